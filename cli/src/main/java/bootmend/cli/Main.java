@@ -1,0 +1,12 @@
+package bootmend.cli;
+
+/** Starts the bootmend command line. */
+public final class Main {
+
+    private Main() {
+    }
+
+    public static void main(String[] args) {
+        System.exit(0);
+    }
+}

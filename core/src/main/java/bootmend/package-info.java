@@ -1,0 +1,2 @@
+/** bootmend's library: everything but screens. */
+package bootmend;
