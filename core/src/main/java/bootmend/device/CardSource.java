@@ -1,0 +1,160 @@
+package bootmend.device;
+
+import de.waldheinz.fs.BlockDevice;
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.RandomAccessFile;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * A card that is open: its device, what kind of thing it is, and, when it was opened for changing, an exclusive lock.
+ *
+ * <p>Opening refuses, each with its own words, what is missing, empty, a folder, not permitted, in use by the running
+ * system, or being changed by another bootmend.
+ */
+public final class CardSource implements Closeable {
+
+    /** What a card is to the computer it is in. */
+    public enum Kind {
+        IMAGE("image file"),
+        BLOCK_DEVICE("block device");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /** An image does not say what sectors its card had; all tables but the rarest count in these. */
+    private static final int IMAGE_SECTOR = 512;
+
+    private final Path path;
+    private final Kind kind;
+    private final BlockDevice device;
+
+    private CardSource(Path path, Kind kind, BlockDevice device) {
+        this.path = path;
+        this.kind = kind;
+        this.device = device;
+    }
+
+    /** Opens the card at {@code path} for reading alone. */
+    public static CardSource openForReading(Path path) throws IOException {
+        return open(path, new SystemDisks(), false);
+    }
+
+    /** Opens the card at {@code path} for changing, and holds an exclusive lock on it until it is closed. */
+    public static CardSource openForChanging(Path path) throws IOException {
+        return open(path, new SystemDisks(), true);
+    }
+
+    static CardSource open(Path path, SystemDisks disks, boolean change) throws IOException {
+        Kind kind = kindOf(path);
+        if (change) {
+            refuseWhenInUse(path, disks);
+        }
+        RandomAccessFile file = openFile(path, change);
+        try {
+            FileChannel channel = file.getChannel();
+            if (change) {
+                lock(path, channel);
+            }
+            // The file's own length, not the channel's: on a raw disk only the former asks the driver.
+            long size = file.length();
+            if (size == 0) {
+                throw CardException.unreadable(path + " is empty", emptyRemedy(kind));
+            }
+            int sector = kind == Kind.IMAGE ? IMAGE_SECTOR : disks.logicalSectorSize(path);
+            int alignment = kind == Kind.IMAGE ? 1 : sector;
+            return new CardSource(path, kind, new ChannelDevice(channel, size, sector, alignment, !change));
+        } catch (IOException | RuntimeException e) {
+            file.close();
+            throw e;
+        }
+    }
+
+    public Path path() {
+        return path;
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    public BlockDevice device() {
+        return device;
+    }
+
+    @Override
+    public void close() throws IOException {
+        device.close();
+    }
+
+    private static Kind kindOf(Path path) throws CardException {
+        if (!Files.exists(path)) {
+            throw CardException.unreadable("there is no " + path,
+                    "Check the spelling, and that the card is in its reader.");
+        }
+        if (Files.isDirectory(path)) {
+            throw CardException.unreadable(path + " is a folder, not a card image or a block device",
+                    "Name the image file, or the reader's device.");
+        }
+        return Files.isRegularFile(path) ? Kind.IMAGE : Kind.BLOCK_DEVICE;
+    }
+
+    private static RandomAccessFile openFile(Path path, boolean change) throws CardException {
+        if (!Files.isReadable(path)) {
+            throw CardException.unreadable("you may not read " + path,
+                    "Ask for the right to read this device, or make an image of the card and use that.");
+        }
+        if (change && !Files.isWritable(path)) {
+            throw CardException.refused("you may not write to " + path,
+                    "Check the card's lock tab and the file's permissions, or work on a copy of the image.");
+        }
+        try {
+            return new RandomAccessFile(path.toFile(), change ? "rw" : "r");
+        } catch (IOException e) {
+            throw CardException.unreadable(path + " could not be opened (" + e.getMessage() + ")",
+                    "Check that the card sits firmly in its reader and that no other program holds it.", e);
+        }
+    }
+
+    private static void lock(Path path, FileChannel channel) throws IOException {
+        FileLock lock;
+        try {
+            lock = channel.tryLock();
+        } catch (OverlappingFileLockException e) {
+            lock = null;
+        } catch (IOException e) {
+            throw CardException.refused(path + " could not be locked against other changes (" + e.getMessage() + ")",
+                    "Copy the image to a disk of this computer and work on the copy.", e);
+        }
+        if (lock == null) {
+            throw CardException.refused("another bootmend is changing " + path,
+                    "Wait until it is done, then try again.");
+        }
+    }
+
+    private static void refuseWhenInUse(Path path, SystemDisks disks) throws CardException {
+        var use = disks.useOf(path);
+        if (use.isPresent()) {
+            throw CardException.refused(path + " is in use: " + use.get(),
+                    "Unmount it first (leave the card in its reader), then try again.");
+        }
+    }
+
+    private static String emptyRemedy(Kind kind) {
+        return kind == Kind.IMAGE
+                ? "Read the card into the image again."
+                : "Put a card in the reader, or take it out and put it back in.";
+    }
+}

@@ -1,0 +1,24 @@
+package bootmend.fat;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a folder holds.
+ *
+ * @param entries in the order they stand, without {@code .}, {@code ..} and the volume label
+ * @param label the volume label entry's text, which only the root folder has
+ * @param doubts sentences on what in it was damaged
+ */
+public record Directory(List<DirectoryEntry> entries, Optional<String> label, List<String> doubts) {
+
+    public Directory {
+        entries = List.copyOf(entries);
+        doubts = List.copyOf(doubts);
+    }
+
+    /** The first entry of that name, whatever its case. */
+    public Optional<DirectoryEntry> find(String name) {
+        return entries.stream().filter(entry -> entry.isNamed(name)).findFirst();
+    }
+}

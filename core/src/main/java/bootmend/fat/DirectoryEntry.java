@@ -1,0 +1,35 @@
+package bootmend.fat;
+
+import java.util.List;
+
+/**
+ * A file or folder as its folder lists it.
+ *
+ * @param name the long name where it has a valid one, else the short name as shown
+ * @param shortName the 8.3 name as shown
+ * @param folder whether it is a folder
+ * @param attributes the entry's attribute byte
+ * @param firstCluster 0 for an empty file
+ * @param size bytes, 32 bits unsigned; 0 for a folder
+ * @param offset place of the 32-byte entry, in bytes from the volume's start
+ * @param longNameOffsets places of its long-name slots
+ */
+public record DirectoryEntry(
+        String name,
+        String shortName,
+        boolean folder,
+        int attributes,
+        long firstCluster,
+        long size,
+        long offset,
+        List<Long> longNameOffsets) {
+
+    public DirectoryEntry {
+        longNameOffsets = List.copyOf(longNameOffsets);
+    }
+
+    /** Whether this entry is found under {@code wanted}; FAT names do not tell case apart. */
+    public boolean isNamed(String wanted) {
+        return name.equalsIgnoreCase(wanted) || shortName.equalsIgnoreCase(wanted);
+    }
+}

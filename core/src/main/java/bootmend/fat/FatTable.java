@@ -1,0 +1,44 @@
+package bootmend.fat;
+
+import java.io.IOException;
+
+/** One copy of a volume's file allocation table, read entry by entry. */
+final class FatTable {
+
+    private final VolumeBytes volume;
+    private final Geometry geometry;
+    private final int copy;
+
+    FatTable(VolumeBytes volume, Geometry geometry, int copy) {
+        this.volume = volume;
+        this.geometry = geometry;
+        this.copy = copy;
+    }
+
+    int copy() {
+        return copy;
+    }
+
+    /** What this copy says of {@code cluster}, which must be on the volume. */
+    FatEntry entry(long cluster) throws IOException {
+        return FatEntry.of(geometry.type(), raw(cluster));
+    }
+
+    /** The entry's value without reserved bits; {@code cluster} may also be 0 or 1. */
+    long raw(long cluster) throws IOException {
+        EntryPlace place = EntryPlace.of(geometry, copy, cluster);
+        long value = 0;
+        for (int i = 0; i < place.bytes(); i++) {
+            long at = place.offset() + i;
+            long inSector = at % geometry.bytesPerSector();
+            byte[] sector = volume.sector(at - inSector);
+            value |= (sector[(int) inSector] & 0xFFL) << (8 * i);
+        }
+        return place.value(value);
+    }
+
+    /** Follows the chain from {@code first}, at most {@code limit} clusters far. */
+    ClusterChain chain(long first, long limit) throws IOException {
+        return ClusterChain.follow(geometry, this, first, limit);
+    }
+}

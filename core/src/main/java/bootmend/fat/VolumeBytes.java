@@ -1,0 +1,50 @@
+package bootmend.fat;
+
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** Reads bytes of a volume, and keeps the few sectors of the table read last so that a chain costs one read a sector. */
+final class VolumeBytes {
+
+    private static final int KEPT_SECTORS = 64;
+
+    private final BlockDevice volume;
+    private final int sectorSize;
+    private final Map<Long, byte[]> kept = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Long, byte[]> eldest) {
+            return size() > KEPT_SECTORS;
+        }
+    };
+
+    VolumeBytes(BlockDevice volume, int sectorSize) {
+        this.volume = volume;
+        this.sectorSize = sectorSize;
+    }
+
+    /** Fresh bytes from the device. */
+    byte[] read(long offset, int length) throws IOException {
+        ByteBuffer buffer = ByteBuffer.allocate(length);
+        volume.read(offset, buffer);
+        return buffer.array();
+    }
+
+    /** The sector that starts at byte {@code offset}, kept from an earlier read where there was one; not to be changed. */
+    byte[] sector(long offset) throws IOException {
+        byte[] sector = kept.get(offset);
+        if (sector == null) {
+            sector = read(offset, sectorSize);
+            kept.put(offset, sector);
+        }
+        return sector;
+    }
+
+    long size() throws IOException {
+        return volume.getSize();
+    }
+}

@@ -1,0 +1,174 @@
+package bootmend.fat;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * Changes to a volume that are worked out sector by sector and written nowhere: each step gives the sectors it changes,
+ * with their content before and after.
+ *
+ * <p>Only the bits that a change needs differ: FAT12 neighbours, FAT32's reserved bits and each FAT copy's other
+ * entries stay as that copy has them.
+ */
+public final class VolumeEdit {
+
+    private static final int FIRST_CLUSTER_HIGH = 20;
+    private static final int WRITE_TIME = 22;
+    private static final int WRITE_DATE = 24;
+    private static final int FIRST_CLUSTER_LOW = 26;
+    private static final int SIZE = 28;
+
+    private final VolumeBytes volume;
+    private final Geometry geometry;
+    private final Map<Long, byte[]> before = new TreeMap<>();
+    private final Map<Long, byte[]> after = new TreeMap<>();
+    private final Map<Long, SectorKind> kinds = new TreeMap<>();
+
+    public VolumeEdit(FatVolume volume) {
+        this.volume = volume.bytes();
+        this.geometry = volume.geometry();
+    }
+
+    /** The sectors changed since the last step, in the order they lie; the next step builds on them. */
+    public List<SectorChange> takeStep() {
+        List<SectorChange> step = new ArrayList<>();
+        for (Map.Entry<Long, SectorKind> sector : kinds.entrySet()) {
+            byte[] old = before.get(sector.getKey());
+            byte[] changed = after.get(sector.getKey());
+            if (!Arrays.equals(old, changed)) {
+                step.add(new SectorChange(sector.getValue(), sector.getKey(), old, changed.clone()));
+                before.put(sector.getKey(), changed.clone());
+            }
+        }
+        kinds.clear();
+        return step;
+    }
+
+    /**
+     * {@code count} free clusters, side by side where there is room; empty where the volume has fewer.
+     *
+     * @param after where to start looking when FSInfo gives no hint
+     */
+    public Optional<List<Long>> findFree(int count, long after) throws IOException {
+        Optional<FsInfo> info = FsInfo.read(volume, geometry);
+        long hint = info.filter(i -> i.knowsNextFree(geometry)).map(FsInfo::nextFree).orElse(after + 1);
+        return new FreeClusters(volume, geometry).find(count, hint);
+    }
+
+    /** The clusters of {@code file}, in order. */
+    public List<Long> chainOf(DirectoryEntry file) throws IOException {
+        long most = Math.max(1, geometry.clustersFor(file.size()));
+        for (int copy : geometry.fatsInUse()) {
+            ClusterChain chain = new FatTable(volume, geometry, copy).chain(file.firstCluster(), most);
+            if (chain.isComplete()) {
+                return chain.clusters();
+            }
+        }
+        throw new BadVolumeException("the cluster chain of " + file.name() + " is damaged in every FAT copy");
+    }
+
+    /** Writes {@code content} into {@code clusters}, whole sectors with zeros behind its end. */
+    public void putData(List<Long> clusters, byte[] content) throws IOException {
+        int done = 0;
+        for (long cluster : clusters) {
+            long start = geometry.clusterStart(cluster);
+            for (int s = 0; s < geometry.sectorsPerCluster() && done < content.length; s++) {
+                byte[] sector = sector(SectorKind.DATA, start + (long) s * geometry.bytesPerSector());
+                Arrays.fill(sector, (byte) 0);
+                int n = Math.min(sector.length, content.length - done);
+                System.arraycopy(content, done, sector, 0, n);
+                done += n;
+            }
+        }
+    }
+
+    /** Links {@code clusters} to a chain in every FAT copy in use. */
+    public void link(List<Long> clusters) throws IOException {
+        for (int i = 0; i < clusters.size(); i++) {
+            boolean last = i == clusters.size() - 1;
+            putEntry(clusters.get(i), last ? geometry.type().endMark() : clusters.get(i + 1));
+        }
+    }
+
+    /** Marks {@code clusters} free in every FAT copy in use. */
+    public void free(List<Long> clusters) throws IOException {
+        for (long cluster : clusters) {
+            putEntry(cluster, 0);
+        }
+    }
+
+    /** Points a file's entry at other content. */
+    public void putEntry(DirectoryEntry file, long firstCluster, long size, LocalDateTime written) throws IOException {
+        long inSector = file.offset() % geometry.bytesPerSector();
+        byte[] sector = sector(SectorKind.DIRECTORY, file.offset() - inSector);
+        ByteBuffer slot = ByteBuffer.wrap(sector, (int) inSector, Geometry.SLOT_BYTES).slice()
+                .order(ByteOrder.LITTLE_ENDIAN);
+        slot.putShort(FIRST_CLUSTER_LOW, (short) firstCluster);
+        if (geometry.type() == FatType.FAT32) {
+            slot.putShort(FIRST_CLUSTER_HIGH, (short) (firstCluster >>> 16));
+        }
+        slot.putInt(SIZE, (int) size);
+        slot.putShort(WRITE_TIME, FatTime.time(written));
+        slot.putShort(WRITE_DATE, FatTime.date(written));
+    }
+
+    /** Brings FSInfo's hints up to date, each only where it was valid; {@code lastTaken} 0 leaves the second alone. */
+    public void adjustFsInfo(long freed, long lastTaken) throws IOException {
+        Optional<FsInfo> info = FsInfo.read(volume, geometry);
+        if (info.isEmpty()) {
+            return;
+        }
+        long offset = FsInfo.offset(geometry);
+        ByteBuffer sector = ByteBuffer.wrap(sector(SectorKind.FS_INFO, offset)).order(ByteOrder.LITTLE_ENDIAN);
+        long count = info.get().freeCount() + freed;
+        if (info.get().knowsFreeCount(geometry) && count >= 0 && count <= geometry.clusterCount()) {
+            sector.putInt(FsInfo.FREE_COUNT_OFFSET, (int) count);
+        }
+        if (info.get().knowsNextFree(geometry) && lastTaken != 0) {
+            sector.putInt(FsInfo.NEXT_FREE_OFFSET, (int) lastTaken);
+        }
+    }
+
+    private void putEntry(long cluster, long value) throws IOException {
+        for (int copy : geometry.fatsInUse()) {
+            EntryPlace place = EntryPlace.of(geometry, copy, cluster);
+            long raw = 0;
+            for (int i = 0; i < place.bytes(); i++) {
+                raw |= (fatByte(place.offset() + i) & 0xFFL) << (8 * i);
+            }
+            long changed = place.with(raw, value);
+            for (int i = 0; i < place.bytes(); i++) {
+                putFatByte(place.offset() + i, (byte) (changed >>> (8 * i)));
+            }
+        }
+    }
+
+    private byte fatByte(long offset) throws IOException {
+        long inSector = offset % geometry.bytesPerSector();
+        return sector(SectorKind.FAT, offset - inSector)[(int) inSector];
+    }
+
+    private void putFatByte(long offset, byte value) throws IOException {
+        long inSector = offset % geometry.bytesPerSector();
+        sector(SectorKind.FAT, offset - inSector)[(int) inSector] = value;
+    }
+
+    /** The sector at {@code offset} as changed so far, to be changed further. */
+    private byte[] sector(SectorKind kind, long offset) throws IOException {
+        if (!after.containsKey(offset)) {
+            byte[] now = volume.read(offset, geometry.bytesPerSector());
+            before.put(offset, now);
+            after.put(offset, now.clone());
+        }
+        kinds.put(offset, kind);
+        return after.get(offset);
+    }
+}

@@ -1,0 +1,115 @@
+package bootmend.partition;
+
+import bootmend.device.CardException;
+import java.io.IOException;
+import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Predicate;
+
+/**
+ * The partition a board boots from, and why it was taken.
+ *
+ * <p>Sources: "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86; that {@code autoboot.txt} is looked for on the
+ * first FAT partition is a value from memory.
+ *
+ * @param reason a clause such as "the first FAT partition with boot firmware"
+ */
+public record BootChoice(Partition partition, String reason) {
+
+    private static final String CONFIG_FILE = "config.txt";
+
+    /**
+     * Chooses by {@code wanted} where it is given, else by {@code autoboot.txt}, else the first bootable FAT partition,
+     * else the first FAT partition.
+     */
+    public static BootChoice of(PartitionTable table, BootVolumes volumes, OptionalInt wanted) throws IOException {
+        if (wanted.isPresent()) {
+            return asked(table, volumes, wanted.getAsInt());
+        }
+        Map<Partition, BootVolumes.Top> fats = new LinkedHashMap<>();
+        for (Partition partition : table.partitions()) {
+            if (partition.fatType()) {
+                Optional<BootVolumes.Top> top = volumes.top(partition);
+                top.ifPresent(found -> fats.put(partition, found));
+                if (fats.size() == 1 && top.isPresent() && !needsMore(top.get())) {
+                    break;
+                }
+            }
+        }
+        if (fats.isEmpty()) {
+            throw noFat(table);
+        }
+        OptionalInt named = autoboot(fats);
+        if (named.isPresent() && named.getAsInt() != 0) {
+            Optional<Partition> partition = table.number(named.getAsInt()).filter(fats::containsKey);
+            if (partition.isPresent()) {
+                return new BootChoice(partition.get(), AutobootFile.NAME + " names it");
+            }
+        }
+        BootChoice choice = first(fats, BootChoice::hasFirmware, "the first FAT partition with boot firmware")
+                .or(() -> first(fats, top -> top.names().contains(CONFIG_FILE),
+                        "the first FAT partition with a config file"))
+                .or(() -> first(fats, top -> true, "the first FAT partition; none is bootable by what it holds"))
+                .orElseThrow();
+        if (named.isPresent() && named.getAsInt() != 0) {
+            return new BootChoice(choice.partition(), choice.reason() + "; " + AutobootFile.NAME + " names partition "
+                    + named.getAsInt() + ", which holds no FAT volume that can be read");
+        }
+        return choice;
+    }
+
+    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number) throws IOException {
+        Partition partition = table.number(number).orElseThrow(() -> CardException.usage(
+                "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));
+        if (volumes.top(partition).isEmpty()) {
+            throw CardException.unreadable("partition " + number + " holds no FAT volume that can be read",
+                    "Leave --partition out to have the boot partition found.");
+        }
+        return new BootChoice(partition, "you named it");
+    }
+
+    /** Whether partitions after a first bootable one can still change the choice. */
+    private static boolean needsMore(BootVolumes.Top top) {
+        return top.autoboot().isPresent() || !hasFirmware(top);
+    }
+
+    private static boolean hasFirmware(BootVolumes.Top top) {
+        return top.names().stream().anyMatch(name -> name.startsWith("start") && name.endsWith(".elf"));
+    }
+
+    private static OptionalInt autoboot(Map<Partition, BootVolumes.Top> fats) {
+        return fats.values().iterator().next().autoboot()
+                .map(AutobootFile::parse)
+                .map(AutobootFile::bootPartition)
+                .orElse(OptionalInt.empty());
+    }
+
+    private static Optional<BootChoice> first(
+            Map<Partition, BootVolumes.Top> fats, Predicate<BootVolumes.Top> test, String reason) {
+        return fats.entrySet().stream()
+                .filter(entry -> test.test(entry.getValue()))
+                .findFirst()
+                .map(entry -> new BootChoice(entry.getKey(), reason));
+    }
+
+    private static CardException noFat(PartitionTable table) {
+        return CardException.unreadable(
+                "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + ")",
+                "Check that this is the card the board boots from; if it is, it may be past reading.");
+    }
+
+    private static String numbers(List<Partition> partitions) {
+        if (partitions.isEmpty()) {
+            return "no partition";
+        }
+        StringBuilder text = new StringBuilder(partitions.size() == 1 ? "partition " : "partitions ");
+        for (int i = 0; i < partitions.size(); i++) {
+            text.append(i == 0 ? "" : ", ").append(partitions.get(i).number())
+                    .append(" (type ").append(partitions.get(i).type()).append(')');
+        }
+        return text.toString();
+    }
+}
