@@ -180,6 +180,15 @@ public final class FatVolume {
         return runs;
     }
 
+    /** Whether the root folder's entry in the table carries reserved upper bits, which some readers take for a number. */
+    public boolean usesReservedBits() throws IOException {
+        if (geometry.type() != FatType.FAT32) {
+            return false;
+        }
+        EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), geometry.rootCluster());
+        return (bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0;
+    }
+
     /** The FAT copy that is read first. */
     FatTable table() {
         return new FatTable(bytes, geometry, geometry.activeFat());

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** Finds clusters that every FAT copy in use marks free, side by side where it can. */
 final class FreeClusters {
@@ -12,8 +13,11 @@ final class FreeClusters {
     private final Geometry geometry;
     private final List<FatTable> others = new ArrayList<>();
     private final FatScan scan;
+    private final Set<Long> taken;
 
-    FreeClusters(VolumeBytes volume, Geometry geometry) {
+    /** @param taken clusters that are free on the volume but already promised to something */
+    FreeClusters(VolumeBytes volume, Geometry geometry, Set<Long> taken) {
+        this.taken = Set.copyOf(taken);
         this.volume = volume;
         this.geometry = geometry;
         List<Integer> copies = geometry.fatsInUse();
@@ -52,7 +56,7 @@ final class FreeClusters {
 
         @Override
         public boolean entry(long cluster, long raw) throws IOException {
-            if (raw != 0 || !freeInOthers(cluster)) {
+            if (raw != 0 || taken.contains(cluster) || !freeInOthers(cluster)) {
                 run.clear();
                 return true;
             }

@@ -98,7 +98,7 @@ public record Geometry(
     }
 
     /** Clusters needed for {@code bytes} bytes; none for an empty file. */
-    long clustersFor(long bytes) {
+    public long clustersFor(long bytes) {
         return (bytes + bytesPerCluster() - 1) / bytesPerCluster();
     }
 }

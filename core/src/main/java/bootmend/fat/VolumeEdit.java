@@ -6,9 +6,11 @@ import java.nio.ByteOrder;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -31,6 +33,7 @@ public final class VolumeEdit {
     private final Map<Long, byte[]> before = new TreeMap<>();
     private final Map<Long, byte[]> after = new TreeMap<>();
     private final Map<Long, SectorKind> kinds = new TreeMap<>();
+    private final Set<Long> taken = new HashSet<>();
 
     public VolumeEdit(FatVolume volume) {
         this.volume = volume.bytes();
@@ -53,14 +56,16 @@ public final class VolumeEdit {
     }
 
     /**
-     * {@code count} free clusters, side by side where there is room; empty where the volume has fewer.
+     * Takes {@code count} free clusters, side by side where there is room; empty where the volume has fewer.
      *
      * @param after where to start looking when FSInfo gives no hint
      */
-    public Optional<List<Long>> findFree(int count, long after) throws IOException {
+    public Optional<List<Long>> takeFree(int count, long after) throws IOException {
         Optional<FsInfo> info = FsInfo.read(volume, geometry);
         long hint = info.filter(i -> i.knowsNextFree(geometry)).map(FsInfo::nextFree).orElse(after + 1);
-        return new FreeClusters(volume, geometry).find(count, hint);
+        Optional<List<Long>> found = new FreeClusters(volume, geometry, taken).find(count, hint);
+        found.ifPresent(taken::addAll);
+        return found;
     }
 
     /** The clusters of {@code file}, in order. */
@@ -122,12 +127,12 @@ public final class VolumeEdit {
 
     /** Brings FSInfo's hints up to date, each only where it was valid; {@code lastTaken} 0 leaves the second alone. */
     public void adjustFsInfo(long freed, long lastTaken) throws IOException {
-        Optional<FsInfo> info = FsInfo.read(volume, geometry);
-        if (info.isEmpty()) {
+        if (FsInfo.read(volume, geometry).isEmpty()) {
             return;
         }
-        long offset = FsInfo.offset(geometry);
-        ByteBuffer sector = ByteBuffer.wrap(sector(SectorKind.FS_INFO, offset)).order(ByteOrder.LITTLE_ENDIAN);
+        byte[] bytes = sector(SectorKind.FS_INFO, FsInfo.offset(geometry));
+        Optional<FsInfo> info = FsInfo.parse(bytes);
+        ByteBuffer sector = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
         long count = info.get().freeCount() + freed;
         if (info.get().knowsFreeCount(geometry) && count >= 0 && count <= geometry.clusterCount()) {
             sector.putInt(FsInfo.FREE_COUNT_OFFSET, (int) count);

@@ -1,0 +1,28 @@
+package bootmend.change;
+
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import java.util.Locale;
+
+/**
+ * What a card is known by from one change to the next: its volume's serial number and shape, not the path it is at.
+ *
+ * <p>Cards written from one image share it; what is on the card tells those apart.
+ *
+ * @param serial volume serial number, 32 bits
+ * @param volumeStart first byte of the boot partition on the card
+ * @param volumeLength bytes of the volume, by its boot sector
+ * @param clusterCount data clusters of the volume
+ */
+public record CardId(long serial, long volumeStart, long volumeLength, long clusterCount) {
+
+    public static CardId of(FatVolume volume, long volumeStart) {
+        Geometry geometry = volume.geometry();
+        return new CardId(geometry.serial(), volumeStart, geometry.length(), geometry.clusterCount());
+    }
+
+    /** A text that is safe as a file name. */
+    String key() {
+        return String.format(Locale.ROOT, "%08x-%d-%d-%d", serial, volumeStart, volumeLength, clusterCount);
+    }
+}

@@ -1,0 +1,118 @@
+package bootmend.change;
+
+import bootmend.device.CardException;
+import bootmend.fat.BadVolumeException;
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeEdit;
+import java.io.IOException;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Works out how files get new content: beside the old, switched over in one sector, the old released last.
+ *
+ * <p>A cut at any moment leaves each file whole, old or new. Only where no cluster is free, and only when that was
+ * allowed, is a file overwritten where it stands.
+ */
+public final class ChangePlanner {
+
+    private final Geometry geometry;
+    private final VolumeEdit edit;
+    private final CardId card;
+    private final LocalDateTime written;
+    private final boolean inPlaceAllowed;
+    private final List<FileChange> files = new ArrayList<>();
+    private final List<PlanStep> steps = new ArrayList<>();
+
+    /**
+     * @param card the card's identity, which also says where the volume lies on it
+     * @param written the time that changed files get, local
+     */
+    public ChangePlanner(FatVolume volume, CardId card, LocalDateTime written, boolean inPlaceAllowed) {
+        this.geometry = volume.geometry();
+        this.edit = new VolumeEdit(volume);
+        this.card = card;
+        this.written = written;
+        this.inPlaceAllowed = inPlaceAllowed;
+    }
+
+    /** Adds the replacement of one file's content; the same content adds nothing. */
+    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) throws IOException {
+        if (Arrays.equals(before, after)) {
+            return;
+        }
+        List<Long> oldChain = chain(path, file);
+        int needed = (int) geometry.clustersFor(after.length);
+        long hint = oldChain.isEmpty() ? Geometry.FIRST_CLUSTER - 1 : oldChain.get(oldChain.size() - 1);
+        Optional<List<Long>> free = edit.takeFree(needed, hint);
+        if (free.isPresent()) {
+            replaceBeside(file, after, oldChain, free.get());
+        } else {
+            replaceInPlace(path, file, after, oldChain, needed);
+        }
+        files.add(new FileChange(path, before, after));
+    }
+
+    /** The plan of all replacements added. */
+    public Plan plan(String title) {
+        return new Plan(card, title, files, steps);
+    }
+
+    private void replaceBeside(DirectoryEntry file, byte[] after, List<Long> oldChain, List<Long> newChain)
+            throws IOException {
+        edit.putData(newChain, after);
+        edit.link(newChain);
+        step(PlanStep.Kind.PREPARE);
+        edit.putEntry(file, newChain.isEmpty() ? 0 : newChain.get(0), after.length, written);
+        step(PlanStep.Kind.COMMIT);
+        edit.free(oldChain);
+        edit.adjustFsInfo(oldChain.size() - newChain.size(),
+                newChain.isEmpty() ? 0 : newChain.get(newChain.size() - 1));
+        step(PlanStep.Kind.CLEAN_UP);
+    }
+
+    private void replaceInPlace(String path, DirectoryEntry file, byte[] after, List<Long> oldChain, int needed)
+            throws CardException, IOException {
+        if (needed > oldChain.size()) {
+            throw CardException.refused("the boot partition has no free cluster, and the new " + path
+                    + " does not fit where the old one stands",
+                    "Delete a file that the board does not need from the boot partition, then try again.");
+        }
+        if (!inPlaceAllowed) {
+            throw CardException.refused("the boot partition has no free cluster, so " + path
+                    + " could only be overwritten where it stands; a cut in the middle would leave it half old, half "
+                    + "new until it is recovered on this computer",
+                    "Delete a file that the board does not need from the boot partition, or accept the risk with "
+                    + "--in-place.");
+        }
+        List<Long> kept = oldChain.subList(0, needed);
+        edit.putData(kept, after);
+        step(PlanStep.Kind.IN_PLACE);
+        edit.putEntry(file, kept.isEmpty() ? 0 : kept.get(0), after.length, written);
+        step(PlanStep.Kind.COMMIT);
+        if (needed < oldChain.size()) {
+            edit.link(kept);
+            edit.free(oldChain.subList(needed, oldChain.size()));
+            edit.adjustFsInfo(oldChain.size() - needed, 0);
+            step(PlanStep.Kind.CLEAN_UP);
+        }
+    }
+
+    private List<Long> chain(String path, DirectoryEntry file) throws IOException {
+        try {
+            return edit.chainOf(file);
+        } catch (BadVolumeException e) {
+            throw CardException.refused(path + " cannot be replaced safely: " + e.getMessage(),
+                    "Run `bootmend repair` on the card first.", e);
+        }
+    }
+
+    private void step(PlanStep.Kind kind) {
+        steps.add(new PlanStep(kind, edit.takeStep().stream().map(c -> c.moved(card.volumeStart())).toList()));
+    }
+}

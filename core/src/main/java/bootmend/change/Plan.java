@@ -1,0 +1,78 @@
+package bootmend.change;
+
+import bootmend.fat.SectorChange;
+import bootmend.fat.SectorKind;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * The exact bytes a change would put where, worked out before anything is written; offsets count from the card's start.
+ *
+ * @param title what the change does, in a few words
+ * @param files the files it changes, whole
+ * @param steps in the order they are written; a sector may be changed by several
+ */
+public record Plan(CardId card, String title, List<FileChange> files, List<PlanStep> steps) {
+
+    public Plan {
+        files = List.copyOf(files);
+        steps = steps.stream().filter(step -> !step.changes().isEmpty()).toList();
+    }
+
+    public boolean isEmpty() {
+        return steps.isEmpty();
+    }
+
+    /** Sector writes, a sector that two steps change counted twice. */
+    public int sectorsWritten() {
+        return steps.stream().mapToInt(step -> step.changes().size()).sum();
+    }
+
+    /** Sector writes by what the sectors are for. */
+    public Map<SectorKind, Integer> sectorsByKind() {
+        Map<SectorKind, Integer> counts = new EnumMap<>(SectorKind.class);
+        steps.forEach(step -> step.changes().forEach(change -> counts.merge(change.kind(), 1, Integer::sum)));
+        return counts;
+    }
+
+    /** Whether a cut in the middle can leave a file that only the undo record can mend. */
+    public boolean isInPlace() {
+        return steps.stream().anyMatch(step -> step.kind() == PlanStep.Kind.IN_PLACE);
+    }
+
+    /** The same change backwards. */
+    Plan reversed(String newTitle) {
+        List<PlanStep> back = new ArrayList<>(steps.stream().map(PlanStep::reversed).toList());
+        Collections.reverse(back);
+        return new Plan(card, newTitle, files.stream().map(FileChange::reversed).toList(), back);
+    }
+
+    /** Every sector's content before the first step, by place. */
+    Map<Long, byte[]> contentBefore() {
+        Map<Long, byte[]> content = new TreeMap<>();
+        steps.forEach(step -> step.changes().forEach(change -> content.putIfAbsent(change.offset(), change.before())));
+        return content;
+    }
+
+    /** Every sector's content after the last step, by place. */
+    Map<Long, byte[]> contentAfter() {
+        Map<Long, byte[]> content = new TreeMap<>();
+        steps.forEach(step -> step.changes().forEach(change -> content.put(change.offset(), change.after())));
+        return content;
+    }
+
+    /** Length of every sector that may be written, by place. */
+    Map<Long, Integer> sectors() {
+        Map<Long, Integer> sectors = new TreeMap<>();
+        for (PlanStep step : steps) {
+            for (SectorChange change : step.changes()) {
+                sectors.put(change.offset(), change.after().length);
+            }
+        }
+        return sectors;
+    }
+}

@@ -1,0 +1,70 @@
+package bootmend.change;
+
+import bootmend.device.PartitionWindow;
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FatVolume;
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.util.Arrays;
+import java.util.Map;
+
+/** Checks that a card holds what a plan says: every sector, then every file by two readers. */
+final class ReadBack {
+
+    private final BlockDevice card;
+    private final Plan plan;
+
+    ReadBack(BlockDevice card, Plan plan) {
+        this.card = card;
+        this.plan = plan;
+    }
+
+    /** Place of the first sector that does not hold {@code content}, or -1. */
+    static long firstDifference(BlockDevice card, Map<Long, byte[]> content) throws IOException {
+        for (Map.Entry<Long, byte[]> sector : content.entrySet()) {
+            ByteBuffer now = ByteBuffer.allocate(sector.getValue().length);
+            card.read(sector.getKey(), now);
+            if (!Arrays.equals(now.array(), sector.getValue())) {
+                return sector.getKey();
+            }
+        }
+        return -1;
+    }
+
+    /**
+     * Compares everything.
+     *
+     * @return what the second reader said of all files together
+     * @throws IOException naming the first thing that is not as planned
+     */
+    SecondReader.Answer check() throws IOException {
+        long wrong = firstDifference(card, plan.contentAfter());
+        if (wrong >= 0) {
+            throw new IOException("the sector at byte " + wrong + " does not read back as it was written");
+        }
+        return checkFiles();
+    }
+
+    /** Compares the files alone, as on a card that holds the plan only in a preview. */
+    SecondReader.Answer checkFiles() throws IOException {
+        SecondReader.Answer all = SecondReader.Answer.AGREES;
+        for (FileChange change : plan.files()) {
+            PartitionWindow window =
+                    new PartitionWindow(card, plan.card().volumeStart(), plan.card().volumeLength());
+            FatVolume volume = FatVolume.open(window);
+            DirectoryEntry entry = volume.find(change.path())
+                    .orElseThrow(() -> new IOException(change.path() + " is no longer found"));
+            byte[] now = volume.read(entry, change.after().length + 1).bytes();
+            if (!Arrays.equals(now, change.after())) {
+                throw new IOException(change.path() + " does not read back as it was written");
+            }
+            SecondReader.Answer answer = SecondReader.ask(window, volume, change.path(), change.after());
+            if (answer == SecondReader.Answer.DISAGREES) {
+                throw new IOException("the second reader does not find " + change.path() + " as it was written");
+            }
+            all = answer == SecondReader.Answer.NOT_ASKED ? answer : all;
+        }
+        return all;
+    }
+}

@@ -1,0 +1,80 @@
+package bootmend.change;
+
+import bootmend.device.CardException;
+import bootmend.device.OverlayDevice;
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FatVolume;
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.time.LocalDateTime;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Works out how to take a finished change back: sector by sector where the card is still as the change left it, else
+ * file by file where only the files are.
+ */
+public final class TakeBack {
+
+    private final BlockDevice card;
+    private final FatVolume volume;
+    private final CardId id;
+
+    public TakeBack(BlockDevice card, FatVolume volume, CardId id) {
+        this.card = card;
+        this.volume = volume;
+        this.id = id;
+    }
+
+    /** The newest change to this card that was not taken back, or nothing. */
+    public Optional<UndoRecord> last(UndoStore store) throws IOException {
+        for (UndoRecord record : store.doneFor(id)) {
+            if (record.state() == UndoRecord.State.DONE && !record.takesOtherBack() && leftItsFiles(record)) {
+                return Optional.of(record);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The plan that takes {@code record} back. */
+    public Plan plan(UndoRecord record, LocalDateTime now, boolean inPlaceAllowed) throws IOException {
+        Plan back = record.plan().reversed("take back: " + record.plan().title());
+        if (ReadBack.firstDifference(card, back.contentBefore()) < 0 && works(back)) {
+            return back;
+        }
+        ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
+        for (FileChange change : back.files()) {
+            DirectoryEntry entry = volume.find(change.path()).orElseThrow(() -> CardException.refused(
+                    change.path() + " is no longer on the card", "Put it back from the undo record by hand: "
+                    + record.file()));
+            planner.replace(change.path(), entry, change.before(), change.after());
+        }
+        return planner.plan(back.title());
+    }
+
+    /** Makes the change that {@link #plan} worked out and marks {@code record} as taken back. */
+    public Committed commit(Committer committer, String cardPath, Plan back, UndoRecord record) throws CardException {
+        return committer.takeBack(card, cardPath, back, record);
+    }
+
+    /** Whether the old content still stands where it stood: it was released, so something else may lie there now. */
+    private boolean works(Plan back) {
+        try {
+            new ReadBack(new OverlayDevice(card, back.contentAfter()), back).checkFiles();
+            return true;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private boolean leftItsFiles(UndoRecord record) throws IOException {
+        for (FileChange change : record.plan().files()) {
+            Optional<DirectoryEntry> entry = volume.find(change.path());
+            if (entry.isEmpty()
+                    || !Arrays.equals(volume.read(entry.get(), change.after().length + 1).bytes(), change.after())) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

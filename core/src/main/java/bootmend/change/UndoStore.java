@@ -1,0 +1,165 @@
+package bootmend.change;
+
+import bootmend.device.CardException;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.DirectoryStream;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
+ * folder for each card's others. A record's state is where it lies and what its name ends in, so that changing the
+ * state is one rename.
+ */
+public final class UndoStore {
+
+    private static final String SUFFIX = ".undo";
+    private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
+    private static final DateTimeFormatter STAMP =
+            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSS", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final int MOST_IN_ONE_MILLISECOND = 100_000;
+
+    private final Path home;
+
+    /** @param home bootmend's data folder; made when the first record is */
+    public UndoStore(Path home) {
+        this.home = home;
+    }
+
+    /**
+     * Writes the record of a change that is about to begin and forces it, and the folder it is in, to this computer's
+     * disk.
+     */
+    UndoRecord open(Plan plan, String cardPath, String takesBack, Instant now) throws CardException {
+        byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
+        try {
+            Path folder = Files.createDirectories(openFolder());
+            Path file = writeNew(folder, plan.card().key() + "_" + STAMP.format(now), bytes);
+            forceFolder(folder);
+            return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
+        } catch (IOException e) {
+            throw CardException.refused("the undo record could not be written to " + home + " (" + e + ")",
+                    "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.", e);
+        }
+    }
+
+    /** Notes that the change was written, forced and read back. */
+    UndoRecord finish(UndoRecord open) throws IOException {
+        return move(open, UndoRecord.State.DONE);
+    }
+
+    /** Notes that a change which was done is now taken back. */
+    void markTakenBack(UndoRecord done) throws IOException {
+        move(done, UndoRecord.State.TAKEN_BACK);
+    }
+
+    /** Drops the record of a change that never began or was reversed before it was done. */
+    void discard(UndoRecord open) throws IOException {
+        Files.deleteIfExists(open.file());
+        forceFolder(open.file().getParent());
+    }
+
+    /** Records of changes to such a card that are not known to be finished, oldest first. */
+    List<UndoRecord> openFor(CardId card) throws IOException {
+        return read(openFolder(), card.key() + "_*" + SUFFIX, UndoRecord.State.OPEN);
+    }
+
+    /** Records of finished changes to such a card, newest first. */
+    public List<UndoRecord> doneFor(CardId card) throws IOException {
+        List<UndoRecord> records = new ArrayList<>(read(doneFolder(card), "*" + SUFFIX, UndoRecord.State.DONE));
+        records.sort(Comparator.comparing(UndoRecord::id).reversed());
+        return records;
+    }
+
+    private Path openFolder() {
+        return home.resolve("open");
+    }
+
+    private Path doneFolder(CardId card) {
+        return home.resolve("done").resolve(card.key());
+    }
+
+    private UndoRecord move(UndoRecord record, UndoRecord.State state) throws IOException {
+        Path folder = Files.createDirectories(doneFolder(record.plan().card()));
+        String suffix = state == UndoRecord.State.TAKEN_BACK ? TAKEN_BACK_SUFFIX : SUFFIX;
+        Path target = folder.resolve(record.id() + suffix);
+        Files.move(record.file(), target, StandardCopyOption.ATOMIC_MOVE);
+        forceFolder(folder);
+        forceFolder(record.file().getParent());
+        return new UndoRecord(record.id(), record.created(), record.cardPath(), record.plan(), record.takesBack(),
+                state, target);
+    }
+
+    private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
+        for (int i = 0; i < MOST_IN_ONE_MILLISECOND; i++) {
+            Path file = folder.resolve(String.format(Locale.ROOT, "%s-%05d%s", stem, i, SUFFIX));
+            try (FileChannel channel = FileChannel.open(file,
+                    StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+                ByteBuffer buffer = ByteBuffer.wrap(bytes);
+                while (buffer.hasRemaining()) {
+                    channel.write(buffer);
+                }
+                channel.force(true);
+                return file;
+            } catch (FileAlreadyExistsException e) {
+                // Another change of a card with this key began in the same millisecond; the next number is free.
+            }
+        }
+        throw new IOException("no free name for " + stem);
+    }
+
+    private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state) throws IOException {
+        List<UndoRecord> records = new ArrayList<>();
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, glob)) {
+            for (Path file : files) {
+                read(file, state).ifPresent(records::add);
+            }
+        } catch (NoSuchFileException e) {
+            return records;
+        }
+        records.sort(Comparator.comparing(UndoRecord::id));
+        return records;
+    }
+
+    /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
+    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) {
+        try {
+            RecordFormat.Stored stored = RecordFormat.read(Files.readAllBytes(file));
+            boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
+            return Optional.of(new UndoRecord(idOf(file), Instant.parse(stored.created()), stored.cardPath(),
+                    stored.plan(), stored.takesBack(), takenBack ? UndoRecord.State.TAKEN_BACK : state, file));
+        } catch (IOException | DateTimeException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static String idOf(Path file) {
+        String name = file.getFileName().toString();
+        String suffix = name.endsWith(TAKEN_BACK_SUFFIX) ? TAKEN_BACK_SUFFIX : SUFFIX;
+        return name.substring(0, name.length() - suffix.length());
+    }
+
+    /** A new or renamed file is durable only once its folder is; systems that cannot force a folder do it themselves. */
+    private static void forceFolder(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException e) {
+            return;
+        }
+    }
+}
