@@ -1,0 +1,46 @@
+package bootmend.tuning;
+
+/**
+ * bootmend's tables, each read from its data file at its first use and then kept by this object.
+ *
+ * <p>Every accessor throws {@link DataFileException} where a data file is damaged.
+ */
+public final class TuningTables {
+
+    private final Lazy<Sources> sources = new Lazy<>(() -> Sources.read(DataFile.resource("sources.csv")));
+    private final Lazy<Vocabulary> vocabulary =
+            new Lazy<>(() -> Vocabulary.read(DataFile.resource("tuning-keys.csv"), sources()));
+    private final Lazy<StockValues> stock =
+            new Lazy<>(() -> StockValues.read(DataFile.resource("stock-values.csv"), vocabulary()));
+    private final Lazy<Boards> boards = new Lazy<>(() -> Boards.read(DataFile.resource("boards.csv")));
+    private final Lazy<ThrottleBits> throttleBits =
+            new Lazy<>(() -> ThrottleBits.read(DataFile.resource("throttle-bits.csv")));
+
+    private TuningTables() {
+    }
+
+    /** Tables of which none has been read yet. */
+    public static TuningTables load() {
+        return new TuningTables();
+    }
+
+    public Sources sources() {
+        return sources.get();
+    }
+
+    public Vocabulary vocabulary() {
+        return vocabulary.get();
+    }
+
+    public StockValues stock() {
+        return stock.get();
+    }
+
+    public Boards boards() {
+        return boards.get();
+    }
+
+    public ThrottleBits throttleBits() {
+        return throttleBits.get();
+    }
+}

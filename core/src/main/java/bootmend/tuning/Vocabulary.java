@@ -1,0 +1,74 @@
+package bootmend.tuning;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/** The tuning vocabulary: the keys whose active lines make a card tuned. */
+public final class Vocabulary {
+
+    private static final Map<String, Boolean> RESETS = Map.of("yes", true, "shown", false);
+    private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
+
+    private final Map<String, TuningKey> byName = new LinkedHashMap<>();
+
+    private Vocabulary(List<TuningKey> keys) {
+        keys.forEach(key -> byName.put(key.key(), key));
+    }
+
+    static Vocabulary read(DataFile file, Sources sources) {
+        DataFile checked = file.withColumns("key", "group", "unit", "min", "max", "stock", "resets", "applies_to",
+                "boards", "unclear", "sets", "clamped", "source", "note");
+        Vocabulary vocabulary = new Vocabulary(checked.map(row -> key(row, sources), TuningKey::key));
+        checked.rows().forEach(vocabulary::checkSets);
+        return vocabulary;
+    }
+
+    private static TuningKey key(DataRow row, Sources sources) {
+        OptionalLong max = row.optionalNumber("max");
+        boolean clamped = row.choice("clamped", YES_NO);
+        if (clamped && max.isEmpty()) {
+            throw row.error("a clamped key needs a max");
+        }
+        return new TuningKey(row.required("key"), row.required("group"), row.required("unit"),
+                row.optionalNumber("min"), max, stock(row), row.choice("resets", RESETS), row.required("applies_to"),
+                BoardSet.parse(List.of(row.required("boards").split(" +")), row),
+                BoardSet.parse(row.words("unclear"), row), row.words("sets"), clamped,
+                sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
+                row.text("note"));
+    }
+
+    private static StockRule stock(DataRow row) {
+        return switch (row.required("stock")) {
+            case "per board" -> new StockRule.PerBoard();
+            case "not published" -> new StockRule.NotPublished();
+            default -> new StockRule.Plain(row.number("stock"));
+        };
+    }
+
+    private void checkSets(DataRow row) {
+        for (String set : row.words("sets")) {
+            if (find(set).isEmpty()) {
+                throw row.error("column sets names " + set + ", which is no key");
+            }
+        }
+    }
+
+    /** Every key, in the data file's order. */
+    public List<TuningKey> keys() {
+        return List.copyOf(byName.values());
+    }
+
+    /** The key with exactly this name. */
+    public Optional<TuningKey> find(String name) {
+        return Optional.ofNullable(byName.get(name));
+    }
+
+    /** The key that a name means if case is overlooked; the board does not overlook it. */
+    public Optional<TuningKey> findIgnoringCase(String name) {
+        return find(name.toLowerCase(Locale.ROOT));
+    }
+}

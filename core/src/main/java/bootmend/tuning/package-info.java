@@ -1,0 +1,2 @@
+/** What the tuning keys mean: vocabulary, stock values, boards, limits; all of it read from data files. */
+package bootmend.tuning;
