@@ -1,2 +1,2 @@
-/** bootmend's library: everything but screens. */
+/** bootmend's library: everything but screens. What every room shares stands here: the error a user can act on. */
 package bootmend;

@@ -1,6 +1,6 @@
 package bootmend.change;
 
-import bootmend.device.CardException;
+import bootmend.CardException;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;

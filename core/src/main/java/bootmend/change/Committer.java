@@ -1,6 +1,6 @@
 package bootmend.change;
 
-import bootmend.device.CardException;
+import bootmend.CardException;
 import bootmend.device.OverlayDevice;
 import bootmend.device.WriteGuard;
 import bootmend.fat.SectorChange;

@@ -1,6 +1,6 @@
 package bootmend.change;
 
-import bootmend.device.CardException;
+import bootmend.CardException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;

@@ -1,5 +1,6 @@
 package bootmend.device;
 
+import bootmend.CardException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.Closeable;
 import java.io.IOException;

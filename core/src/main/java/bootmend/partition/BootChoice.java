@@ -1,6 +1,6 @@
 package bootmend.partition;
 
-import bootmend.device.CardException;
+import bootmend.CardException;
 import java.io.IOException;
 import java.util.List;
 import java.util.LinkedHashMap;

@@ -1,6 +1,6 @@
 package bootmend.partition;
 
-import bootmend.device.CardException;
+import bootmend.CardException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;

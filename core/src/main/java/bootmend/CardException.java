@@ -1,4 +1,4 @@
-package bootmend.device;
+package bootmend;
 
 import java.io.IOException;
 import java.util.Objects;

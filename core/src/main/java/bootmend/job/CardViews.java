@@ -1,0 +1,82 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.UndoRecord;
+import bootmend.fat.Geometry;
+import bootmend.tuning.TuningLine;
+import bootmend.tuning.TuningLines;
+import java.io.IOException;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Makes views of open cards. */
+final class CardViews {
+
+    private final Workplace workplace;
+
+    CardViews(Workplace workplace) {
+        this.workplace = workplace;
+    }
+
+    /** The whole view; a config file that cannot be read is part of it, not a failure. */
+    CardView of(OpenCard card) throws IOException {
+        try {
+            return of(card, ConfigFiles.read(card.volume()));
+        } catch (CardException e) {
+            return new CardView(card.source().path().toString(), card.source().kind().words(),
+                    card.device().getSize(), partition(card), Optional.empty(), Optional.of(e), List.of(),
+                    cardNotes(card));
+        }
+    }
+
+    CardView of(OpenCard card, ConfigFiles files) throws IOException {
+        ConfigFile main = files.main();
+        List<TuningView> tuning = new ArrayList<>();
+        for (ConfigFile file : files.all()) {
+            for (TuningLine line : TuningLines.find(file.document(), workplace.tables().vocabulary())) {
+                tuning.add(view(file.path(), line));
+            }
+        }
+        List<String> notes = cardNotes(card);
+        notes.addAll(files.doubts());
+        return new CardView(card.source().path().toString(), card.source().kind().words(), card.device().getSize(),
+                partition(card), Optional.of(new ConfigView(main.path(), main.bytes().length, sha256(main.bytes()))),
+                Optional.empty(), tuning, notes);
+    }
+
+    private List<String> cardNotes(OpenCard card) throws IOException {
+        List<String> notes = new ArrayList<>(card.table().doubts());
+        notes.addAll(card.volume().doubts());
+        notes.addAll(card.volume().root().doubts());
+        return notes;
+    }
+
+    private TuningView view(String file, TuningLine line) {
+        Optional<String> stock = new StockWords(workplace.tables()).of(line);
+        return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
+                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets());
+    }
+
+    private static PartitionView partition(OpenCard card) throws IOException {
+        Geometry geometry = card.volume().geometry();
+        var partition = card.choice().partition();
+        String label = card.volume().root().label().orElse(geometry.label());
+        return new PartitionView(card.table().kind().words(), partition.number(), partition.firstSector(),
+                partition.sectors(), partition.sectorSize(), card.choice().reason(), geometry.type().name(), label,
+                String.format(Locale.ROOT, "%04X-%04X", geometry.serial() >>> 16, geometry.serial() & 0xFFFF),
+                geometry.bytesPerCluster());
+    }
+
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

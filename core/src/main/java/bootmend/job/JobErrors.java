@@ -1,0 +1,16 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import java.io.IOException;
+
+/** Words for failures that no lower room has words for. */
+final class JobErrors {
+
+    private JobErrors() {
+    }
+
+    static CardException unreadable(CardRequest request, IOException e) {
+        return CardException.unreadable(request.card() + " could not be read (" + e.getMessage() + ")",
+                "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.", e);
+    }
+}

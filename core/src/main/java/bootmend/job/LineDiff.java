@@ -1,0 +1,37 @@
+package bootmend.job;
+
+import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigLine;
+import com.github.difflib.DiffUtils;
+import com.github.difflib.patch.AbstractDelta;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The lines in which two versions of a config file differ. */
+final class LineDiff {
+
+    private LineDiff() {
+    }
+
+    static List<LineChange> of(String file, byte[] before, byte[] after) {
+        List<LineChange> changes = new ArrayList<>();
+        for (AbstractDelta<String> delta : DiffUtils.diff(texts(before), texts(after)).getDeltas()) {
+            List<String> old = delta.getSource().getLines();
+            List<String> changed = delta.getTarget().getLines();
+            int first = delta.getSource().getPosition() + 1;
+            for (int i = 0; i < Math.max(old.size(), changed.size()); i++) {
+                changes.add(new LineChange(file, first + Math.min(i, old.size()), at(old, i), at(changed, i)));
+            }
+        }
+        return changes;
+    }
+
+    private static Optional<String> at(List<String> lines, int index) {
+        return index < lines.size() ? Optional.of(lines.get(index)) : Optional.empty();
+    }
+
+    private static List<String> texts(byte[] bytes) {
+        return ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
+    }
+}

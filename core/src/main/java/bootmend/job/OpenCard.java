@@ -1,0 +1,147 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.CardId;
+import bootmend.device.CardSource;
+import bootmend.device.PartitionWindow;
+import bootmend.fat.BadVolumeException;
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FatVolume;
+import bootmend.partition.AutobootFile;
+import bootmend.partition.BootChoice;
+import bootmend.partition.BootVolumes;
+import bootmend.partition.Partition;
+import bootmend.partition.PartitionTable;
+import bootmend.partition.PartitionTableReader;
+import de.waldheinz.fs.BlockDevice;
+import java.io.Closeable;
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
+final class OpenCard implements Closeable {
+
+    private final CardSource source;
+    private final PartitionTable table;
+    private final BootChoice choice;
+    private final FatVolume volume;
+
+    private OpenCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume) {
+        this.source = source;
+        this.table = table;
+        this.choice = choice;
+        this.volume = volume;
+    }
+
+    static OpenCard forReading(CardRequest request) throws CardException {
+        return named(request, () -> open(CardSource.openForReading(request.card()), request));
+    }
+
+    static OpenCard forChanging(CardRequest request) throws CardException {
+        return named(request, () -> open(CardSource.openForChanging(request.card()), request));
+    }
+
+    /** For tests and benchmarks: a card on a device of any kind. */
+    static OpenCard on(CardSource source, CardRequest request) throws CardException {
+        return named(request, () -> open(source, request));
+    }
+
+    private interface Opening {
+        OpenCard open() throws IOException;
+    }
+
+    /** Every failure to read becomes an error that a user can act on. */
+    private static OpenCard named(CardRequest request, Opening opening) throws CardException {
+        try {
+            return opening.open();
+        } catch (CardException e) {
+            throw e;
+        } catch (IOException e) {
+            throw CardException.unreadable(request.card() + " could not be read (" + e.getMessage() + ")",
+                    "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.",
+                    e);
+        }
+    }
+
+    private static OpenCard open(CardSource source, CardRequest request) throws IOException {
+        try {
+            PartitionTable table = PartitionTableReader.read(source.device());
+            Volumes volumes = new Volumes(source.device());
+            BootChoice choice = BootChoice.of(table, volumes, request.partition());
+            return new OpenCard(source, table, choice, volumes.opened(choice.partition()));
+        } catch (IOException | RuntimeException e) {
+            source.close();
+            throw e;
+        }
+    }
+
+    CardSource source() {
+        return source;
+    }
+
+    BlockDevice device() {
+        return source.device();
+    }
+
+    PartitionTable table() {
+        return table;
+    }
+
+    BootChoice choice() {
+        return choice;
+    }
+
+    FatVolume volume() {
+        return volume;
+    }
+
+    CardId id() {
+        return CardId.of(volume, choice.partition().start());
+    }
+
+    @Override
+    public void close() throws IOException {
+        source.close();
+    }
+
+    /** Opens each partition that is asked about once, and keeps the volumes it found. */
+    private static final class Volumes implements BootVolumes {
+
+        private final BlockDevice card;
+        private final Map<Integer, FatVolume> found = new HashMap<>();
+
+        Volumes(BlockDevice card) {
+            this.card = card;
+        }
+
+        @Override
+        public Optional<Top> top(Partition partition) throws IOException {
+            FatVolume volume;
+            try {
+                volume = FatVolume.open(new PartitionWindow(card, partition.start(), partition.length()));
+            } catch (BadVolumeException e) {
+                return Optional.empty();
+            }
+            found.put(partition.number(), volume);
+            Set<String> names = volume.root().entries().stream()
+                    .filter(entry -> !entry.folder())
+                    .map(entry -> entry.name().toLowerCase(Locale.ROOT))
+                    .collect(Collectors.toSet());
+            Optional<DirectoryEntry> autoboot = volume.root().find(AutobootFile.NAME).filter(file -> !file.folder());
+            if (autoboot.isEmpty()) {
+                return Optional.of(new Top(names, Optional.empty()));
+            }
+            byte[] bytes = volume.read(autoboot.get(), AutobootFile.MAX_BYTES).bytes();
+            return Optional.of(new Top(names, Optional.of(bytes)));
+        }
+
+        FatVolume opened(Partition partition) {
+            return found.get(partition.number());
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.Committed;
+import bootmend.change.Plan;
+import java.io.Closeable;
+import java.io.IOException;
+import java.util.List;
+
+/** A change that is worked out and not made yet; it holds the card open, and locked when it was begun for changing. */
+public final class ProposedChange implements Closeable {
+
+    /** How a plan is carried out. */
+    @FunctionalInterface
+    interface Commit {
+        Committed run() throws CardException;
+    }
+
+    private final OpenCard card;
+    private final CardView view;
+    private final List<LineChange> lines;
+    private final Plan plan;
+    private final Commit commit;
+
+    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, Plan plan, Commit commit) {
+        this.card = card;
+        this.view = view;
+        this.lines = List.copyOf(lines);
+        this.plan = plan;
+        this.commit = commit;
+    }
+
+    /** The card as it is before the change. */
+    public CardView card() {
+        return view;
+    }
+
+    /** The lines that change, in the files' order. */
+    public List<LineChange> lines() {
+        return lines;
+    }
+
+    public PlanView plan() {
+        return PlanView.of(plan);
+    }
+
+    /** Whether the card already is as wanted. */
+    public boolean isNothing() {
+        return plan.isEmpty();
+    }
+
+    /**
+     * Makes the change: undo record, ordered writes, forces, read-back.
+     *
+     * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
+     */
+    public ChangeView apply() throws CardException {
+        Committed done = commit.run();
+        return new ChangeView(done.record().file().toString(), true, done.secondReaderAgrees());
+    }
+
+    @Override
+    public void close() throws IOException {
+        card.close();
+    }
+}

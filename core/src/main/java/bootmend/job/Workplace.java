@@ -1,0 +1,46 @@
+package bootmend.job;
+
+import bootmend.change.Committer;
+import bootmend.change.UndoStore;
+import bootmend.tuning.TuningTables;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDateTime;
+import java.util.Map;
+
+/** What the jobs need from the computer they run on: its clock, bootmend's data folder, and the published tables. */
+public final class Workplace {
+
+    private final Clock clock;
+    private final UndoStore store;
+    private final TuningTables tables = TuningTables.load();
+
+    /** @param home bootmend's data folder, made when the first undo record is */
+    public Workplace(Path home, Clock clock) {
+        this.clock = clock;
+        this.store = new UndoStore(home);
+    }
+
+    /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */
+    public static Workplace ofThisComputer(Map<String, String> environment) {
+        DataFolder folder = new DataFolder(System.getProperty("os.name"), System.getProperty("user.home"), environment);
+        return new Workplace(folder.path(), Clock.systemDefaultZone());
+    }
+
+    UndoStore store() {
+        return store;
+    }
+
+    Committer committer() {
+        return new Committer(store, clock);
+    }
+
+    TuningTables tables() {
+        return tables;
+    }
+
+    /** Now, in local time, as FAT keeps it. */
+    LocalDateTime now() {
+        return LocalDateTime.now(clock);
+    }
+}
