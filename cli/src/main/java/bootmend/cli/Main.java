@@ -1,5 +1,8 @@
 package bootmend.cli;
 
+import bootmend.job.Workplace;
+import java.io.PrintWriter;
+
 /** Starts the bootmend command line. */
 public final class Main {
 
@@ -7,6 +10,12 @@ public final class Main {
     }
 
     public static void main(String[] args) {
-        System.exit(0);
+        Workplace workplace = Workplace.ofThisComputer(System.getenv());
+        PrintWriter out = new PrintWriter(System.out, true);
+        PrintWriter err = new PrintWriter(System.err, true);
+        int code = CommandLines.create(workplace, System.console(), out, err).execute(args);
+        out.flush();
+        err.flush();
+        System.exit(code);
     }
 }

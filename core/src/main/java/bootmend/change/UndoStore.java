@@ -28,6 +28,8 @@ import java.util.Optional;
  */
 public final class UndoStore {
 
+    /** Between the card's key and the record's id in the name of an open record. */
+    private static final String SEPARATOR = "_";
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
     private static final DateTimeFormatter STAMP =
@@ -49,7 +51,7 @@ public final class UndoStore {
         byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
         try {
             Path folder = Files.createDirectories(openFolder());
-            Path file = writeNew(folder, plan.card().key() + "_" + STAMP.format(now), bytes);
+            Path file = writeNew(folder, plan.card().key() + SEPARATOR + STAMP.format(now), bytes);
             forceFolder(folder);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
         } catch (IOException e) {
@@ -76,7 +78,7 @@ public final class UndoStore {
 
     /** Records of changes to such a card that are not known to be finished, oldest first. */
     List<UndoRecord> openFor(CardId card) throws IOException {
-        return read(openFolder(), card.key() + "_*" + SUFFIX, UndoRecord.State.OPEN);
+        return read(openFolder(), card.key() + SEPARATOR + "*" + SUFFIX, UndoRecord.State.OPEN);
     }
 
     /** Records of finished changes to such a card, newest first. */
@@ -151,7 +153,7 @@ public final class UndoStore {
     private static String idOf(Path file) {
         String name = file.getFileName().toString();
         String suffix = name.endsWith(TAKEN_BACK_SUFFIX) ? TAKEN_BACK_SUFFIX : SUFFIX;
-        return name.substring(0, name.length() - suffix.length());
+        return name.substring(name.indexOf(SEPARATOR) + 1, name.length() - suffix.length());
     }
 
     /** A new or renamed file is durable only once its folder is; systems that cannot force a folder do it themselves. */

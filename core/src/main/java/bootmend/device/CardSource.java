@@ -48,14 +48,14 @@ public final class CardSource implements Closeable {
         this.device = device;
     }
 
-    /** Opens the card at {@code path} for reading alone. */
-    public static CardSource openForReading(Path path) throws IOException {
-        return open(path, new SystemDisks(), false);
+    /** Opens cards on this computer. */
+    public static CardOpener onThisComputer() {
+        return (path, forChanging) -> open(path, new SystemDisks(), forChanging);
     }
 
-    /** Opens the card at {@code path} for changing, and holds an exclusive lock on it until it is closed. */
-    public static CardSource openForChanging(Path path) throws IOException {
-        return open(path, new SystemDisks(), true);
+    /** A card on a device that is open already, under any name. */
+    public static CardSource of(Path name, BlockDevice device) {
+        return new CardSource(name, Kind.IMAGE, device);
     }
 
     static CardSource open(Path path, SystemDisks disks, boolean change) throws IOException {
@@ -67,12 +67,12 @@ public final class CardSource implements Closeable {
         try {
             FileChannel channel = file.getChannel();
             if (change) {
-                lock(path, channel);
+                lock(channel);
             }
             // The file's own length, not the channel's: on a raw disk only the former asks the driver.
             long size = file.length();
             if (size == 0) {
-                throw CardException.unreadable(path + " is empty", emptyRemedy(kind));
+                throw CardException.unreadable("it is empty", emptyRemedy(kind));
             }
             int sector = kind == Kind.IMAGE ? IMAGE_SECTOR : disks.logicalSectorSize(path);
             int alignment = kind == Kind.IMAGE ? 1 : sector;
@@ -102,11 +102,11 @@ public final class CardSource implements Closeable {
 
     private static Kind kindOf(Path path) throws CardException {
         if (!Files.exists(path)) {
-            throw CardException.unreadable("there is no " + path,
+            throw CardException.unreadable("there is no such file or device",
                     "Check the spelling, and that the card is in its reader.");
         }
         if (Files.isDirectory(path)) {
-            throw CardException.unreadable(path + " is a folder, not a card image or a block device",
+            throw CardException.unreadable("it is a folder, not a card image or a block device",
                     "Name the image file, or the reader's device.");
         }
         return Files.isRegularFile(path) ? Kind.IMAGE : Kind.BLOCK_DEVICE;
@@ -114,33 +114,33 @@ public final class CardSource implements Closeable {
 
     private static RandomAccessFile openFile(Path path, boolean change) throws CardException {
         if (!Files.isReadable(path)) {
-            throw CardException.unreadable("you may not read " + path,
-                    "Ask for the right to read this device, or make an image of the card and use that.");
+            throw CardException.unreadable("you have no right to read it",
+                    "Ask whoever runs this computer for the right to read it, or make an image of the card and use that.");
         }
         if (change && !Files.isWritable(path)) {
-            throw CardException.refused("you may not write to " + path,
+            throw CardException.refused("you have no right to write to it",
                     "Check the card's lock tab and the file's permissions, or work on a copy of the image.");
         }
         try {
             return new RandomAccessFile(path.toFile(), change ? "rw" : "r");
         } catch (IOException e) {
-            throw CardException.unreadable(path + " could not be opened (" + e.getMessage() + ")",
+            throw CardException.unreadable("it could not be opened (" + e.getMessage() + ")",
                     "Check that the card sits firmly in its reader and that no other program holds it.", e);
         }
     }
 
-    private static void lock(Path path, FileChannel channel) throws IOException {
+    private static void lock(FileChannel channel) throws IOException {
         FileLock lock;
         try {
             lock = channel.tryLock();
         } catch (OverlappingFileLockException e) {
             lock = null;
         } catch (IOException e) {
-            throw CardException.refused(path + " could not be locked against other changes (" + e.getMessage() + ")",
+            throw CardException.refused("it could not be locked against other changes (" + e.getMessage() + ")",
                     "Copy the image to a disk of this computer and work on the copy.", e);
         }
         if (lock == null) {
-            throw CardException.refused("another bootmend is changing " + path,
+            throw CardException.refused("another bootmend is changing it",
                     "Wait until it is done, then try again.");
         }
     }
@@ -148,7 +148,7 @@ public final class CardSource implements Closeable {
     private static void refuseWhenInUse(Path path, SystemDisks disks) throws CardException {
         var use = disks.useOf(path);
         if (use.isPresent()) {
-            throw CardException.refused(path + " is in use: " + use.get(),
+            throw CardException.refused("it is in use: " + use.get(),
                     "Unmount it first (leave the card in its reader), then try again.");
         }
     }

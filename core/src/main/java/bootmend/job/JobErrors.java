@@ -9,8 +9,8 @@ final class JobErrors {
     private JobErrors() {
     }
 
-    static CardException unreadable(CardRequest request, IOException e) {
-        return CardException.unreadable(request.card() + " could not be read (" + e.getMessage() + ")",
+    static CardException unreadable(IOException e) {
+        return CardException.unreadable("it could not be read (" + e.getMessage() + ")",
                 "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.", e);
     }
 }

@@ -2,6 +2,7 @@ package bootmend.job;
 
 import bootmend.CardException;
 import bootmend.change.CardId;
+import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.BadVolumeException;
@@ -38,33 +39,14 @@ final class OpenCard implements Closeable {
         this.volume = volume;
     }
 
-    static OpenCard forReading(CardRequest request) throws CardException {
-        return named(request, () -> open(CardSource.openForReading(request.card()), request));
-    }
-
-    static OpenCard forChanging(CardRequest request) throws CardException {
-        return named(request, () -> open(CardSource.openForChanging(request.card()), request));
-    }
-
-    /** For tests and benchmarks: a card on a device of any kind. */
-    static OpenCard on(CardSource source, CardRequest request) throws CardException {
-        return named(request, () -> open(source, request));
-    }
-
-    private interface Opening {
-        OpenCard open() throws IOException;
-    }
-
-    /** Every failure to read becomes an error that a user can act on. */
-    private static OpenCard named(CardRequest request, Opening opening) throws CardException {
+    /** Opens the card that {@code request} names; every failure becomes an error that a user can act on. */
+    static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
         try {
-            return opening.open();
+            return open(opener.open(request.card(), forChanging), request);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable(request.card() + " could not be read (" + e.getMessage() + ")",
-                    "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.",
-                    e);
+            throw JobErrors.unreadable(e);
         }
     }
 

@@ -27,13 +27,13 @@ public final class ResetJob {
     /** Works the change out on a card that is only read; it cannot be applied. */
     public ProposedChange preview(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.forReading(request), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, false), request, reset);
     }
 
     /** Works the change out on a card that stays locked until the proposal is closed. */
     public ProposedChange begin(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.forChanging(request), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, true), request, reset);
     }
 
     private void checkKeys(ResetRequest reset) throws CardException {
@@ -60,7 +60,7 @@ public final class ResetJob {
             return new ProposedChange(card, view, lines, plan,
                     () -> workplace.committer().commit(card.device(), request.card().toString(), plan));
         } catch (IOException | RuntimeException e) {
-            throw closing(card, request, e);
+            throw closing(card, e);
         }
     }
 
@@ -85,7 +85,7 @@ public final class ResetJob {
         }
     }
 
-    static CardException closing(OpenCard card, CardRequest request, Exception e) {
+    static CardException closing(OpenCard card, Exception e) {
         try {
             card.close();
         } catch (IOException closing) {
@@ -94,6 +94,6 @@ public final class ResetJob {
         if (e instanceof RuntimeException unexpected) {
             throw unexpected;
         }
-        return e instanceof CardException told ? told : JobErrors.unreadable(request, (IOException) e);
+        return e instanceof CardException told ? told : JobErrors.unreadable((IOException) e);
     }
 }

@@ -13,12 +13,12 @@ public final class ShowJob {
     }
 
     public CardView run(CardRequest request) throws CardException {
-        try (OpenCard card = OpenCard.forReading(request)) {
+        try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return new CardViews(workplace).of(card);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw JobErrors.unreadable(request, e);
+            throw JobErrors.unreadable(e);
         }
     }
 }

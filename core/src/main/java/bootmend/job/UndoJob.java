@@ -20,12 +20,12 @@ public final class UndoJob {
 
     /** Works the change out on a card that is only read; it cannot be applied. */
     public ProposedChange preview(CardRequest request, boolean inPlace) throws CardException {
-        return propose(OpenCard.forReading(request), request, inPlace);
+        return propose(OpenCard.open(workplace.opener(), request, false), request, inPlace);
     }
 
     /** Works the change out on a card that stays locked until the proposal is closed. */
     public ProposedChange begin(CardRequest request, boolean inPlace) throws CardException {
-        return propose(OpenCard.forChanging(request), request, inPlace);
+        return propose(OpenCard.open(workplace.opener(), request, true), request, inPlace);
     }
 
     private ProposedChange propose(OpenCard card, CardRequest request, boolean inPlace) throws CardException {
@@ -43,7 +43,7 @@ public final class UndoJob {
             return new ProposedChange(card, new CardViews(workplace).of(card), lines, plan, () -> takeBack.commit(
                     workplace.committer(), request.card().toString(), plan, record));
         } catch (IOException | RuntimeException e) {
-            throw ResetJob.closing(card, request, e);
+            throw ResetJob.closing(card, e);
         }
     }
 }

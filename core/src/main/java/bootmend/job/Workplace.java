@@ -2,6 +2,8 @@ package bootmend.job;
 
 import bootmend.change.Committer;
 import bootmend.change.UndoStore;
+import bootmend.device.CardOpener;
+import bootmend.device.CardSource;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -11,12 +13,17 @@ import java.util.Map;
 /** What the jobs need from the computer they run on: its clock, bootmend's data folder, and the published tables. */
 public final class Workplace {
 
+    private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
     private final TuningTables tables = TuningTables.load();
 
-    /** @param home bootmend's data folder, made when the first undo record is */
-    public Workplace(Path home, Clock clock) {
+    /**
+     * @param home bootmend's data folder, made when the first undo record is
+     * @param opener how a card's name becomes an open card
+     */
+    public Workplace(Path home, Clock clock, CardOpener opener) {
+        this.opener = opener;
         this.clock = clock;
         this.store = new UndoStore(home);
     }
@@ -24,7 +31,16 @@ public final class Workplace {
     /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */
     public static Workplace ofThisComputer(Map<String, String> environment) {
         DataFolder folder = new DataFolder(System.getProperty("os.name"), System.getProperty("user.home"), environment);
-        return new Workplace(folder.path(), Clock.systemDefaultZone());
+        return ofThisComputer(folder.path());
+    }
+
+    /** This computer, with its data in {@code home}. */
+    public static Workplace ofThisComputer(Path home) {
+        return new Workplace(home, Clock.systemDefaultZone(), CardSource.onThisComputer());
+    }
+
+    CardOpener opener() {
+        return opener;
     }
 
     UndoStore store() {

@@ -1,0 +1,33 @@
+package bootmend.cli;
+
+import bootmend.job.CardRequest;
+import java.nio.file.Path;
+import java.util.OptionalInt;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The card that a command is about, and how its answer is given. */
+final class CardArgument {
+
+    @Parameters(paramLabel = "CARD", description = "The card: an image file or a block device.")
+    private Path card;
+
+    @Option(names = "--partition", paramLabel = "N",
+            description = "Take partition N, counted from 1, instead of finding the boot partition.")
+    private Integer partition;
+
+    @Option(names = "--json", description = "Answer with one JSON document on standard output.")
+    private boolean json;
+
+    CardRequest request() {
+        return new CardRequest(card, partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
+    }
+
+    String name() {
+        return card.toString();
+    }
+
+    boolean json() {
+        return json;
+    }
+}

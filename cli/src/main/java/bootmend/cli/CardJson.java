@@ -1,0 +1,37 @@
+package bootmend.cli;
+
+import bootmend.job.CardView;
+import bootmend.job.ConfigView;
+import bootmend.job.PartitionView;
+import bootmend.job.TuningView;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+
+/** A card as a JSON document; its field names are part of the interface. */
+record CardJson(
+        String card,
+        String kind,
+        long bytes,
+        PartitionView partition,
+        ConfigView config,
+        List<TuningLineJson> tuning,
+        boolean stock,
+        List<String> notes,
+        @JsonInclude(JsonInclude.Include.NON_NULL) ErrorJson.Error error) {
+
+    /** One tuning line; {@code stock} is null where none is published. */
+    record TuningLineJson(String file, int line, String section, String key, String value, String unit, String stock,
+            boolean active, String state, boolean resets) {
+
+        static TuningLineJson of(TuningView line) {
+            return new TuningLineJson(line.file(), line.line(), line.section(), line.key(), line.value(), line.unit(),
+                    line.stock().orElse(null), line.active(), line.state(), line.resets());
+        }
+    }
+
+    static CardJson of(CardView view) {
+        return new CardJson(view.card(), view.kind(), view.bytes(), view.partition(), view.config().orElse(null),
+                view.tuning().stream().map(TuningLineJson::of).toList(), view.isStock(), view.notes(),
+                view.configProblem().map(ErrorJson::error).orElse(null));
+    }
+}

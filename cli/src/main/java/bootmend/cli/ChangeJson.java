@@ -1,0 +1,37 @@
+package bootmend.cli;
+
+import bootmend.job.ChangeView;
+import bootmend.job.LineChange;
+import bootmend.job.PlanView;
+import bootmend.job.ProposedChange;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.util.List;
+
+/**
+ * A change as a JSON document: the card as it was before, the lines, the plan, and, once it was made, the change;
+ * field names are part of the interface.
+ */
+record ChangeJson(
+        @JsonUnwrapped CardJson before,
+        List<LineJson> lines,
+        PlanView plan,
+        @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
+
+    /** One line; {@code before} is null for a new line, {@code after} for one that is taken out. */
+    record LineJson(String file, int line, String before, String after) {
+
+        static LineJson of(LineChange line) {
+            return new LineJson(line.file(), line.line(), line.before().orElse(null), line.after().orElse(null));
+        }
+    }
+
+    static ChangeJson planned(ProposedChange change) {
+        return made(change, null);
+    }
+
+    static ChangeJson made(ProposedChange change, ChangeView done) {
+        return new ChangeJson(CardJson.of(change.card()), change.lines().stream().map(LineJson::of).toList(),
+                change.plan(), done);
+    }
+}

@@ -1,0 +1,100 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import bootmend.job.ChangeView;
+import bootmend.job.LineChange;
+import bootmend.job.PlanView;
+import bootmend.job.ProposedChange;
+import java.io.IOException;
+import java.util.stream.Collectors;
+
+/** Shows a proposed change, asks, makes it, and says what was done. */
+final class ChangeRun {
+
+    private final Answer answer;
+    private final CardArgument card;
+    private final ChangeOptions options;
+    private final Question question;
+
+    ChangeRun(Answer answer, CardArgument card, ChangeOptions options, Question question) {
+        this.answer = answer;
+        this.card = card;
+        this.options = options;
+        this.question = question;
+    }
+
+    /** Works a change out: on a card that is only read, or on one that is held for changing. */
+    @FunctionalInterface
+    interface Proposer {
+        ProposedChange propose(boolean forChanging) throws CardException;
+    }
+
+    /** @param nothing what to say where there is nothing to change */
+    int run(Proposer proposer, String nothing) {
+        return answer.of(() -> {
+            try (ProposedChange change = proposer.propose(!options.dryRun())) {
+                return run(change, nothing);
+            } catch (CardException e) {
+                throw e;
+            } catch (IOException e) {
+                throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
+                        "Take the card out, put it back in and look at it with `bootmend show`.", e);
+            }
+        });
+    }
+
+    private int run(ProposedChange change, String nothing) throws CardException {
+        Screen screen = answer.sideScreen();
+        if (change.isNothing()) {
+            screen.line(nothing);
+            return finish(ChangeJson.planned(change), ExitCode.DONE);
+        }
+        lines(screen, change);
+        plan(screen, change.plan());
+        if (options.dryRun()) {
+            screen.line("Nothing was written (--dry-run).");
+            return finish(ChangeJson.planned(change), ExitCode.DONE);
+        }
+        if (!options.yes() && !question.ask("Make this change?")) {
+            screen.line("Nothing was written.");
+            return ExitCode.REFUSED;
+        }
+        ChangeView done = change.apply();
+        done(screen, change, done);
+        return finish(ChangeJson.made(change, done), ExitCode.DONE);
+    }
+
+    private int finish(ChangeJson document, int code) {
+        if (card.json()) {
+            answer.json(document);
+        }
+        return code;
+    }
+
+    private static void lines(Screen screen, ProposedChange change) {
+        for (LineChange line : change.lines()) {
+            String place = line.file() + " line " + line.line();
+            line.before().ifPresent(before -> screen.line(place + "  before  " + before));
+            screen.line(" ".repeat(place.length()) + "  after   " + line.after().orElse("(taken out)"));
+        }
+    }
+
+    private static void plan(Screen screen, PlanView plan) {
+        String kinds = plan.sectorsByKind().entrySet().stream()
+                .map(kind -> kind.getValue() + " " + kind.getKey())
+                .collect(Collectors.joining(", "));
+        screen.line("To write: " + Screen.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
+                + Screen.count(plan.steps().size(), "step") + ".");
+        if (plan.inPlace()) {
+            screen.line("bold", "Caution: the boot partition is full, so the file is overwritten where it stands; a cut "
+                    + "in the middle can only be mended from the undo record on this computer.");
+        }
+    }
+
+    private static void done(Screen screen, ProposedChange change, ChangeView done) {
+        screen.line("bold", "Done: " + change.plan().title() + ". Every sector was forced to the card and read back"
+                + (done.secondReader() ? ", and a second reader found the file as planned." : "."));
+        screen.line("Undo record: " + done.undoRecord());
+        screen.line("The card is safe to take out.");
+    }
+}

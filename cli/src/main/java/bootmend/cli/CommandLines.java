@@ -1,0 +1,38 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import bootmend.job.Workplace;
+import java.io.Console;
+import java.io.PrintWriter;
+import picocli.CommandLine;
+
+/** Puts the command line together: the commands with what they need, and what becomes of errors. */
+final class CommandLines {
+
+    private CommandLines() {
+    }
+
+    /** @param console where to ask, or null where there is no terminal */
+    static CommandLine create(Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
+        Question question = new Question(console);
+        CommandLine line = new CommandLine(new BootmendCommand());
+        line.addSubcommand(new ShowCommand(workplace));
+        line.addSubcommand(new ResetCommand(workplace, new Question(console)));
+        line.addSubcommand(new UndoCommand(workplace, question));
+        line.addSubcommand(new DemoCommand());
+        line.setOut(out);
+        line.setErr(err);
+        line.setUsageHelpAutoWidth(true);
+        line.setExecutionExceptionHandler(CommandLines::tell);
+        return line;
+    }
+
+    private static int tell(Exception error, CommandLine command, CommandLine.ParseResult parsed) {
+        if (error instanceof CardException told) {
+            return new ErrorWords(command.getErr()).tell("", told);
+        }
+        command.getErr().println("bootmend: something unforeseen happened (" + error
+                + "). Nothing more was done; please report it with the command you gave.");
+        return ExitCode.UNREADABLE;
+    }
+}

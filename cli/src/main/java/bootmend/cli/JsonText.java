@@ -1,0 +1,20 @@
+package bootmend.cli;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+
+/** Writes a record as an indented JSON document. */
+final class JsonText {
+
+    private JsonText() {
+    }
+
+    static String of(Object document) {
+        try {
+            return new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT).writeValueAsString(document);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,26 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import java.io.Console;
+import java.util.Locale;
+
+/** Asks before a card is changed; without a terminal there is nobody to ask, so nothing is changed. */
+final class Question {
+
+    private final Console console;
+
+    /** @param console null where there is no terminal */
+    Question(Console console) {
+        this.console = console;
+    }
+
+    /** Whether the answer is yes; anything but a plain yes is no. */
+    boolean ask(String question) throws CardException {
+        if (console == null) {
+            throw CardException.refused("there is no terminal to ask on, so nothing was changed",
+                    "Look at the plan with --dry-run, then give --yes to make the change.");
+        }
+        String answer = console.readLine("%s [y/N] ", question);
+        return answer != null && answer.strip().toLowerCase(Locale.ROOT).matches("y|yes");
+    }
+}

@@ -1,0 +1,88 @@
+package bootmend.cli;
+
+import bootmend.config.VisibleText;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+import picocli.CommandLine.Help.Ansi;
+
+/** Prints lines, tables and marks; text from a card never reaches the terminal with its control characters. */
+final class Screen {
+
+    private static final long KIB = 1024;
+    private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
+
+    private final PrintWriter out;
+    private final Ansi ansi;
+
+    Screen(PrintWriter out, Ansi ansi) {
+        this.out = out;
+        this.ansi = ansi;
+    }
+
+    void line(String text) {
+        out.println(VisibleText.of(text));
+    }
+
+    /** A line in a style of picocli's markup, such as {@code bold} or {@code fg(yellow)}, on a terminal that has it. */
+    void line(String style, String text) {
+        String visible = VisibleText.of(text);
+        out.println(ansi.enabled()
+                ? Ansi.Style.on(Ansi.Style.parse(style)) + visible + Ansi.Style.off(Ansi.Style.parse(style))
+                : visible);
+    }
+
+    void blank() {
+        out.println();
+    }
+
+    /** Columns as wide as their widest cell; {@code styles} gives a row's style, empty for none. */
+    void table(List<String> header, List<List<String>> rows, List<String> styles) {
+        int[] widths = new int[header.size()];
+        fit(widths, header);
+        rows.forEach(row -> fit(widths, row));
+        line("bold", row(widths, header));
+        for (int i = 0; i < rows.size(); i++) {
+            String text = row(widths, rows.get(i));
+            if (styles.get(i).isEmpty()) {
+                line(text);
+            } else {
+                line(styles.get(i), text);
+            }
+        }
+    }
+
+    /** Bytes as people read them, such as {@code 256.0 MiB}. */
+    static String size(long bytes) {
+        if (bytes < KIB) {
+            return bytes + " bytes";
+        }
+        double value = bytes;
+        int unit = -1;
+        while (value >= KIB && unit < UNITS.size() - 1) {
+            value /= KIB;
+            unit++;
+        }
+        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f %s" : "%.1f %s", value, UNITS.get(unit));
+    }
+
+    /** {@code 1 line}, {@code 3 lines}. */
+    static String count(int n, String thing) {
+        return n + " " + thing + (n == 1 ? "" : "s");
+    }
+
+    private static void fit(int[] widths, List<String> row) {
+        for (int i = 0; i < widths.length; i++) {
+            widths[i] = Math.max(widths[i], VisibleText.of(row.get(i)).length());
+        }
+    }
+
+    private static String row(int[] widths, List<String> cells) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < widths.length; i++) {
+            String cell = VisibleText.of(cells.get(i));
+            text.append(cell).append(" ".repeat(widths[i] - cell.length() + 2));
+        }
+        return text.toString().stripTrailing();
+    }
+}

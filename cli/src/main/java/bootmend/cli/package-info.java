@@ -1,0 +1,2 @@
+/** The commands: one class each, over {@code bootmend.job}. */
+package bootmend.cli;
