@@ -3,6 +3,7 @@ package bootmend.change;
 import bootmend.fat.SectorChange;
 import bootmend.fat.SectorKind;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -63,6 +64,20 @@ public record Plan(CardId card, String title, List<FileChange> files, List<PlanS
         Map<Long, byte[]> content = new TreeMap<>();
         steps.forEach(step -> step.changes().forEach(change -> content.put(change.offset(), change.after())));
         return content;
+    }
+
+    /** Whether both write the same bytes to the same places in the same order. */
+    boolean writesTheSameAs(Plan other) {
+        List<SectorChange> mine = steps.stream().flatMap(step -> step.changes().stream()).toList();
+        List<SectorChange> theirs = other.steps.stream().flatMap(step -> step.changes().stream()).toList();
+        boolean same = mine.size() == theirs.size() && card.equals(other.card);
+        for (int i = 0; same && i < mine.size(); i++) {
+            SectorChange a = mine.get(i);
+            SectorChange b = theirs.get(i);
+            same = a.offset() == b.offset() && Arrays.equals(a.before(), b.before())
+                    && Arrays.equals(a.after(), b.after());
+        }
+        return same;
     }
 
     /** Length of every sector that may be written, by place. */

@@ -1,7 +1,10 @@
 package bootmend.change;
 
+import com.fasterxml.jackson.annotation.JsonAutoDetect;
+import com.fasterxml.jackson.annotation.PropertyAccessor;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -9,6 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.Optional;
 
 /**
  * The form of an undo record on disk: one line of JSON, sector contents in Base64, then a line with its SHA-256, so
@@ -17,7 +21,12 @@ import java.util.HexFormat;
 final class RecordFormat {
 
     private static final int VERSION = 1;
-    private static final ObjectMapper JSON = new ObjectMapper();
+    /** A record's components alone: what its methods work out is not part of it. */
+    private static final ObjectMapper JSON = JsonMapper.builder()
+            .visibility(PropertyAccessor.ALL, JsonAutoDetect.Visibility.NONE)
+            .visibility(PropertyAccessor.FIELD, JsonAutoDetect.Visibility.ANY)
+            .visibility(PropertyAccessor.CREATOR, JsonAutoDetect.Visibility.ANY)
+            .build();
 
     /** The JSON line's fields. */
     record Stored(int version, String created, String cardPath, String takesBack, Plan plan) {
@@ -39,8 +48,12 @@ final class RecordFormat {
         }
     }
 
-    /** @throws IOException when the record is not whole or of a later version */
-    static Stored read(byte[] bytes) throws IOException {
+    /**
+     * The record, or nothing where it was not wholly written.
+     *
+     * @throws IOException when it is whole but not one that this version can read
+     */
+    static Optional<Stored> read(byte[] bytes) throws IOException {
         int end = 0;
         while (end < bytes.length && bytes[end] != '\n') {
             end++;
@@ -48,13 +61,13 @@ final class RecordFormat {
         byte[] line = Arrays.copyOf(bytes, end);
         String rest = new String(bytes, end, bytes.length - end, StandardCharsets.US_ASCII).strip();
         if (!rest.equals("sha256:" + sha256(line))) {
-            throw new IOException("it was not wholly written");
+            return Optional.empty();
         }
         Stored stored = JSON.readValue(line, Stored.class);
         if (stored.version() != VERSION) {
             throw new IOException("it was written by a later bootmend");
         }
-        return stored;
+        return Optional.of(stored);
     }
 
     static String sha256(byte[] bytes) {

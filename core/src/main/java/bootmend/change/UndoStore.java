@@ -53,6 +53,7 @@ public final class UndoStore {
             Path folder = Files.createDirectories(openFolder());
             Path file = writeNew(folder, plan.card().key() + SEPARATOR + STAMP.format(now), bytes);
             forceFolder(folder);
+            checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
         } catch (IOException e) {
             throw CardException.refused("the undo record could not be written to " + home + " (" + e + ")",
@@ -86,6 +87,16 @@ public final class UndoStore {
         List<UndoRecord> records = new ArrayList<>(read(doneFolder(card), "*" + SUFFIX, UndoRecord.State.DONE));
         records.sort(Comparator.comparing(UndoRecord::id).reversed());
         return records;
+    }
+
+    /** A record that could not be read again would be no way back, so it is read before anything is written. */
+    private static void checkReadsBack(Path file, Plan plan) throws IOException {
+        boolean whole = RecordFormat.read(Files.readAllBytes(file))
+                .filter(stored -> stored.plan().writesTheSameAs(plan))
+                .isPresent();
+        if (!whole) {
+            throw new IOException("it does not read back as it was written");
+        }
     }
 
     private Path openFolder() {
@@ -139,14 +150,15 @@ public final class UndoStore {
     }
 
     /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
-    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) {
+    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) throws IOException {
+        boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
         try {
-            RecordFormat.Stored stored = RecordFormat.read(Files.readAllBytes(file));
-            boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
-            return Optional.of(new UndoRecord(idOf(file), Instant.parse(stored.created()), stored.cardPath(),
-                    stored.plan(), stored.takesBack(), takenBack ? UndoRecord.State.TAKEN_BACK : state, file));
+            return RecordFormat.read(Files.readAllBytes(file)).map(stored -> new UndoRecord(idOf(file),
+                    Instant.parse(stored.created()), stored.cardPath(), stored.plan(), stored.takesBack(),
+                    takenBack ? UndoRecord.State.TAKEN_BACK : state, file));
         } catch (IOException | DateTimeException e) {
-            return Optional.empty();
+            throw CardException.refused("the undo record " + file + " cannot be read (" + e.getMessage() + ")",
+                    "Use the version of bootmend that wrote it, or move it out of the way if it is of no use.", e);
         }
     }
 
