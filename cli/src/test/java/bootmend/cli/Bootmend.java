@@ -1,0 +1,54 @@
+package bootmend.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** Runs the packaged jar as a user would: a process of its own, without a terminal. */
+final class Bootmend {
+
+    private static final long LIMIT_SECONDS = 60;
+
+    private final Path home;
+    private final Path scratch;
+
+    /** @param scratch an empty folder for undo records and captured output */
+    Bootmend(Path scratch) {
+        this.scratch = scratch;
+        this.home = scratch.resolve("records");
+    }
+
+    /** What a run printed and how it ended. */
+    record Result(int code, String out, String err) {
+    }
+
+    Path home() {
+        return home;
+    }
+
+    Result run(Object... arguments) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-jar", System.getProperty("bootmend.jar")));
+        for (Object argument : arguments) {
+            command.add(argument.toString());
+        }
+        Path out = Files.createTempFile(scratch, "out", ".txt");
+        Path err = Files.createTempFile(scratch, "err", ".txt");
+        ProcessBuilder builder = new ProcessBuilder(command);
+        builder.environment().put("BOOTMEND_HOME", home.toString());
+        builder.redirectInput(ProcessBuilder.Redirect.from(Files.createTempFile(scratch, "in", ".txt").toFile()));
+        builder.redirectOutput(out.toFile()).redirectError(err.toFile());
+        Process process = builder.start();
+        if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
+            process.destroyForcibly();
+            throw new AssertionError("no end after " + LIMIT_SECONDS + " s: " + command);
+        }
+        return new Result(process.exitValue(), Files.readString(out, StandardCharsets.UTF_8),
+                Files.readString(err, StandardCharsets.UTF_8));
+    }
+}
