@@ -149,7 +149,7 @@ public final class CardSource implements Closeable {
         var use = disks.useOf(path);
         if (use.isPresent()) {
             throw CardException.refused("it is in use: " + use.get(),
-                    "Unmount it first (leave the card in its reader), then try again.");
+                    "Unmount or detach it first, leave the card in its reader, then try again.");
         }
     }
 

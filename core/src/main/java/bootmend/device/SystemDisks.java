@@ -58,7 +58,7 @@ final class SystemDisks {
             parts.addAll(children(sys.resolve("class/block").resolve(name)));
             if (image) {
                 Optional<String> mounted = mountOf(parts);
-                return Optional.of(mounted.orElse("it is attached to this computer as /dev/" + name));
+                return Optional.of(mounted.orElse("attached to this computer as /dev/" + name));
             }
         }
         return mountOf(parts).or(() -> swapOf(parts));

@@ -17,6 +17,9 @@ import java.util.Optional;
 /** Makes views of open cards. */
 final class CardViews {
 
+    /** What a boot sector holds in place of a label; source: "FAT: General Overview", "BS_VolLab". */
+    private static final String NO_LABEL = "NO NAME";
+
     private final Workplace workplace;
 
     CardViews(Workplace workplace) {
@@ -65,7 +68,8 @@ final class CardViews {
     private static PartitionView partition(OpenCard card) throws IOException {
         Geometry geometry = card.volume().geometry();
         var partition = card.choice().partition();
-        String label = card.volume().root().label().orElse(geometry.label());
+        String label = card.volume().root().label()
+                .orElse(geometry.label().equals(NO_LABEL) ? "" : geometry.label());
         return new PartitionView(card.table().kind().words(), partition.number(), partition.firstSector(),
                 partition.sectors(), partition.sectorSize(), card.choice().reason(), geometry.type().name(), label,
                 String.format(Locale.ROOT, "%04X-%04X", geometry.serial() >>> 16, geometry.serial() & 0xFFFF),
