@@ -60,7 +60,7 @@ public final class ChangePlanner {
 
     /** The plan of all replacements added. */
     public Plan plan(String title) {
-        return new Plan(card, title, files, steps);
+        return new Plan(card, Plan.Purpose.CHANGE, title, files, steps);
     }
 
     private void replaceBeside(DirectoryEntry file, byte[] after, List<Long> oldChain, List<Long> newChain)

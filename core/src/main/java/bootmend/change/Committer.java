@@ -71,6 +71,11 @@ public final class Committer {
 
     /** The plan was worked out on what was read; a card that has changed since, or a plan that would not work, stops here. */
     private static void refuseUnlessAsPlanned(BlockDevice card, Plan plan) throws CardException {
+        long stray = plan.firstStraySector();
+        if (stray >= 0) {
+            throw CardException.refused("the plan names the sector at byte " + stray + ", which such a change never "
+                    + "touches", "Nothing was written. This is a fault in bootmend; please report it.");
+        }
         try {
             long changed = ReadBack.firstDifference(card, plan.contentBefore());
             if (changed >= 0) {

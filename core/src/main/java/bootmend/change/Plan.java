@@ -13,11 +13,20 @@ import java.util.TreeMap;
 /**
  * The exact bytes a change would put where, worked out before anything is written; offsets count from the card's start.
  *
+ * @param purpose what such a plan may touch
  * @param title what the change does, in a few words
  * @param files the files it changes, whole
  * @param steps in the order they are written; a sector may be changed by several
  */
-public record Plan(CardId card, String title, List<FileChange> files, List<PlanStep> steps) {
+public record Plan(CardId card, Purpose purpose, String title, List<FileChange> files, List<PlanStep> steps) {
+
+    /** What a plan may touch on a card. */
+    public enum Purpose {
+        /** Files alone: data, FAT, folders and FSInfo of the boot partition. */
+        CHANGE,
+        /** Also the boot sector and its backup, each where the plan names it. */
+        REPAIR
+    }
 
     public Plan {
         files = List.copyOf(files);
@@ -49,7 +58,25 @@ public record Plan(CardId card, String title, List<FileChange> files, List<PlanS
     Plan reversed(String newTitle) {
         List<PlanStep> back = new ArrayList<>(steps.stream().map(PlanStep::reversed).toList());
         Collections.reverse(back);
-        return new Plan(card, newTitle, files.stream().map(FileChange::reversed).toList(), back);
+        return new Plan(card, purpose, newTitle, files.stream().map(FileChange::reversed).toList(), back);
+    }
+
+    /**
+     * Place of the first sector that a plan of this purpose must not name, or -1: whatever lies outside the boot
+     * partition, and for a change its boot sectors too.
+     */
+    long firstStraySector() {
+        long end = card.volumeStart() + card.volumeLength();
+        for (PlanStep step : steps) {
+            for (SectorChange change : step.changes()) {
+                boolean outside = change.offset() < card.volumeStart() || change.offset() > end - change.after().length;
+                boolean bootSector = change.kind() == SectorKind.BOOT_SECTOR || change.offset() == card.volumeStart();
+                if (outside || bootSector && purpose == Purpose.CHANGE) {
+                    return change.offset();
+                }
+            }
+        }
+        return -1;
     }
 
     /** Every sector's content before the first step, by place. */
