@@ -15,16 +15,21 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
  * folder for each card's others. A record's state is where it lies and what its name ends in, so that changing the
  * state is one rename.
+ *
+ * <p>Of a card's finished records the newest hundred are always kept, and all of the last 365 days.
  */
 public final class UndoStore {
 
@@ -36,7 +41,14 @@ public final class UndoStore {
             DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSS", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final int MOST_IN_ONE_MILLISECOND = 100_000;
 
+    /** A card keeps at least this many records, whatever their age. */
+    private static final int KEPT_RECORDS = 100;
+    /** A record is kept at least this long, however many there are. */
+    private static final int KEPT_DAYS = 365;
+
     private final Path home;
+    /** Cards whose records were looked through in this run; once is enough. */
+    private final Set<CardId> pruned = ConcurrentHashMap.newKeySet();
 
     /** @param home bootmend's data folder; made when the first record is */
     public UndoStore(Path home) {
@@ -63,7 +75,26 @@ public final class UndoStore {
 
     /** Notes that the change was written, forced and read back. */
     UndoRecord finish(UndoRecord open) throws IOException {
-        return move(open, UndoRecord.State.DONE);
+        UndoRecord done = move(open, UndoRecord.State.DONE);
+        if (pruned.add(open.plan().card())) {
+            prune(done.file().getParent());
+        }
+        return done;
+    }
+
+    /** Drops what is both beyond the newest {@value #KEPT_RECORDS} of a card and over a year old. */
+    private static void prune(Path folder) throws IOException {
+        List<Path> files = new ArrayList<>();
+        try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
+            stream.forEach(files::add);
+        }
+        files.sort(Comparator.comparing((Path file) -> file.getFileName().toString()).reversed());
+        Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
+        for (Path file : files.subList(Math.min(KEPT_RECORDS, files.size()), files.size())) {
+            if (Files.getLastModifiedTime(file).toInstant().isBefore(limit)) {
+                Files.deleteIfExists(file);
+            }
+        }
     }
 
     /** Notes that a change which was done is now taken back. */
@@ -71,10 +102,18 @@ public final class UndoStore {
         move(done, UndoRecord.State.TAKEN_BACK);
     }
 
-    /** Drops the record of a change that never began or was reversed before it was done. */
-    void discard(UndoRecord open) throws IOException {
-        Files.deleteIfExists(open.file());
-        forceFolder(open.file().getParent());
+    /** Notes that the change with this id is taken back, where it is known here. */
+    void markTakenBack(String id, CardId card) throws IOException {
+        for (UndoRecord record : doneFor(card)) {
+            if (record.id().equals(id) && record.state() == UndoRecord.State.DONE) {
+                markTakenBack(record);
+            }
+        }
+    }
+
+    /** Notes that a change which was not done is off the card again; its record is kept. */
+    UndoRecord closeTakenBack(UndoRecord open) throws IOException {
+        return move(open, UndoRecord.State.TAKEN_BACK);
     }
 
     /** Records of changes to such a card that are not known to be finished, oldest first. */

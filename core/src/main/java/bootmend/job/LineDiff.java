@@ -1,5 +1,6 @@
 package bootmend.job;
 
+import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import com.github.difflib.DiffUtils;
@@ -14,14 +15,20 @@ final class LineDiff {
     private LineDiff() {
     }
 
-    static List<LineChange> of(String file, byte[] before, byte[] after) {
+    static List<LineChange> of(List<FileChange> files) {
         List<LineChange> changes = new ArrayList<>();
-        for (AbstractDelta<String> delta : DiffUtils.diff(texts(before), texts(after)).getDeltas()) {
+        files.forEach(file -> changes.addAll(of(file)));
+        return changes;
+    }
+
+    private static List<LineChange> of(FileChange file) {
+        List<LineChange> changes = new ArrayList<>();
+        for (AbstractDelta<String> delta : DiffUtils.diff(texts(file.before()), texts(file.after())).getDeltas()) {
             List<String> old = delta.getSource().getLines();
             List<String> changed = delta.getTarget().getLines();
             int first = delta.getSource().getPosition() + 1;
             for (int i = 0; i < Math.max(old.size(), changed.size()); i++) {
-                changes.add(new LineChange(file, first + Math.min(i, old.size()), at(old, i), at(changed, i)));
+                changes.add(new LineChange(file.path(), first + Math.min(i, old.size()), at(old, i), at(changed, i)));
             }
         }
         return changes;

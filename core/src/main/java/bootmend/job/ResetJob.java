@@ -27,13 +27,13 @@ public final class ResetJob {
     /** Works the change out on a card that is only read; it cannot be applied. */
     public ProposedChange preview(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.open(workplace.opener(), request, false), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, false), reset);
     }
 
     /** Works the change out on a card that stays locked until the proposal is closed. */
     public ProposedChange begin(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.open(workplace.opener(), request, true), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, true), reset);
     }
 
     private void checkKeys(ResetRequest reset) throws CardException {
@@ -45,8 +45,9 @@ public final class ResetJob {
         }
     }
 
-    private ProposedChange propose(OpenCard card, CardRequest request, ResetRequest reset) throws CardException {
+    private ProposedChange propose(OpenCard card, ResetRequest reset) throws CardException {
         try {
+            RecoverJob.refuseWhenWaiting(card, workplace);
             ConfigFiles files = ConfigFiles.read(card.volume());
             ChangePlanner planner =
                     new ChangePlanner(card.volume(), card.id(), workplace.now(), reset.inPlace());
@@ -58,7 +59,7 @@ public final class ResetJob {
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
             return new ProposedChange(card, view, lines, plan,
-                    () -> workplace.committer().commit(card.device(), request.card().toString(), plan));
+                    () -> workplace.committer().commit(card.device(), card.path(), plan));
         } catch (IOException | RuntimeException e) {
             throw closing(card, e);
         }
