@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -18,11 +17,13 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ThreadLocalRandom;
 
 /**
  * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
@@ -38,8 +39,7 @@ public final class UndoStore {
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
     private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSS", Locale.ROOT).withZone(ZoneOffset.UTC);
-    private static final int MOST_IN_ONE_MILLISECOND = 100_000;
+            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSSSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     /** A card keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
@@ -157,22 +157,19 @@ public final class UndoStore {
                 state, target);
     }
 
+    /** The name's random end keeps records apart that begin in the same moment, here or in another process. */
     private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
-        for (int i = 0; i < MOST_IN_ONE_MILLISECOND; i++) {
-            Path file = folder.resolve(String.format(Locale.ROOT, "%s-%05d%s", stem, i, SUFFIX));
-            try (FileChannel channel = FileChannel.open(file,
-                    StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-                ByteBuffer buffer = ByteBuffer.wrap(bytes);
-                while (buffer.hasRemaining()) {
-                    channel.write(buffer);
-                }
-                channel.force(true);
-                return file;
-            } catch (FileAlreadyExistsException e) {
-                // Another change of a card with this key began in the same millisecond; the next number is free.
+        String end = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
+        Path file = folder.resolve(stem + "-" + end + SUFFIX);
+        try (FileChannel channel =
+                FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            ByteBuffer buffer = ByteBuffer.wrap(bytes);
+            while (buffer.hasRemaining()) {
+                channel.write(buffer);
             }
+            channel.force(true);
         }
-        throw new IOException("no free name for " + stem);
+        return file;
     }
 
     private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state) throws IOException {
