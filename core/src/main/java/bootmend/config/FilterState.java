@@ -16,6 +16,9 @@ import java.util.stream.Stream;
  */
 record FilterState(List<Filter> replacing, List<Filter> together) {
 
+    /** How many filters are kept at once. No source: a bound against hostile cards. */
+    static final int MAX_FILTERS = 16;
+
     static final FilterState EMPTY = new FilterState(List.of(), List.of());
 
     /** The state below a section line. */
@@ -28,6 +31,10 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
                 Stream.of(filter)).toList();
         List<Filter> afterTogether = Stream.concat(
                 together.stream().filter(older -> !isReplaced(older, filter)), Stream.of(filter)).toList();
+        if (afterTogether.size() > MAX_FILTERS) {
+            List<Filter> bounded = List.of(new Filter.Unknown("so many filters at once"), filter);
+            return new FilterState(bounded, bounded);
+        }
         return new FilterState(afterReplacing, afterTogether);
     }
 
@@ -41,8 +48,7 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
         // Every mixture of the two readings lies between them, so agreement of the two is agreement of all.
         String unclear = together.stream().filter(filter -> !replacing.contains(filter)).map(Filter::text)
                 .collect(Collectors.joining(" ", "whether ", " still holds under the later filter, no source tells"));
-        return new Condition(Truth.UNKNOWN,
-                Stream.of(List.of(unclear), some.dependsOn(), every.dependsOn()).flatMap(List::stream).distinct().toList());
+        return Condition.dependsOnAll(Stream.of(Condition.dependsOn(unclear), some, every));
     }
 
     /** Whether {@code [none]} is in force in every reading. */

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Includes and sections as the board follows them. Sources: "File format", config_txt/what_is_config_txt.adoc, commit
- * 57ad5821; "Conditional filters", config_txt/conditional.adoc, commits 23cc7a36 and 3e67d54c. The board is pi4; whether
- * it is started with its try-once flag is not known.
+ * 57ad5821; "Conditional filters", config_txt/conditional.adoc, commits 23cc7a36 and 3e67d54c. The board is pi4;
+ * whether it is started with its try-once flag is not known.
  */
 class ConfigReaderTest {
 

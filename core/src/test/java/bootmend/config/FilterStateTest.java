@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Example;
@@ -117,12 +118,37 @@ class FilterStateTest {
         assertThat(on("pi4", "[PI4]", "[all]").truth()).isEqualTo(Truth.TRUE);
     }
 
+    /** A bound against hostile cards: what is dropped is never told as sure. */
+    @Example
+    void tooManyFiltersAtOnceDepend() {
+        String[] pins = IntStream.rangeClosed(0, FilterState.MAX_FILTERS).mapToObj(pin -> "[gpio" + pin + "=1]")
+                .toArray(String[]::new);
+        FilterState state = state(pins);
+
+        assertThat(state.together()).hasSizeLessThanOrEqualTo(FilterState.MAX_FILTERS);
+        assertThat(state.on(filter -> Condition.HOLDS))
+                .isEqualTo(Condition.dependsOn("what the board makes of so many filters at once"));
+        assertThat(state.with(new Filter.All()).on(filter -> Condition.FAILS)).isEqualTo(Condition.HOLDS);
+    }
+
+    @Example
+    void aLongListOfReasonsIsCut() {
+        Condition all = Condition.dependsOnAll(IntStream.range(0, 100).mapToObj(i -> Condition.dependsOn("pin " + i)));
+
+        assertThat(all.dependsOn()).hasSize(Condition.MAX_REASONS).endsWith("more than can be listed");
+        assertThat(all.and(Condition.dependsOn("pin 0"))).isEqualTo(all);
+    }
+
     private Condition on(String board, String... sections) {
+        return state(sections).on(filter -> Condition.of(filter.equals(new Filter.Model(board))));
+    }
+
+    private FilterState state(String... sections) {
         FilterState state = FilterState.EMPTY;
         for (String section : sections) {
             state = state.with(parser.parse(section));
         }
-        return state.on(filter -> Condition.of(filter.equals(new Filter.Model(board))));
+        return state;
     }
 
     @Provide

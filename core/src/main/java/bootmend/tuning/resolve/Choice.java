@@ -1,5 +1,6 @@
 package bootmend.tuning.resolve;
 
+import bootmend.config.Condition;
 import bootmend.tuning.TuningNumber;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,8 +34,8 @@ final class Choice {
             // Whichever of them counts, the value is the same; the sure line stands for all.
             return new Effective(key, EffectiveState.SET, possible.get(sure), List.of(), List.of(), shadowed, "");
         }
-        List<String> dependsOn = possible.stream().flatMap(candidate -> candidate.condition().dependsOn().stream())
-                .distinct().toList();
+        List<String> dependsOn =
+                Condition.dependsOnAll(possible.stream().map(Candidate::condition)).dependsOn();
         return new Effective(key, EffectiveState.DEPENDS, top, dependsOn, possible.subList(1, possible.size()),
                 shadowed, "");
     }

@@ -39,7 +39,7 @@ record KeyUse(Condition condition, String reason) {
                     + ", on which the published tables differ"), "");
         }
         return new KeyUse(Condition.FAILS, board.id() + " does not read " + key.key()
-                + "; boards that do: " + key.appliesTo());
+                + " (published for: " + key.appliesTo() + ")");
     }
 
     private static KeyUse used() {
