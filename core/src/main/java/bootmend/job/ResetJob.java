@@ -4,10 +4,7 @@ import bootmend.CardException;
 import bootmend.change.ChangePlanner;
 import bootmend.change.Plan;
 import bootmend.config.ConfigDocument;
-import bootmend.config.LineKind;
-import bootmend.tuning.TuningLine;
-import bootmend.tuning.TuningLines;
-import bootmend.tuning.Vocabulary;
+import bootmend.tuning.StockReset;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -66,11 +63,8 @@ public final class ResetJob {
     }
 
     private ConfigDocument change(ConfigFile file, ResetRequest reset, List<LineChange> lines) {
-        Vocabulary vocabulary = workplace.tables().vocabulary();
-        List<Integer> numbers = TuningLines.find(file.document(), vocabulary).stream()
-                .filter(line -> line.resets() || line.isActive() && reset.also().contains(line.key()))
-                .map(TuningLine::lineNumber)
-                .toList();
+        List<Integer> numbers =
+                StockReset.lineNumbers(file.document(), workplace.tables().vocabulary(), reset.also());
         for (int number : numbers) {
             String before = file.document().line(number).text();
             lines.add(new LineChange(file.path(), number, Optional.of(before),
