@@ -180,13 +180,26 @@ public final class FatVolume {
         return runs;
     }
 
-    /** Whether the root folder's entry in the table carries reserved upper bits, which some readers take for a number. */
-    public boolean usesReservedBits() throws IOException {
-        if (geometry.type() != FatType.FAT32) {
+    /**
+     * Whether the chain of a file or folder is whole, up to {@code most} clusters, and none of its FAT32 entries carries
+     * reserved upper bits: what a reader that trusts a card blindly needs to come to an end.
+     *
+     * @param first its first cluster; 0 for an empty file, or for the fixed root folder of FAT12 and FAT16
+     */
+    public boolean hasPlainChain(long first, long most) throws IOException {
+        ClusterChain chain = table().chain(first, most);
+        if (!chain.isComplete()) {
             return false;
         }
-        EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), geometry.rootCluster());
-        return (bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0;
+        if (geometry.type() == FatType.FAT32) {
+            for (long cluster : chain.clusters()) {
+                EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), cluster);
+                if ((bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     /** The FAT copy that is read first. */
