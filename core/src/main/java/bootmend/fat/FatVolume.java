@@ -131,9 +131,12 @@ public final class FatVolume {
         for (List<Long> run : runs(chain.clusters())) {
             long start = geometry.clusterStart(run.get(0));
             long length = Math.min((long) run.size() * geometry.bytesPerCluster(), wanted - content.size());
-            length = Math.min(length, Math.max(0, bytes.size() - start));
-            for (long done = 0; done < length; done += PIECE) {
-                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, length - done)));
+            long there = Math.min(length, Math.max(0, bytes.size() - start));
+            for (long done = 0; done < there; done += PIECE) {
+                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, there - done)));
+            }
+            if (there < length) {
+                break;
             }
         }
         if (content.size() < wanted) {
