@@ -154,7 +154,8 @@ public final class FatVolume {
                     && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
             if (whole) {
                 if (best != null) {
-                    found.add("the file's cluster chain is damaged in one FAT copy (it " + best.ending().words()
+                    String how = best.isComplete() ? "is too short" : best.ending().words();
+                    found.add("the file's cluster chain is damaged in one FAT copy (it " + how
                             + "); it was followed in copy " + (copy + 1));
                 }
                 return chain;
