@@ -15,7 +15,8 @@ import java.util.Arrays;
  * Reads a changed file once more with fat32-lib, which shares no code with {@code bootmend.fat}.
  *
  * <p>It opens fewer cards than {@code bootmend.fat} does and follows looping chains for ever, so it is asked only after
- * ours has read the root folder and the file without a doubt, and only where its whole-table reading stays small.
+ * ours has read the root folder and the file without a doubt and seen the folders' chains end, and only where its
+ * whole-table reading stays small.
  */
 final class SecondReader {
 
@@ -37,7 +38,8 @@ final class SecondReader {
     static Answer ask(BlockDevice window, FatVolume ours, String path, byte[] expected) throws IOException {
         Geometry geometry = ours.geometry();
         if (geometry.clusterCount() > MOST_CLUSTERS || geometry.bytesPerSector() != ITS_SECTOR || !geometry.mirrored()
-                || !ours.root().doubts().isEmpty() || !ours.doubts().isEmpty() || ours.usesReservedBits()) {
+                || !ours.root().doubts().isEmpty() || !ours.doubts().isEmpty() || ours.usesReservedBits()
+                || !ours.hasSoundFolders(path)) {
             return Answer.NOT_ASKED;
         }
         FsFile file;

@@ -119,6 +119,24 @@ public final class FatVolume {
     }
 
     /**
+     * Whether the cluster chains of all folders on the way to {@code path}, the root folder's among them, end as they
+     * should; reading stops at a folder's end mark, behind which its chain may still loop.
+     */
+    public boolean hasSoundFolders(String path) throws IOException {
+        boolean sound = geometry.type() != FatType.FAT32 || endsSoundly(geometry.rootCluster());
+        for (int slash = path.indexOf('/'); sound && slash >= 0; slash = path.indexOf('/', slash + 1)) {
+            Optional<DirectoryEntry> folder = find(path.substring(0, slash));
+            sound = folder.isEmpty() || endsSoundly(folder.get().firstCluster());
+        }
+        return sound;
+    }
+
+    private boolean endsSoundly(long first) throws IOException {
+        long most = Math.max(1, DirectoryReader.MAX_BYTES / geometry.bytesPerCluster());
+        return table().chain(first, most).isComplete();
+    }
+
+    /**
      * Reads {@code file}, at most {@code limit} bytes of it; a chain that is damaged in one FAT copy is followed in
      * another where that one is whole.
      */
