@@ -51,7 +51,7 @@ public final class UndoStore {
         byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
         try {
             Path folder = Files.createDirectories(openFolder());
-            Path file = writeNew(folder, plan.card().key() + SEPARATOR + STAMP.format(now), bytes);
+            Path file = writeNew(folder, plan.card(), STAMP.format(now), bytes);
             forceFolder(folder);
             checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
@@ -118,9 +118,15 @@ public final class UndoStore {
                 state, target);
     }
 
-    private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
+    /** Under an id that no record of such a card has had, so that no later rename can replace one. */
+    private Path writeNew(Path folder, CardId card, String stamp, byte[] bytes) throws IOException {
         for (int i = 0; i < MOST_IN_ONE_MILLISECOND; i++) {
-            Path file = folder.resolve(String.format(Locale.ROOT, "%s-%05d%s", stem, i, SUFFIX));
+            String id = String.format(Locale.ROOT, "%s-%05d", stamp, i);
+            if (Files.exists(doneFolder(card).resolve(id + SUFFIX))
+                    || Files.exists(doneFolder(card).resolve(id + TAKEN_BACK_SUFFIX))) {
+                continue;
+            }
+            Path file = folder.resolve(card.key() + SEPARATOR + id + SUFFIX);
             try (FileChannel channel = FileChannel.open(file,
                     StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
                 ByteBuffer buffer = ByteBuffer.wrap(bytes);
@@ -133,7 +139,7 @@ public final class UndoStore {
                 // Another change of a card with this key began in the same millisecond; the next number is free.
             }
         }
-        throw new IOException("no free name for " + stem);
+        throw new IOException("no free name for " + stamp);
     }
 
     private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state) throws IOException {
