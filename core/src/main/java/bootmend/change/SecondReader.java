@@ -17,7 +17,8 @@ import java.util.Optional;
  * Reads a changed file once more with fat32-lib, which shares no code with {@code bootmend.fat}.
  *
  * <p>It opens fewer cards than {@code bootmend.fat} does and follows looping chains for ever, so it is asked only after
- * ours has read the root folder and the file without a doubt, and only where its whole-table reading stays small.
+ * ours has read the root folder and the file without a doubt and seen the folders' chains end, and only where its
+ * whole-table reading stays small.
  */
 final class SecondReader {
 
@@ -44,20 +45,19 @@ final class SecondReader {
         if (!canRead(ours) || !comesToAnEnd(ours, path)) {
             return Answer.NOT_ASKED;
         }
-        FsFile file;
         try {
-            file = find(FatFileSystem.read(window, true).getRoot(), path);
+            FsFile file = find(FatFileSystem.read(window, true).getRoot(), path);
+            if (file == null || file.getLength() != expected.length) {
+                return Answer.DISAGREES;
+            }
+            ByteBuffer content = ByteBuffer.allocate(expected.length);
+            if (expected.length > 0) {
+                file.read(0, content);
+            }
+            return Arrays.equals(content.array(), expected) ? Answer.AGREES : Answer.DISAGREES;
         } catch (IOException | RuntimeException e) {
             return Answer.NOT_ASKED;
         }
-        if (file == null || file.getLength() != expected.length) {
-            return Answer.DISAGREES;
-        }
-        ByteBuffer content = ByteBuffer.allocate(expected.length);
-        if (expected.length > 0) {
-            file.read(0, content);
-        }
-        return Arrays.equals(content.array(), expected) ? Answer.AGREES : Answer.DISAGREES;
     }
 
     private static boolean canRead(FatVolume ours) throws IOException {

@@ -131,9 +131,12 @@ public final class FatVolume {
         for (List<Long> run : runs(chain.clusters())) {
             long start = geometry.clusterStart(run.get(0));
             long length = Math.min((long) run.size() * geometry.bytesPerCluster(), wanted - content.size());
-            length = Math.min(length, Math.max(0, bytes.size() - start));
-            for (long done = 0; done < length; done += PIECE) {
-                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, length - done)));
+            long there = Math.min(length, Math.max(0, bytes.size() - start));
+            for (long done = 0; done < there; done += PIECE) {
+                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, there - done)));
+            }
+            if (there < length) {
+                break;
             }
         }
         if (content.size() < wanted) {
@@ -151,7 +154,8 @@ public final class FatVolume {
                     && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
             if (whole) {
                 if (best != null) {
-                    found.add("the file's cluster chain is damaged in one FAT copy (it " + best.ending().words()
+                    String how = best.isComplete() ? "is too short" : best.ending().words();
+                    found.add("the file's cluster chain is damaged in one FAT copy (it " + how
                             + "); it was followed in copy " + (copy + 1));
                 }
                 return chain;
