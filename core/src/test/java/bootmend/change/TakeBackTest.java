@@ -14,6 +14,7 @@ import com.google.common.jimfs.Jimfs;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.LocalDateTime;
+import java.util.Optional;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,7 +41,7 @@ class TakeBackTest {
 
             assertThat(card.disk().differingSectors(before)).isEmpty();
             assertThat(changed.differingSectors(before)).isNotEmpty();
-            assertThat(takeBackOf(card, card.disk()).last(store)).as("nothing is left to take back").isEmpty();
+            assertThat(last(card, card.disk())).as("nothing is left to take back").isEmpty();
         }
     }
 
@@ -126,15 +127,19 @@ class TakeBackTest {
                 .findFirst().orElseThrow().offset();
         card.disk().patch(data, PlannedCard.text("edited"));
 
-        assertThat(takeBackOf(card, card.disk()).last(store)).isEmpty();
+        assertThat(last(card, card.disk())).isEmpty();
     }
 
     private RecordingDevice takeBack(PlannedCard card) throws IOException {
         RecordingDevice device = new RecordingDevice(card.disk());
         TakeBack takeBack = takeBackOf(card, device);
-        UndoRecord record = takeBack.last(store).orElseThrow();
+        UndoRecord record = last(card, device).orElseThrow();
         takeBack.commit(committer, "card", takeBack.plan(record, LocalDateTime.now(PlannedCard.CLOCK), false), record);
         return device;
+    }
+
+    private Optional<UndoRecord> last(PlannedCard card, BlockDevice device) throws IOException {
+        return History.of(device, card.open(device), card.id(), "card", store).lastToTakeBack();
     }
 
     private TakeBack takeBackOf(PlannedCard card, BlockDevice device) throws IOException {

@@ -57,7 +57,7 @@ class SystemDisksTest {
         Path image = Files.write(root.resolve("card.img"), new byte[512]);
         write("sys/devices/loop3/loop/backing_file", image.toRealPath() + "\n");
 
-        assertThat(disks.useOf(image)).contains("it is attached to this computer as /dev/loop3");
+        assertThat(disks.useOf(image)).contains("attached to this computer as /dev/loop3");
 
         mount("/dev/loop3p1", "/mnt");
         assertThat(disks.useOf(image)).contains("/dev/loop3p1 is mounted at /mnt");
