@@ -42,20 +42,19 @@ final class SecondReader {
                 || !ours.hasSoundFolders(path)) {
             return Answer.NOT_ASKED;
         }
-        FsFile file;
         try {
-            file = find(FatFileSystem.read(window, true).getRoot(), path);
+            FsFile file = find(FatFileSystem.read(window, true).getRoot(), path);
+            if (file == null || file.getLength() != expected.length) {
+                return Answer.DISAGREES;
+            }
+            ByteBuffer content = ByteBuffer.allocate(expected.length);
+            if (expected.length > 0) {
+                file.read(0, content);
+            }
+            return Arrays.equals(content.array(), expected) ? Answer.AGREES : Answer.DISAGREES;
         } catch (IOException | RuntimeException e) {
             return Answer.NOT_ASKED;
         }
-        if (file == null || file.getLength() != expected.length) {
-            return Answer.DISAGREES;
-        }
-        ByteBuffer content = ByteBuffer.allocate(expected.length);
-        if (expected.length > 0) {
-            file.read(0, content);
-        }
-        return Arrays.equals(content.array(), expected) ? Answer.AGREES : Answer.DISAGREES;
     }
 
     private static FsFile find(FsDirectory root, String path) throws IOException {
