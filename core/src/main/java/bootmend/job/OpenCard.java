@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.change.CardId;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
@@ -106,7 +107,8 @@ final class OpenCard implements Closeable {
             FatVolume volume;
             try {
                 volume = FatVolume.open(new PartitionWindow(card, partition.start(), partition.length()));
-            } catch (BadVolumeException e) {
+                volume.root();
+            } catch (BadVolumeException | OutsideDeviceException e) {
                 return Optional.empty();
             }
             found.put(partition.number(), volume);
