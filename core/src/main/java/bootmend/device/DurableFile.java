@@ -29,7 +29,8 @@ public final class DurableFile {
     public static void replace(Path file, byte[] bytes) throws IOException {
         Path beside = file.resolveSibling(file.getFileName() + ".new");
         write(beside, bytes, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
-        move(beside, file);
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        forceFolder(file.getParent());
     }
 
     /** Renames in one step and forces both folders. */
