@@ -42,6 +42,17 @@ record Slot(long offset, ByteBuffer bytes) {
         return bytes.get(0) == '.' && (attributes() & ATTRIBUTE_FOLDER) != 0;
     }
 
+    /** The entry named {@code dots} that leads to {@code cluster}. */
+    boolean isDotEntry(String dots, FatType type, long cluster) {
+        String padded = String.format("%-" + ShortName.LENGTH + "s", dots);
+        for (int i = 0; i < ShortName.LENGTH; i++) {
+            if (u8(i) != padded.charAt(i)) {
+                return false;
+            }
+        }
+        return (attributes() & ATTRIBUTE_FOLDER) != 0 && firstCluster(type) == cluster;
+    }
+
     int attributes() {
         return u8(11);
     }

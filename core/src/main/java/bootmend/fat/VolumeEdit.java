@@ -30,6 +30,7 @@ public final class VolumeEdit {
 
     private final VolumeBytes volume;
     private final Geometry geometry;
+    private final List<Integer> copies;
     private final Map<Long, byte[]> before = new TreeMap<>();
     private final Map<Long, byte[]> after = new TreeMap<>();
     private final Map<Long, SectorKind> kinds = new TreeMap<>();
@@ -38,6 +39,7 @@ public final class VolumeEdit {
     public VolumeEdit(FatVolume volume) {
         this.volume = volume.bytes();
         this.geometry = volume.geometry();
+        this.copies = volume.copies();
     }
 
     /** The sectors changed since the last step, in the order they lie; the next step builds on them. */
@@ -71,7 +73,7 @@ public final class VolumeEdit {
     /** The clusters of {@code file}, in order. */
     public List<Long> chainOf(DirectoryEntry file) throws IOException {
         long most = Math.max(1, geometry.clustersFor(file.size()));
-        for (int copy : geometry.fatsInUse()) {
+        for (int copy : copies) {
             ClusterChain chain = new FatTable(volume, geometry, copy).chain(file.firstCluster(), most);
             if (chain.isComplete()) {
                 return chain.clusters();

@@ -55,6 +55,7 @@ final class CardViews {
     private List<String> cardNotes(OpenCard card) throws IOException {
         List<String> notes = new ArrayList<>(card.table().doubts());
         notes.addAll(card.volume().doubts());
+        notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         return notes;
     }
