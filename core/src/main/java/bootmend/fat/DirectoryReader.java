@@ -121,11 +121,16 @@ final class DirectoryReader {
         return orphans;
     }
 
-    /** Whether the folder begins with entries for itself and for its parent, which is 0 for the root. */
-    boolean hasDots(long own, long parent) {
-        return firstSlots.size() == DOTS
-                && firstSlots.get(0).isDotEntry(".", geometry.type(), own)
-                && firstSlots.get(1).isDotEntry("..", geometry.type(), parent);
+    /** Whether the folder begins with entries for itself and for its parent. */
+    boolean hasDots() {
+        return firstSlots.size() == DOTS && firstSlots.get(0).isDot(".") && firstSlots.get(1).isDot("..");
+    }
+
+    /** Whether these two, which must be there, lead where they should; a parent of 0 is the root. */
+    boolean dotsLeadTo(long own, long parent) {
+        long up = firstSlots.get(1).firstCluster(geometry.type());
+        return firstSlots.get(0).firstCluster(geometry.type()) == own
+                && (up == parent || parent == 0 && up == geometry.rootCluster());
     }
 
     /** What was read so far. */

@@ -1,0 +1,15 @@
+package bootmend.fat;
+
+/**
+ * One thing that is wrong with a volume.
+ *
+ * @param where a path on the volume, or a sector or region by name
+ * @param what a clause on what was found there
+ */
+public record HealthFinding(Damage damage, String where, String what) {
+
+    /** Whether {@code other} is about the same damage at the same place, however far it goes. */
+    public boolean isSameAs(HealthFinding other) {
+        return damage == other.damage && where.equals(other.where);
+    }
+}
