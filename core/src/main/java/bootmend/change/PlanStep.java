@@ -15,7 +15,11 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
         /** What is no longer used is released. */
         CLEAN_UP("release the old content"),
         /** The content is overwritten where it stands; only the undo record can bring it back. */
-        IN_PLACE("overwrite the content where it stands");
+        IN_PLACE("overwrite the content where it stands"),
+        /** A damage of the file system is mended. */
+        MEND("mend the file system"),
+        /** A file gets another name. */
+        RENAME("give the config file its name");
 
         private final String words;
 

@@ -42,6 +42,10 @@ public final class TakeBack {
         if (ReadBack.firstDifference(card, back.contentBefore()) < 0 && works(back)) {
             return back;
         }
+        if (back.isRepair()) {
+            throw CardException.refused("the card has changed since it was repaired, so the repair cannot be taken back",
+                    "Take later changes back first, newest first, with `bootmend undo`.");
+        }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {
             DirectoryEntry entry = volume.find(change.path()).orElseThrow(() -> CardException.refused(
@@ -68,6 +72,9 @@ public final class TakeBack {
     }
 
     private boolean leftItsFiles(UndoRecord record) throws IOException {
+        if (record.plan().isRepair()) {
+            return ReadBack.firstDifference(card, record.plan().contentAfter()) < 0;
+        }
         for (FileChange change : record.plan().files()) {
             Optional<DirectoryEntry> entry = volume.find(change.path());
             if (entry.isEmpty()

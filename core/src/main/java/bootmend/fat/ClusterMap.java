@@ -27,7 +27,7 @@ final class ClusterMap {
     /** Follows the chain from {@code first} and claims its clusters, up to the first that another chain has. */
     ChainCheck claim(long first) throws IOException {
         if (first == 0) {
-            return new ChainCheck(0, 0, 0, ClusterChain.Ending.COMPLETE);
+            return new ChainCheck(0, 0, 0, ClusterChain.Ending.COMPLETE, 0);
         }
         long cluster = first;
         long last = 0;
@@ -47,7 +47,8 @@ final class ClusterMap {
                 }
             }
         }
-        ChainCheck check = new ChainCheck(first, length, last, ending);
+        ChainCheck check = new ChainCheck(first, length, last, ending,
+                ending == ClusterChain.Ending.COMPLETE ? 0 : cluster);
         visit(check, length, mine -> own.clear((int) mine));
         return check;
     }
@@ -95,14 +96,20 @@ final class ClusterMap {
         return list;
     }
 
-    /** Whether another chain runs into {@code chain}, or it into another. */
-    boolean isCrossed(ChainCheck chain) throws IOException {
-        if (chain.crosses() || shared.isEmpty()) {
-            return chain.crosses();
+    /** The clusters in which {@code chain} meets another chain; empty for a healthy one. */
+    List<Long> sharedOf(ChainCheck chain) throws IOException {
+        List<Long> list = new ArrayList<>();
+        if (chain.crosses()) {
+            list.add(chain.obstacle());
         }
-        boolean[] crossed = new boolean[1];
-        visit(chain, chain.length(), cluster -> crossed[0] |= shared.get((int) cluster));
-        return crossed[0];
+        if (!shared.isEmpty()) {
+            visit(chain, chain.length(), cluster -> {
+                if (shared.get((int) cluster)) {
+                    list.add(cluster);
+                }
+            });
+        }
+        return list;
     }
 
     boolean isUsed(long cluster) {

@@ -8,8 +8,8 @@ package bootmend.fat;
  */
 public record HealthFinding(Damage damage, String where, String what) {
 
-    /** Whether {@code other} is about the same damage at the same place, however far it goes. */
-    public boolean isSameAs(HealthFinding other) {
-        return damage == other.damage && where.equals(other.where);
+    /** The same text for the same damage at the same place, however far it goes. */
+    public String key() {
+        return damage.id() + " " + where;
     }
 }

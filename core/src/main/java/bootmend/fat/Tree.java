@@ -21,7 +21,7 @@ record Tree(ChainCheck root, List<TreeFile> files, ClusterMap clusters, List<Lon
     List<HealthFinding> findings(Geometry geometry) {
         List<HealthFinding> findings = new ArrayList<>();
         if (!root.isComplete()) {
-            new TreeFile(ROOT, TreeWalk.rootEntry(geometry), root, TreeFile.Standing.SOUND, false).finding(geometry)
+            new TreeFile(ROOT, TreeWalk.rootEntry(geometry), root, TreeFile.Standing.SOUND, List.of()).finding(geometry)
                     .ifPresent(findings::add);
         }
         files.forEach(file -> file.finding(geometry).ifPresent(findings::add));

@@ -1,14 +1,17 @@
 package bootmend.fat;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
  * A file or folder found in the tree, with what following its chain showed.
  *
  * @param path from the root, parts separated by {@code /}
- * @param crossed whether it shares clusters with another
+ * @param standing how far its entry is to be believed
+ * @param sharers paths of the files it shares clusters with
  */
-record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing standing, boolean crossed) {
+record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing standing,
+        List<String> sharers) {
 
     /** How far an entry is to be believed. */
     enum Standing {
@@ -19,14 +22,18 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
         IN_LOST_FOLDER
     }
 
-    /** The same once it is known whether it shares clusters. */
-    TreeFile withCrossed(boolean isCrossed) {
-        return new TreeFile(path, entry, chain, standing, isCrossed);
+    TreeFile {
+        sharers = List.copyOf(sharers);
+    }
+
+    /** The same once it is known what it shares clusters with. */
+    TreeFile sharingWith(List<String> others) {
+        return new TreeFile(path, entry, chain, standing, others);
     }
 
     /** Whether it may be mended: it is believed and shares nothing. */
     boolean isMendable() {
-        return standing == Standing.SOUND && !crossed;
+        return standing == Standing.SOUND && sharers.isEmpty();
     }
 
     /** What is wrong with its chain and size, where anything is. */
@@ -37,8 +44,8 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
         if (standing == Standing.BAD_NAME) {
             return found(Damage.BAD_ENTRY, "its name has characters that no file name has");
         }
-        if (crossed) {
-            return found(Damage.CROSS_LINKED, "it shares clusters with another file");
+        if (!sharers.isEmpty()) {
+            return found(Damage.CROSS_LINKED, "it shares clusters with " + String.join(", ", sharers));
         }
         return switch (chain.ending()) {
             case LOOPS -> broken(Damage.CHAIN_LOOPS);

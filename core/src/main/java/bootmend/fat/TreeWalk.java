@@ -68,17 +68,14 @@ final class TreeWalk {
         while (!waiting.isEmpty()) {
             read(waiting.remove());
         }
-        List<TreeFile> checked = new ArrayList<>();
-        for (TreeFile file : files) {
-            checked.add(file.withCrossed(clusters.isCrossed(file.chain())));
-        }
+        List<TreeFile> checked = new Sharers(clusters, root, files).named();
         List<Long> free = new ArrayList<>();
         for (Map.Entry<ChainCheck, List<Long>> slots : orphans.entrySet()) {
-            if (!clusters.isCrossed(slots.getKey())) {
+            if (clusters.sharedOf(slots.getKey()).isEmpty()) {
                 free.addAll(slots.getValue());
             }
         }
-        return new Tree(root, List.copyOf(checked), clusters, free, findings, complete);
+        return new Tree(root, checked, clusters, free, findings, complete);
     }
 
     private void read(Folder folder) throws IOException {
@@ -140,7 +137,7 @@ final class TreeWalk {
         ChainCheck chain = clusters.claim(entry.firstCluster());
         TreeFile.Standing standing = !sound ? TreeFile.Standing.IN_LOST_FOLDER
                 : entry.hasPlausibleShortName() ? TreeFile.Standing.SOUND : TreeFile.Standing.BAD_NAME;
-        files.add(new TreeFile(path, entry, chain, standing, false));
+        files.add(new TreeFile(path, entry, chain, standing, List.of()));
         complete &= standing != TreeFile.Standing.BAD_NAME;
         if (!entry.folder() || standing == TreeFile.Standing.BAD_NAME) {
             return;
@@ -177,7 +174,7 @@ final class TreeWalk {
     private void tooLarge(String what) {
         complete = false;
         HealthFinding finding = new HealthFinding(Damage.TOO_LARGE, "folders", what);
-        if (findings.stream().noneMatch(finding::isSameAs)) {
+        if (findings.stream().noneMatch(found -> found.key().equals(finding.key()))) {
             findings.add(finding);
         }
     }
