@@ -36,6 +36,7 @@ public final class RepairPlanner {
     private final List<PlanStep> steps = new ArrayList<>();
     private final List<FileChange> files = new ArrayList<>();
     private final Map<Long, byte[]> changed = new TreeMap<>();
+    private Health health;
 
     /**
      * @param volume the boot partition
@@ -56,28 +57,28 @@ public final class RepairPlanner {
      * @param freeLost whether clusters that belong to no file are freed
      */
     public Repair plan(boolean freeLost) throws IOException {
-        Health before = Health.of(volume);
+        Health before = health();
         List<RepairFinding> config = List.of();
         if (!before.isCutOff()) {
-            mend(Mend.bootSectors());
-            mend(Mend.fatCopies());
-            mend(Mend.filesAndFolders());
+            mend(PlanStep.Kind.MEND_BOOT_SECTOR, Mend.bootSectors());
+            mend(PlanStep.Kind.MEND_FAT, Mend.fatCopies());
+            mend(PlanStep.Kind.MEND_FILES, Mend.filesAndFolders());
             if (freeLost) {
-                mend(Mend.lostClusters());
+                mend(PlanStep.Kind.FREE_LOST, Mend.lostClusters());
             }
-            mend(Mend.fsInfo());
+            mend(PlanStep.Kind.MEND_FS_INFO, Mend.fsInfo());
             config = config();
-            mend(Mend.marks());
+            mend(PlanStep.Kind.MARK_CLEAN, Mend.marks());
         }
         CardId id = CardId.of(FatVolume.open(mended()), volumeStart);
-        List<RepairFinding> findings = new ArrayList<>(findings(before.findings(), Health.of(mended()).findings()));
+        List<RepairFinding> findings = new ArrayList<>(findings(before.findings(), health().findings()));
         findings.addAll(config);
         return new Repair(new Plan(id, Plan.Purpose.REPAIR, TITLE, files, steps), findings);
     }
 
-    private void mend(Mend mend) throws IOException {
-        List<SectorChange> changes = mend.changes(Health.of(mended()));
-        add(PlanStep.Kind.MEND, changes.stream().map(change -> change.moved(volumeStart)).toList());
+    private void mend(PlanStep.Kind kind, Mend mend) throws IOException {
+        List<SectorChange> changes = mend.changes(health());
+        add(kind, changes.stream().map(change -> change.moved(volumeStart)).toList());
     }
 
     /** Gives the config file its name and a form that a board reads; the findings say what came of it. */
@@ -99,7 +100,7 @@ public final class RepairPlanner {
 
     /** Whether nothing that is left unmended concerns the file. */
     private boolean isSound(DirectoryEntry file) throws IOException {
-        return Health.of(mended()).findings().stream().noneMatch(finding -> finding.where().equals(file.name()));
+        return health().findings().stream().noneMatch(finding -> finding.where().equals(file.name()));
     }
 
     /** The sector with the short entry is written first: once it is, the file has its name whatever becomes of the rest. */
@@ -132,7 +133,18 @@ public final class RepairPlanner {
 
     private void add(PlanStep.Kind kind, List<SectorChange> changes) {
         steps.add(new PlanStep(kind, changes));
-        changes.forEach(change -> changed.put(change.offset() - volumeStart, change.after()));
+        for (SectorChange change : changes) {
+            changed.put(change.offset() - volumeStart, change.after());
+            health = null;
+        }
+    }
+
+    /** A full look at the volume as the stages so far would leave it. */
+    private Health health() throws IOException {
+        if (health == null) {
+            health = Health.of(mended());
+        }
+        return health;
     }
 
     /** The volume as the stages so far would leave it. */

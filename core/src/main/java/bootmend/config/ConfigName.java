@@ -6,14 +6,15 @@ import java.util.Set;
 /**
  * Tells names that a desktop editor may have given the config file by mistake.
  *
- * <p>No source: these are the forms that hidden extensions, blanks and retyped names lead to.
+ * <p>No source: these are the forms that hidden extensions, blanks and retyped names lead to, and what is left where a
+ * long name's slots were lost.
  */
 public final class ConfigName {
 
     /** The name that a board looks for, in any case. */
     public static final String NAME = "config.txt";
 
-    private static final Set<String> MEANT = Set.of(NAME, "config.txt.txt", "config");
+    private static final Set<String> MEANT = Set.of(NAME, "config.txt.txt", "config", "config~1.txt");
 
     private ConfigName() {
     }

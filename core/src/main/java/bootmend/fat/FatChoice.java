@@ -18,9 +18,11 @@ import java.util.TreeMap;
  * @param copy its number from 0
  * @param filled sectors that were taken from another copy, by place on the volume
  * @param damaged files and folders that something is wrong with
+ * @param evidence a clause on what the copies were judged by
  * @param marked whether its first two entries are right
  */
-record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, int damaged, boolean marked) {
+record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, int damaged, boolean marked,
+        String evidence) {
 
     /** Sectors that are compared and copied at most, which bounds the memory; more is not mended. */
     static final int MAX_SECTORS = 16_384;
@@ -32,13 +34,19 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
     static FatChoice of(BlockDevice volume, Geometry geometry, int media, FatComparison comparison)
             throws IOException {
         FatChoice best = null;
+        StringBuilder evidence = new StringBuilder();
         for (Candidate candidate : candidates(volume, geometry, comparison)) {
             FatChoice choice = candidate.tried(volume, geometry, media);
+            evidence.append(choice.words()).append(", ");
             if (best == null || choice.isBetterThan(best)) {
                 best = choice;
             }
         }
-        return best;
+        return best.judgedBy(evidence + best.name() + " is taken");
+    }
+
+    private FatChoice judgedBy(String words) {
+        return new FatChoice(copy, filled, tree, count, damaged, marked, words);
     }
 
     /** The volume as it reads with this copy. */
@@ -46,11 +54,13 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
         return filled.isEmpty() ? volume : new OverlayDevice(volume, filled);
     }
 
-    /** Clauses on what speaks for this copy. */
-    String words() {
-        return "with copy " + (copy + 1) + (filled.isEmpty() ? "" : ", its empty sectors filled from another copy,")
-                + " " + count(damaged, "file or folder", "files or folders") + " come out damaged and "
-                + count(count.lost(), "cluster", "clusters") + " lost, which no other copy betters";
+    private String name() {
+        return "copy " + (copy + 1) + (filled.isEmpty() ? "" : " with its empty sectors filled from another");
+    }
+
+    private String words() {
+        return name() + " leaves " + HealthFinding.count(damaged, "damaged file") + " and "
+                + HealthFinding.count(count.lost(), "lost cluster");
     }
 
     boolean isBetterThan(FatChoice other) {
@@ -58,10 +68,6 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
             return damaged < other.damaged;
         }
         return count.lost() != other.count.lost() ? count.lost() < other.count.lost() : marked && !other.marked;
-    }
-
-    private static String count(long n, String one, String many) {
-        return n + " " + (n == 1 ? one : many);
     }
 
     /** A copy with some sectors taken from another. */
@@ -73,7 +79,7 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
             Tree tree = TreeWalk.walk(bytes, geometry, copy);
             FatCount count = FatCount.of(bytes, geometry, copy, tree.clusters());
             FatHead head = FatHead.read(new FatTable(bytes, geometry, copy), geometry.type(), media);
-            return new FatChoice(copy, filled, tree, count, tree.findings(geometry).size(), head.marked());
+            return new FatChoice(copy, filled, tree, count, tree.findings(geometry).size(), head.marked(), "");
         }
     }
 

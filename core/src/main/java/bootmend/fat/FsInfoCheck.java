@@ -38,7 +38,7 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
             return found("its signatures are missing");
         }
         if (isCountWrong()) {
-            return found("it counts free clusters to the number of " + info.get().freeCount() + ", the FAT has " + free);
+            return found("it counts " + HealthFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has " + free);
         }
         return isHintWrong() ? found("its hint where to look for a free cluster points past the end") : List.of();
     }

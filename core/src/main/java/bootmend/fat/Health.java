@@ -85,13 +85,13 @@ public final class Health {
         }
         if (!look.comparison().isSame()) {
             found.add(new HealthFinding(Damage.FAT_COPIES, "FAT", "its copies differ in "
-                    + look.comparison().entries() + " entries; " + choice().words()));
+                    + HealthFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
         }
         marks(found);
         found.addAll(tree().findings(geometry()));
         if (choice().count().lost() > 0) {
-            found.add(new HealthFinding(Damage.LOST_CLUSTERS, "FAT", "clusters to the number of "
-                    + choice().count().lost() + " are marked as in use but belong to no file"));
+            found.add(new HealthFinding(Damage.LOST_CLUSTERS, "FAT", HealthFinding.count(choice().count().lost(),
+                    "cluster") + " marked as in use, but of no file"));
         }
         found.addAll(fsInfo().findings());
         return found;

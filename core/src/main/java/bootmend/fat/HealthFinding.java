@@ -8,6 +8,11 @@ package bootmend.fat;
  */
 public record HealthFinding(Damage damage, String where, String what) {
 
+    /** {@code 1 cluster}, {@code 3 clusters}. */
+    static String count(long n, String thing) {
+        return n + " " + thing + (n == 1 ? "" : "s");
+    }
+
     /** The same text for the same damage at the same place, however far it goes. */
     public String key() {
         return damage.id() + " " + where;

@@ -71,11 +71,12 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
             return found(Damage.NO_CHAIN, "its entry gives " + size + " bytes but names no cluster");
         }
         if (size == 0) {
-            return found(Damage.NO_SIZE, "its entry gives 0 bytes but names clusters (" + chain.length() + ")");
+            return found(Damage.NO_SIZE, "its entry gives 0 bytes, but its chain has "
+                    + HealthFinding.count(chain.length(), "cluster"));
         }
         return found(needed > chain.length() ? Damage.CHAIN_SHORT : Damage.CHAIN_LONG,
-                "its entry gives " + size + " bytes, which take clusters of " + geometry.bytesPerCluster()
-                + " bytes to the number of " + needed + "; its chain has " + chain.length());
+                "its entry gives " + size + " bytes, which take " + HealthFinding.count(needed, "cluster")
+                + "; its chain has " + chain.length());
     }
 
     private Optional<HealthFinding> broken(Damage damage) {
@@ -83,7 +84,7 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
             return found(Damage.FOLDER_LOST, "its cluster chain " + chain.ending().words() + " at its start");
         }
         return found(damage, "its cluster chain " + chain.ending().words() + " after "
-                + chain.length() + (chain.length() == 1 ? " cluster" : " clusters"));
+                + HealthFinding.count(chain.length(), "cluster"));
     }
 
     private Optional<HealthFinding> found(Damage damage, String what) {

@@ -11,7 +11,9 @@ final class TreeMend implements Mend {
 
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
-        return health.comparison().isSame() ? new Work(health).changes() : List.of();
+        // What an unread folder lists may share clusters with what is mended.
+        boolean known = health.comparison().isSame() && health.tree().complete();
+        return known ? new Work(health).changes() : List.of();
     }
 
     private static final class Work {

@@ -93,7 +93,7 @@ final class TreeWalk {
         boolean sound = isSound(folder, reader);
         if (!reader.orphans().isEmpty()) {
             findings.add(new HealthFinding(Damage.ORPHANED_LONG_NAMES, folder.name(),
-                    reader.orphans().size() + " long-name slots belong to no file"));
+                    HealthFinding.count(reader.orphans().size(), "long-name slot") + " without a file"));
             if (sound) {
                 orphans.put(folder.chain(), reader.orphans());
             }
@@ -138,8 +138,11 @@ final class TreeWalk {
         TreeFile.Standing standing = !sound ? TreeFile.Standing.IN_LOST_FOLDER
                 : entry.hasPlausibleShortName() ? TreeFile.Standing.SOUND : TreeFile.Standing.BAD_NAME;
         files.add(new TreeFile(path, entry, chain, standing, List.of()));
-        complete &= standing != TreeFile.Standing.BAD_NAME;
-        if (!entry.folder() || standing == TreeFile.Standing.BAD_NAME) {
+        if (!entry.folder()) {
+            return;
+        }
+        if (standing == TreeFile.Standing.BAD_NAME) {
+            complete = false;
             return;
         }
         if (folder.depth() >= MAX_DEPTH) {

@@ -87,7 +87,9 @@ final class ConfigFiles {
 
     private void add(String path, DirectoryEntry entry) throws IOException {
         FileContent content = volume.read(entry, MAX_BYTES);
-        savedForm(path, content);
+        if (content.isWhole()) {
+            savedForm(path, content);
+        }
         ConfigDocument document = ConfigDocument.parse(content.bytes());
         files.add(new ConfigFile(path, entry, content.bytes(), document, content.doubts()));
         seen.add(path.toLowerCase(Locale.ROOT));
@@ -99,14 +101,16 @@ final class ConfigFiles {
         }
     }
 
-    /** A file in another form than a board reads is no less its config file; one of which it reads no line is. */
+    /** A config file of which a board reads no line is as good as none; one in an odd form is still read, with a doubt. */
     private void savedForm(String path, FileContent content) throws CardException {
+        boolean main = files.isEmpty();
         for (SavedText.Problem problem : SavedText.of(content.bytes()).problems()) {
-            if (problem == SavedText.Problem.UTF_16) {
+            if (main && problem == SavedText.Problem.UTF_16) {
                 throw CardException.unreadable(VisibleText.of(path) + ": " + problem.words(),
                         "Run `bootmend repair` on the card to save it as a board reads it.");
             }
-            doubts.add(VisibleText.of(path) + ": " + problem.words() + "; `bootmend repair` mends that");
+            doubts.add(VisibleText.of(path) + ": " + problem.words()
+                    + (main ? "; `bootmend repair` mends that" : "; save it anew as plain text"));
         }
     }
 
