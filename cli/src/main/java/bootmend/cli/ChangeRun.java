@@ -45,15 +45,20 @@ final class ChangeRun {
 
     private int run(ProposedChange change, String nothing) throws CardException {
         Screen screen = answer.sideScreen();
+        FindingsPage findings = new FindingsPage(screen);
+        findings.print(change.findings());
+        int code = change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
         if (change.isNothing()) {
             screen.line(nothing);
-            return finish(ChangeJson.planned(change), ExitCode.DONE);
+            findings.advice(change);
+            return finish(ChangeJson.planned(change), code);
         }
         lines(screen, change);
         plan(screen, change.plan());
         if (options.dryRun()) {
             screen.line("Nothing was written (--dry-run).");
-            return finish(ChangeJson.planned(change), ExitCode.DONE);
+            findings.advice(change);
+            return finish(ChangeJson.planned(change), code);
         }
         if (!options.yes() && !question.ask("Make this change?")) {
             screen.line("Nothing was written.");
@@ -61,7 +66,8 @@ final class ChangeRun {
         }
         ChangeView done = change.apply();
         done(screen, change, done);
-        return finish(ChangeJson.made(change, done), ExitCode.DONE);
+        findings.advice(change);
+        return finish(ChangeJson.made(change, done), code);
     }
 
     private int finish(ChangeJson document, int code) {

@@ -3,7 +3,6 @@ package bootmend.job;
 import bootmend.CardException;
 import bootmend.change.Committed;
 import bootmend.change.Plan;
-import bootmend.change.RepairFinding;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
@@ -20,7 +19,7 @@ public final class ProposedChange implements Closeable {
     private final OpenCard card;
     private final CardView view;
     private final List<LineChange> lines;
-    private final List<RepairFinding> findings;
+    private final List<FindingView> findings;
     private final Plan plan;
     private final Commit commit;
 
@@ -29,7 +28,7 @@ public final class ProposedChange implements Closeable {
     }
 
     /** @param findings what a repair found on the card */
-    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<RepairFinding> findings, Plan plan,
+    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings, Plan plan,
             Commit commit) {
         this.findings = List.copyOf(findings);
         this.card = card;
@@ -50,7 +49,7 @@ public final class ProposedChange implements Closeable {
     }
 
     /** What is wrong with the card, each with whether this change mends it; empty for anything but a repair. */
-    public List<RepairFinding> findings() {
+    public List<FindingView> findings() {
         return findings;
     }
 

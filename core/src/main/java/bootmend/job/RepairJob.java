@@ -4,7 +4,6 @@ import bootmend.CardException;
 import bootmend.change.FileChange;
 import bootmend.change.Plan;
 import bootmend.change.Repair;
-import bootmend.change.RepairFinding;
 import bootmend.change.RepairPlanner;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -37,12 +36,12 @@ public final class RepairJob {
                     workplace.now(), wanted.inPlace());
             Repair repair = planner.plan(wanted.freeLost());
             Plan plan = repair.plan();
-            List<RepairFinding> findings = new ArrayList<>();
+            List<FindingView> findings = new ArrayList<>();
             for (String doubt : card.table().doubts()) {
-                findings.add(new RepairFinding(TABLE_ID, "partition table",
+                findings.add(new FindingView(TABLE_ID, "partition table",
                         doubt + "; a partition table is never touched here", false));
             }
-            findings.addAll(repair.findings());
+            repair.findings().forEach(finding -> findings.add(FindingView.of(finding)));
             return new ProposedChange(card, new CardViews(workplace).of(card), lines(plan), findings, plan,
                     () -> workplace.committer().commit(card.device(), request.card().toString(), plan));
         } catch (IOException | RuntimeException e) {
