@@ -2,7 +2,6 @@ package bootmend.cli;
 
 import bootmend.CardException;
 import bootmend.job.ChangeView;
-import bootmend.job.LineChange;
 import bootmend.job.PlanView;
 import bootmend.job.ProposedChange;
 import java.io.IOException;
@@ -53,7 +52,7 @@ final class ChangeRun {
             findings.advice(change);
             return finish(ChangeJson.planned(change), code);
         }
-        lines(screen, change);
+        new LinePage(screen).print(change.lines());
         plan(screen, change.plan());
         if (options.dryRun()) {
             screen.line("Nothing was written (--dry-run).");
@@ -75,14 +74,6 @@ final class ChangeRun {
             answer.json(document);
         }
         return code;
-    }
-
-    private static void lines(Screen screen, ProposedChange change) {
-        for (LineChange line : change.lines()) {
-            String place = line.file() + " line " + line.line();
-            line.before().ifPresent(before -> screen.line(place + "  before  " + before));
-            screen.line(" ".repeat(place.length()) + "  after   " + line.after().orElse("(taken out)"));
-        }
     }
 
     private static void plan(Screen screen, PlanView plan) {

@@ -7,8 +7,6 @@ import bootmend.fat.FatVolume;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.LocalDateTime;
-import java.util.Arrays;
-import java.util.Optional;
 
 /**
  * Works out how to take a finished change back: sector by sector where the card is still as the change left it, else
@@ -26,25 +24,15 @@ public final class TakeBack {
         this.id = id;
     }
 
-    /** The newest change to this card that was not taken back, or nothing. */
-    public Optional<UndoRecord> last(UndoStore store) throws IOException {
-        for (UndoRecord record : store.doneFor(id)) {
-            if (record.state() == UndoRecord.State.DONE && !record.takesOtherBack() && leftItsFiles(record)) {
-                return Optional.of(record);
-            }
-        }
-        return Optional.empty();
-    }
-
     /** The plan that takes {@code record} back. */
     public Plan plan(UndoRecord record, LocalDateTime now, boolean inPlaceAllowed) throws IOException {
         Plan back = record.plan().reversed("take back: " + record.plan().title());
         if (ReadBack.firstDifference(card, back.contentBefore()) < 0 && works(back)) {
             return back;
         }
-        if (back.isRepair()) {
-            throw CardException.refused("the card has changed since it was repaired, so the repair cannot be taken back",
-                    "Take later changes back first, newest first, with `bootmend undo`.");
+        if (back.files().isEmpty()) {
+            throw CardException.refused("the card was changed since in a sector that \"" + record.plan().title()
+                    + "\" wrote, so that cannot be taken back", "Look at the card with `bootmend repair`.");
         }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {
@@ -69,19 +57,5 @@ public final class TakeBack {
         } catch (IOException e) {
             return false;
         }
-    }
-
-    private boolean leftItsFiles(UndoRecord record) throws IOException {
-        if (record.plan().isRepair()) {
-            return ReadBack.firstDifference(card, record.plan().contentAfter()) < 0;
-        }
-        for (FileChange change : record.plan().files()) {
-            Optional<DirectoryEntry> entry = volume.find(change.path());
-            if (entry.isEmpty()
-                    || !Arrays.equals(volume.read(entry.get(), change.after().length + 1).bytes(), change.after())) {
-                return false;
-            }
-        }
-        return true;
     }
 }

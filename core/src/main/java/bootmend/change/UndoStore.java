@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -15,16 +14,24 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ThreadLocalRandom;
 
 /**
  * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
  * folder for each card's others. A record's state is where it lies and what its name ends in, so that changing the
  * state is one rename.
+ *
+ * <p>Of a card's finished records the newest hundred are always kept, and all of the last 365 days.
  */
 public final class UndoStore {
 
@@ -33,10 +40,19 @@ public final class UndoStore {
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
     private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSS", Locale.ROOT).withZone(ZoneOffset.UTC);
-    private static final int MOST_IN_ONE_MILLISECOND = 100_000;
+            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSSSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final int STAMP_LENGTH = "20261231-235959-999999".length();
+
+    /** A card keeps at least this many records, whatever their age. */
+    private static final int KEPT_RECORDS = 100;
+    /** A record is kept at least this long, however many there are. */
+    private static final int KEPT_DAYS = 365;
 
     private final Path home;
+    /** The latest stamp given to each card in this run. */
+    private final Map<CardId, String> latest = new ConcurrentHashMap<>();
+    /** Cards whose records were looked through in this run; once is enough. */
+    private final Set<CardId> pruned = ConcurrentHashMap.newKeySet();
 
     /** @param home bootmend's data folder; made when the first record is */
     public UndoStore(Path home) {
@@ -51,7 +67,7 @@ public final class UndoStore {
         byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
         try {
             Path folder = Files.createDirectories(openFolder());
-            Path file = writeNew(folder, plan.card().key() + SEPARATOR + STAMP.format(now), bytes);
+            Path file = writeNew(folder, plan.card().key() + SEPARATOR + nextStamp(plan.card(), now), bytes);
             forceFolder(folder);
             checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
@@ -61,9 +77,57 @@ public final class UndoStore {
         }
     }
 
+    /** A stamp after every other of this card, even where the computer's clock went back since. */
+    private String nextStamp(CardId card, Instant now) throws IOException {
+        if (!latest.containsKey(card)) {
+            latest.putIfAbsent(card, newestStamp(doneFolder(card)));
+        }
+        return latest.compute(card, (same, known) -> max(STAMP.format(now), after(known)));
+    }
+
+    private static String newestStamp(Path folder) throws IOException {
+        String newest = "";
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
+            for (Path file : files) {
+                newest = max(newest, file.getFileName().toString());
+            }
+        } catch (NoSuchFileException e) {
+            return newest;
+        }
+        return newest.substring(0, Math.min(STAMP_LENGTH, newest.length()));
+    }
+
+    /** The stamp one microsecond later; the earliest possible one after none. */
+    private static String after(String stamp) {
+        return stamp.isEmpty() ? "" : STAMP.format(STAMP.parse(stamp, Instant::from).plus(1, ChronoUnit.MICROS));
+    }
+
+    private static String max(String a, String b) {
+        return a.compareTo(b) >= 0 ? a : b;
+    }
+
     /** Notes that the change was written, forced and read back. */
     UndoRecord finish(UndoRecord open) throws IOException {
-        return move(open, UndoRecord.State.DONE);
+        UndoRecord done = move(open, UndoRecord.State.DONE);
+        if (pruned.add(open.plan().card())) {
+            prune(done.file().getParent());
+        }
+        return done;
+    }
+
+    /** Drops what is both beyond the newest {@value #KEPT_RECORDS} of a card and over a year old. */
+    private static void prune(Path folder) throws IOException {
+        List<Path> files = new ArrayList<>();
+        try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
+            stream.forEach(files::add);
+        }
+        files.sort(Comparator.comparing((Path file) -> file.getFileName().toString()).reversed());
+        Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
+        for (Path file : files.subList(Math.min(KEPT_RECORDS, files.size()), files.size())) {
+            if (Files.getLastModifiedTime(file).toInstant().isBefore(limit)) {
+                Files.deleteIfExists(file);
+            }
+        }
     }
 
     /** Notes that a change which was done is now taken back. */
@@ -71,10 +135,18 @@ public final class UndoStore {
         move(done, UndoRecord.State.TAKEN_BACK);
     }
 
-    /** Drops the record of a change that never began or was reversed before it was done. */
-    void discard(UndoRecord open) throws IOException {
-        Files.deleteIfExists(open.file());
-        forceFolder(open.file().getParent());
+    /** Notes that the change with this id is taken back, where it is known here. */
+    void markTakenBack(String id, CardId card) throws IOException {
+        for (UndoRecord record : doneFor(card)) {
+            if (record.id().equals(id) && record.state() == UndoRecord.State.DONE) {
+                markTakenBack(record);
+            }
+        }
+    }
+
+    /** Notes that a change which was not done is off the card again; its record is kept. */
+    UndoRecord closeTakenBack(UndoRecord open) throws IOException {
+        return move(open, UndoRecord.State.TAKEN_BACK);
     }
 
     /** Records of changes to such a card that are not known to be finished, oldest first. */
@@ -118,22 +190,19 @@ public final class UndoStore {
                 state, target);
     }
 
+    /** The name's random end keeps records apart that begin in the same moment, here or in another process. */
     private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
-        for (int i = 0; i < MOST_IN_ONE_MILLISECOND; i++) {
-            Path file = folder.resolve(String.format(Locale.ROOT, "%s-%05d%s", stem, i, SUFFIX));
-            try (FileChannel channel = FileChannel.open(file,
-                    StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-                ByteBuffer buffer = ByteBuffer.wrap(bytes);
-                while (buffer.hasRemaining()) {
-                    channel.write(buffer);
-                }
-                channel.force(true);
-                return file;
-            } catch (FileAlreadyExistsException e) {
-                // Another change of a card with this key began in the same millisecond; the next number is free.
+        String end = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
+        Path file = folder.resolve(stem + "-" + end + SUFFIX);
+        try (FileChannel channel =
+                FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            ByteBuffer buffer = ByteBuffer.wrap(bytes);
+            while (buffer.hasRemaining()) {
+                channel.write(buffer);
             }
+            channel.force(true);
         }
-        throw new IOException("no free name for " + stem);
+        return file;
     }
 
     private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state) throws IOException {

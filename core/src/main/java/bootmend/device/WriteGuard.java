@@ -22,7 +22,7 @@ public final class WriteGuard implements BlockDevice {
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
         Map.Entry<Long, Integer> run = allowed.floorEntry(offset);
-        if (run == null || offset + src.remaining() > run.getKey() + run.getValue()) {
+        if (run == null || src.remaining() > run.getValue() - (offset - run.getKey())) {
             throw CardException.refused(
                     "a write of " + src.remaining() + " bytes at byte " + offset + " stands in no plan, so it was not made",
                     "This is a fault in bootmend; the card is as it was at that place. Please report it.");

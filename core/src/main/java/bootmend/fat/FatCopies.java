@@ -1,5 +1,6 @@
 package bootmend.fat;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,7 +23,7 @@ record FatCopies(List<Integer> order, FatHead head, List<String> doubts) {
      *
      * @param media byte 21 of the boot sector
      */
-    static FatCopies choose(VolumeBytes bytes, Geometry geometry, int media) {
+    static FatCopies choose(VolumeBytes bytes, Geometry geometry, int media) throws IOException {
         List<Integer> order = new ArrayList<>(geometry.fatsInUse());
         int usual = order.get(0);
         FatHead first = head(bytes, geometry, usual, media);
@@ -41,7 +42,8 @@ record FatCopies(List<Integer> order, FatHead head, List<String> doubts) {
         return new FatCopies(order, first, List.of("no FAT copy begins with the marks that belong there"));
     }
 
-    private static FatHead head(VolumeBytes bytes, Geometry geometry, int copy, int media) {
+    private static FatHead head(VolumeBytes bytes, Geometry geometry, int copy, int media)
+            throws IOException {
         return FatHead.read(new FatTable(bytes, geometry, copy), geometry.type(), media);
     }
 }

@@ -15,20 +15,19 @@ import java.io.IOException;
  */
 record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
 
-    private static final FatHead UNREADABLE = new FatHead(false, true, true);
+    /** Of a copy that lies past the end of an image; that the image is cut off is told elsewhere. */
+    private static final FatHead MISSING = new FatHead(false, true, true);
 
     /** @param media byte 21 of the boot sector */
-    static FatHead read(FatTable table, FatType type, int media) {
-        try {
-            long second = table.raw(1);
-            boolean marked = table.raw(0) == first(type, media)
-                    && (second | cleanBit(type) | errorBit(type)) >= type.firstEndMark();
-            return new FatHead(marked, (second & cleanBit(type)) == cleanBit(type),
-                    (second & errorBit(type)) == errorBit(type));
-        } catch (IOException e) {
-            // A copy that cannot be read is no reason to give up while there is another.
-            return UNREADABLE;
+    static FatHead read(FatTable table, FatType type, int media) throws IOException {
+        if (!table.isThere()) {
+            return MISSING;
         }
+        long second = table.raw(1);
+        boolean marked = table.raw(0) == first(type, media)
+                && (second | cleanBit(type) | errorBit(type)) >= type.firstEndMark();
+        return new FatHead(marked, (second & cleanBit(type)) == cleanBit(type),
+                (second & errorBit(type)) == errorBit(type));
     }
 
     /** What entry 0 holds. */

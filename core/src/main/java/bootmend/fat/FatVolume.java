@@ -20,7 +20,8 @@ public final class FatVolume {
     private final List<String> doubts;
     private Directory root;
 
-    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts) {
+    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts)
+            throws IOException {
         this.bytes = bytes;
         this.geometry = geometry;
         this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
@@ -140,9 +141,12 @@ public final class FatVolume {
         for (List<Long> run : runs(chain.clusters())) {
             long start = geometry.clusterStart(run.get(0));
             long length = Math.min((long) run.size() * geometry.bytesPerCluster(), wanted - content.size());
-            length = Math.min(length, Math.max(0, bytes.size() - start));
-            for (long done = 0; done < length; done += PIECE) {
-                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, length - done)));
+            long there = Math.min(length, Math.max(0, bytes.size() - start));
+            for (long done = 0; done < there; done += PIECE) {
+                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, there - done)));
+            }
+            if (there < length) {
+                break;
             }
         }
         if (content.size() < wanted) {
@@ -161,7 +165,8 @@ public final class FatVolume {
             if (whole) {
                 if (best != null) {
                     String how = best.isComplete() ? "is too short" : best.ending().words();
-                    found.add("the file's cluster chain is damaged in one FAT copy (it " + how + "); it was followed in copy " + (copy + 1));
+                    found.add("the file's cluster chain is damaged in one FAT copy (it " + how
+                            + "); it was followed in copy " + (copy + 1));
                 }
                 return chain;
             }
@@ -189,18 +194,36 @@ public final class FatVolume {
         return runs;
     }
 
-    /** Whether the root folder's entry in the table carries reserved upper bits, which some readers take for a number. */
-    public boolean usesReservedBits() throws IOException {
-        if (geometry.type() != FatType.FAT32) {
+    /**
+     * Whether the chain of a file or folder is whole, up to {@code most} clusters, and none of its FAT32 entries carries
+     * reserved upper bits: what a reader that trusts a card blindly needs to come to an end.
+     *
+     * @param first its first cluster; 0 for an empty file, or for the fixed root folder of FAT12 and FAT16
+     */
+    public boolean hasPlainChain(long first, long most) throws IOException {
+        ClusterChain chain = table().chain(first, most);
+        if (!chain.isComplete()) {
             return false;
         }
-        EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), geometry.rootCluster());
-        return (bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0;
+        if (geometry.type() == FatType.FAT32) {
+            for (long cluster : chain.clusters()) {
+                EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), cluster);
+                if ((bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     /** The FAT copies in use in the order in which they are asked. */
     List<Integer> copies() {
         return copies.order();
+    }
+
+    /** The FAT copy that is asked first. */
+    FatTable table() {
+        return new FatTable(bytes, geometry, copies.order().get(0));
     }
 
     VolumeBytes bytes() {

@@ -97,7 +97,7 @@ public final class Health {
         return found;
     }
 
-    private void marks(List<HealthFinding> found) {
+    private void marks(List<HealthFinding> found) throws IOException {
         FatHead head = head();
         if (!head.marked()) {
             found.add(new HealthFinding(Damage.FAT_MARKS, "FAT", "its first two entries are not what belongs there"));
@@ -112,11 +112,11 @@ public final class Health {
         }
     }
 
-    FatHead head() {
+    FatHead head() throws IOException {
         return FatHead.read(new FatTable(bytes(), geometry(), choice().copy()), geometry().type(), media());
     }
 
-    PutAway putAway() {
+    PutAway putAway() throws IOException {
         return PutAway.of(backupFirst ? boot.backupBytes() : boot.first(), geometry().type(), head());
     }
 

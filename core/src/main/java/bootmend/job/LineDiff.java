@@ -1,7 +1,9 @@
 package bootmend.job;
 
+import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.SavedText;
 import com.github.difflib.DiffUtils;
 import com.github.difflib.patch.AbstractDelta;
 import java.util.ArrayList;
@@ -14,14 +16,25 @@ final class LineDiff {
     private LineDiff() {
     }
 
-    static List<LineChange> of(String file, byte[] before, byte[] after) {
+    static List<LineChange> of(List<FileChange> files) {
         List<LineChange> changes = new ArrayList<>();
-        for (AbstractDelta<String> delta : DiffUtils.diff(texts(before), texts(after)).getDeltas()) {
+        files.forEach(file -> changes.addAll(of(file)));
+        return changes;
+    }
+
+    private static List<LineChange> of(FileChange file) {
+        List<LineChange> changes = new ArrayList<>();
+        if (SavedText.of(file.before()).problems().contains(SavedText.Problem.UTF_16)
+                || SavedText.of(file.after()).problems().contains(SavedText.Problem.UTF_16)) {
+            // Its bytes have no lines to compare with those of plain text.
+            return changes;
+        }
+        for (AbstractDelta<String> delta : DiffUtils.diff(texts(file.before()), texts(file.after())).getDeltas()) {
             List<String> old = delta.getSource().getLines();
             List<String> changed = delta.getTarget().getLines();
             int first = delta.getSource().getPosition() + 1;
             for (int i = 0; i < Math.max(old.size(), changed.size()); i++) {
-                changes.add(new LineChange(file, first + Math.min(i, old.size()), at(old, i), at(changed, i)));
+                changes.add(new LineChange(file.path(), first + Math.min(i, old.size()), at(old, i), at(changed, i)));
             }
         }
         return changes;

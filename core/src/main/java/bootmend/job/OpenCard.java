@@ -2,6 +2,9 @@ package bootmend.job;
 
 import bootmend.CardException;
 import bootmend.change.CardId;
+import bootmend.change.History;
+import bootmend.change.Recovery;
+import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
@@ -89,6 +92,19 @@ final class OpenCard implements Closeable {
 
     CardId id() {
         return CardId.of(volume, choice.partition().start());
+    }
+
+    /** The path as this computer knows the card by, whichever way it was written. */
+    String path() {
+        return source.path().toAbsolutePath().normalize().toString();
+    }
+
+    Recovery recovery(UndoStore store) {
+        return new Recovery(device(), id(), path(), store);
+    }
+
+    History history(UndoStore store) throws IOException {
+        return History.of(device(), volume, id(), path(), store);
     }
 
     @Override

@@ -4,10 +4,7 @@ import bootmend.CardException;
 import bootmend.change.ChangePlanner;
 import bootmend.change.Plan;
 import bootmend.config.ConfigDocument;
-import bootmend.config.LineKind;
-import bootmend.tuning.TuningLine;
-import bootmend.tuning.TuningLines;
-import bootmend.tuning.Vocabulary;
+import bootmend.tuning.StockReset;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,13 +24,13 @@ public final class ResetJob {
     /** Works the change out on a card that is only read; it cannot be applied. */
     public ProposedChange preview(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.open(workplace.opener(), request, false), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, false), reset);
     }
 
     /** Works the change out on a card that stays locked until the proposal is closed. */
     public ProposedChange begin(CardRequest request, ResetRequest reset) throws CardException {
         checkKeys(reset);
-        return propose(OpenCard.open(workplace.opener(), request, true), request, reset);
+        return propose(OpenCard.open(workplace.opener(), request, true), reset);
     }
 
     private void checkKeys(ResetRequest reset) throws CardException {
@@ -45,8 +42,9 @@ public final class ResetJob {
         }
     }
 
-    private ProposedChange propose(OpenCard card, CardRequest request, ResetRequest reset) throws CardException {
+    private ProposedChange propose(OpenCard card, ResetRequest reset) throws CardException {
         try {
+            RecoverJob.refuseWhenWaiting(card, workplace);
             ConfigFiles files = ConfigFiles.read(card.volume());
             ChangePlanner planner =
                     new ChangePlanner(card.volume(), card.id(), workplace.now(), reset.inPlace());
@@ -58,18 +56,15 @@ public final class ResetJob {
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
             return new ProposedChange(card, view, lines, plan,
-                    () -> workplace.committer().commit(card.device(), request.card().toString(), plan));
+                    () -> workplace.committer().commit(card.device(), card.path(), plan));
         } catch (IOException | RuntimeException e) {
             throw closing(card, e);
         }
     }
 
     private ConfigDocument change(ConfigFile file, ResetRequest reset, List<LineChange> lines) {
-        Vocabulary vocabulary = workplace.tables().vocabulary();
-        List<Integer> numbers = TuningLines.find(file.document(), vocabulary).stream()
-                .filter(line -> line.resets() || line.isActive() && reset.also().contains(line.key()))
-                .map(TuningLine::lineNumber)
-                .toList();
+        List<Integer> numbers =
+                StockReset.lineNumbers(file.document(), workplace.tables().vocabulary(), reset.also());
         for (int number : numbers) {
             String before = file.document().line(number).text();
             lines.add(new LineChange(file.path(), number, Optional.of(before),

@@ -1,15 +1,17 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.change.ChangePlanner;
 import bootmend.change.FileChange;
+import bootmend.change.History;
 import bootmend.change.Plan;
 import bootmend.change.TakeBack;
 import bootmend.change.UndoRecord;
+import bootmend.fat.DirectoryEntry;
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.OptionalInt;
 
-/** Takes the last change to a card back. */
+/** Takes changes to a card back: the last one, or all after a chosen one. */
 public final class UndoJob {
 
     private final Workplace workplace;
@@ -19,31 +21,54 @@ public final class UndoJob {
     }
 
     /** Works the change out on a card that is only read; it cannot be applied. */
-    public ProposedChange preview(CardRequest request, boolean inPlace) throws CardException {
-        return propose(OpenCard.open(workplace.opener(), request, false), request, inPlace);
+    public ProposedChange preview(CardRequest request, UndoRequest undo) throws CardException {
+        return propose(OpenCard.open(workplace.opener(), request, false), undo);
     }
 
     /** Works the change out on a card that stays locked until the proposal is closed. */
-    public ProposedChange begin(CardRequest request, boolean inPlace) throws CardException {
-        return propose(OpenCard.open(workplace.opener(), request, true), request, inPlace);
+    public ProposedChange begin(CardRequest request, UndoRequest undo) throws CardException {
+        return propose(OpenCard.open(workplace.opener(), request, true), undo);
     }
 
-    private ProposedChange propose(OpenCard card, CardRequest request, boolean inPlace) throws CardException {
+    private ProposedChange propose(OpenCard card, UndoRequest undo) throws CardException {
         try {
-            TakeBack takeBack = new TakeBack(card.device(), card.volume(), card.id());
-            UndoRecord record = takeBack.last(workplace.store()).orElseThrow(() -> CardException.refused(
-                    "there is no change to this card that this computer could take back",
-                    "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
-                    + "where they are."));
-            Plan plan = takeBack.plan(record, workplace.now(), inPlace);
-            List<LineChange> lines = new ArrayList<>();
-            for (FileChange change : plan.files()) {
-                lines.addAll(LineDiff.of(change.path(), change.before(), change.after()));
-            }
-            return new ProposedChange(card, new CardViews(workplace).of(card), lines, plan, () -> takeBack.commit(
-                    workplace.committer(), request.card().toString(), plan, record));
+            RecoverJob.refuseWhenWaiting(card, workplace);
+            History history = card.history(workplace.store());
+            return undo.to().isPresent()
+                    ? backTo(card, history, undo.to(), undo.inPlace())
+                    : last(card, history, undo.inPlace());
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
+    }
+
+    private ProposedChange last(OpenCard card, History history, boolean inPlace) throws IOException {
+        UndoRecord record = history.lastToTakeBack().orElseThrow(() -> CardException.refused(
+                "there is no change to this card that this computer could take back",
+                "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
+                + "where they are."));
+        TakeBack takeBack = new TakeBack(card.device(), card.volume(), card.id());
+        Plan plan = takeBack.plan(record, workplace.now(), inPlace);
+        return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
+                () -> takeBack.commit(workplace.committer(), card.path(), plan, record));
+    }
+
+    private ProposedChange backTo(OpenCard card, History history, OptionalInt to, boolean inPlace) throws IOException {
+        int number = to.getAsInt();
+        int last = history.oldestFirst().size();
+        if (number < 0 || number > last) {
+            throw CardException.usage("this card's history has no change " + number,
+                    last == 0 ? "No change to it was made from this computer."
+                            : "It has 1 to " + last + ", and 0 stands for the time before the first; see `bootmend "
+                            + "history`.");
+        }
+        ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
+        for (FileChange file : history.filesAfter(number)) {
+            DirectoryEntry entry = card.volume().find(file.path()).orElseThrow();
+            planner.replace(file.path(), entry, file.before(), file.after());
+        }
+        Plan plan = planner.plan(number == 0 ? "back to before change 1" : "back to after change " + number);
+        return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
+                () -> workplace.committer().commit(card.device(), card.path(), plan));
     }
 }

@@ -48,6 +48,15 @@ record DataRow(String file, long line, List<String> header, List<String> cells) 
         return number(column, required(column));
     }
 
+    /** The cell as a number from {@code min} to {@code max}. */
+    int number(String column, int min, int max) {
+        long number = number(column);
+        if (number < min || number > max) {
+            throw error("column " + column + " should be " + min + " to " + max + ", found " + number);
+        }
+        return (int) number;
+    }
+
     /** Text from the given column as a decimal number or a hexadecimal one with {@code 0x}. */
     long number(String column, String text) {
         try {

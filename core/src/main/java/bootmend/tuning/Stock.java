@@ -7,8 +7,8 @@ public sealed interface Stock {
     record Value(long mhz) implements Stock {
     }
 
-    /** A value in MHz, and the one it rises to where {@code arm_boost=1}. */
-    record WithBoost(long mhz, long boostedMhz) implements Stock {
+    /** A value in MHz, and the one it rises to where {@code boostKey=boostValue} is in force. */
+    record WithBoost(long mhz, long boostedMhz, String boostKey, long boostValue) implements Stock {
     }
 
     /** The key does nothing on this board. */

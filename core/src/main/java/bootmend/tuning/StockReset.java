@@ -2,25 +2,23 @@ package bootmend.tuning;
 
 import bootmend.config.ConfigDocument;
 import java.util.List;
+import java.util.Set;
 
-/** Takes a config file back to stock: no active line is left whose key resets. Doing it twice changes nothing more. */
+/** Says which lines of a config file go when it goes back to stock. */
 public final class StockReset {
 
     private StockReset() {
     }
 
-    /** Puts {@code #} in front of each active line whose key resets. */
-    public static ConfigDocument commentOut(ConfigDocument document, Vocabulary vocabulary) {
-        return document.commentOut(lineNumbers(document, vocabulary));
-    }
-
-    /** Takes out each active line whose key resets. */
-    public static ConfigDocument remove(ConfigDocument document, Vocabulary vocabulary) {
-        return document.remove(lineNumbers(document, vocabulary));
-    }
-
-    private static List<Integer> lineNumbers(ConfigDocument document, Vocabulary vocabulary) {
-        return TuningLines.find(document, vocabulary).stream().filter(TuningLine::resets)
-                .map(TuningLine::lineNumber).toList();
+    /**
+     * The numbers of the active lines whose key resets, and of those whose key is in {@code also}.
+     *
+     * @param also keys whose lines are otherwise left alone
+     */
+    public static List<Integer> lineNumbers(ConfigDocument document, Vocabulary vocabulary, Set<String> also) {
+        return TuningLines.find(document, vocabulary).stream()
+                .filter(line -> line.resets() || line.isActive() && also.contains(line.key()))
+                .map(TuningLine::lineNumber)
+                .toList();
     }
 }

@@ -6,11 +6,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The published stock clocks of each board. */
 public final class StockValues {
 
     private static final String KEY = "key";
+    private static final Pattern BOOST = Pattern.compile("(\\d+)\\|(\\d+) with (\\w+)=(\\d+)");
 
     private final Map<String, List<BoardStock>> byKey;
 
@@ -29,31 +32,35 @@ public final class StockValues {
             if (vocabulary.find(key).filter(known -> known.stock() instanceof StockRule.PerBoard).isEmpty()) {
                 throw row.error(key + " is no key whose stock is per board");
             }
-            byKey.put(key, columns(row));
+            byKey.put(key, columns(row, vocabulary));
         }
         return new StockValues(Map.copyOf(byKey));
     }
 
-    private static List<BoardStock> columns(DataRow row) {
+    private static List<BoardStock> columns(DataRow row, Vocabulary vocabulary) {
         List<BoardStock> columns = new ArrayList<>();
         for (String column : row.header().subList(1, row.header().size())) {
             List<BoardRange> boards = List.of(column.split(" +")).stream()
                     .map(token -> BoardRange.parse(token, row)).toList();
-            columns.add(new BoardStock(boards, cell(row, column)));
+            Stock stock = cell(row, column);
+            if (stock instanceof Stock.WithBoost boost && vocabulary.find(boost.boostKey()).isEmpty()) {
+                throw row.error(boost.boostKey() + " is no key");
+            }
+            columns.add(new BoardStock(boards, stock));
         }
         return List.copyOf(columns);
     }
 
     private static Stock cell(DataRow row, String column) {
         String text = row.text(column);
-        int bar = text.indexOf('|');
+        Matcher boost = BOOST.matcher(text);
         if (text.isEmpty()) {
             return new Stock.NotPublished();
         } else if (text.equals("n/a")) {
             return new Stock.DoesNothing();
-        } else if (bar >= 0) {
-            return new Stock.WithBoost(row.number(column, text.substring(0, bar)),
-                    row.number(column, text.substring(bar + 1)));
+        } else if (boost.matches()) {
+            return new Stock.WithBoost(row.number(column, boost.group(1)), row.number(column, boost.group(2)),
+                    boost.group(3), row.number(column, boost.group(4)));
         }
         return new Stock.Value(row.number(column, text));
     }
@@ -73,5 +80,36 @@ public final class StockValues {
                         .anyMatch(range -> range.contains(boardId, revision) != Truth.FALSE))
                 .map(BoardStock::stock).distinct().toList();
         return found.isEmpty() ? List.of(new Stock.NotPublished()) : found;
+    }
+
+    /**
+     * A key's stock value on a board, in the key's unit.
+     *
+     * @param boosted whether the setting that raises it is in force, for the values that have one
+     */
+    public Figure figure(TuningKey key, String boardId, OptionalInt revision, Truth boosted) {
+        if (key.stock() instanceof StockRule.Plain plain) {
+            return new Figure.Value(plain.value());
+        } else if (key.stock() instanceof StockRule.NotPublished) {
+            return new Figure.NotPublished("no stock value of " + key.key());
+        }
+        List<Figure> figures = of(key.key(), boardId, revision).stream()
+                .map(stock -> figure(stock, key.key(), boardId, boosted)).distinct().toList();
+        return figures.size() == 1 ? figures.get(0) : new Figure.DependsOn("the revision of the board");
+    }
+
+    private static Figure figure(Stock stock, String key, String boardId, Truth boosted) {
+        if (stock instanceof Stock.Value value) {
+            return new Figure.Value(value.mhz());
+        } else if (stock instanceof Stock.WithBoost boost) {
+            return switch (boosted) {
+                case TRUE -> new Figure.Value(boost.boostedMhz());
+                case FALSE -> new Figure.Value(boost.mhz());
+                case UNKNOWN -> new Figure.DependsOn("whether " + boost.boostKey() + " is " + boost.boostValue());
+            };
+        } else if (stock instanceof Stock.DoesNothing) {
+            return new Figure.NotPublished(key + " does nothing on " + boardId);
+        }
+        return new Figure.NotPublished("no stock value of " + key + " on " + boardId);
     }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 /** The bits of the board's throttle report, a mask such as {@code 0x50005}. */
 public final class ThrottleBits {
 
-    private static final int BITS = 32;
+    private static final int LAST_BIT = 31;
 
     private final List<ThrottleBit> all;
 
@@ -18,11 +18,7 @@ public final class ThrottleBits {
     }
 
     private static ThrottleBit bit(DataRow row) {
-        long bit = row.number("bit");
-        if (bit < 0 || bit >= BITS) {
-            throw row.error("a bit is 0 to " + (BITS - 1));
-        }
-        return new ThrottleBit((int) bit, row.required("meaning"));
+        return new ThrottleBit(row.number("bit", 0, LAST_BIT), row.required("meaning"));
     }
 
     public List<ThrottleBit> all() {

@@ -15,6 +15,10 @@ public final class TuningTables {
     private final Lazy<Boards> boards = new Lazy<>(() -> Boards.read(DataFile.resource("boards.csv")));
     private final Lazy<ThrottleBits> throttleBits =
             new Lazy<>(() -> ThrottleBits.read(DataFile.resource("throttle-bits.csv")));
+    private final Lazy<VoltageSteps> voltageSteps =
+            new Lazy<>(() -> VoltageSteps.read(DataFile.resource("voltage-steps.csv"), vocabulary(), sources()));
+    private final Lazy<Revisions> revisions = new Lazy<>(() -> Revisions.read(
+            DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
 
     private TuningTables() {
     }
@@ -42,5 +46,13 @@ public final class TuningTables {
 
     public ThrottleBits throttleBits() {
         return throttleBits.get();
+    }
+
+    public VoltageSteps voltageSteps() {
+        return voltageSteps.get();
+    }
+
+    public Revisions revisions() {
+        return revisions.get();
     }
 }

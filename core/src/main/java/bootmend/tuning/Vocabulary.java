@@ -51,8 +51,8 @@ public final class Vocabulary {
 
     private void checkSets(DataRow row) {
         for (String set : row.words("sets")) {
-            if (find(set).isEmpty()) {
-                throw row.error("column sets names " + set + ", which is no key");
+            if (find(set).filter(key -> key.sets().isEmpty()).isEmpty()) {
+                throw row.error("column sets names " + set + ", which is no key or sets keys itself");
             }
         }
     }

@@ -62,8 +62,8 @@ class DataFileTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
-        "32,too high; a bit is 0 to 31",
-        "-1,too low; a bit is 0 to 31",
+        "32,too high; should be 0 to 31",
+        "-1,too low; should be 0 to 31",
         "x,no number; should be a number, found x",
         "1,; column meaning is empty",
     })

@@ -58,7 +58,7 @@ class StockValuesTableTest {
     @Test
     void armFreqOfPi4RisesWithArmBoostFromRevision14On() {
         Stock older = new Stock.Value(1500);
-        Stock newer = new Stock.WithBoost(1500, 1800);
+        Stock newer = new Stock.WithBoost(1500, 1800, "arm_boost", 1);
 
         assertThat(stock.of("arm_freq", "pi4", OptionalInt.of(3))).containsExactly(older);
         assertThat(stock.of("arm_freq", "pi4", OptionalInt.of(4))).containsExactly(newer);

@@ -2,6 +2,8 @@ package bootmend.tuning;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.config.Truth;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,6 +65,46 @@ class TuningKeysTableTest {
     @Test
     void thereAreNoMoreKeysThanTheTableAbove() {
         assertThat(vocabulary.keys()).hasSize(28);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "sdram_freq, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "sdram_freq_min, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_min, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_sdram, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_sdram_c, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_sdram_i, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_sdram_p, before the pi4 family, pi0 pi0w pi02 cm0 pi1 cm1 pi2 pi3 pi3+ cm3 cm3+",
+        "over_voltage_delta, pi4 and pi5 families, pi4 pi400 cm4 cm4s pi5 pi500 cm5",
+        "hevc_freq, pi4 family, pi4 pi400 cm4 cm4s",
+        "temp_soft_limit, pi3+, pi3+",
+        "arm_boost, pi4 rev 1.4+ and later, pi4 pi400 cm4 cm4s pi5 pi500 cm5",
+    })
+    void keysForSomeBoardsOnly(String name, String appliesTo, String boards) {
+        TuningKey key = vocabulary.find(name).orElseThrow();
+
+        assertThat(key.appliesTo()).isEqualTo(appliesTo);
+        assertThat(key.boards().isEvery()).isFalse();
+        assertThat(key.boards().ranges()).extracting(BoardRange::board).containsExactlyInAnyOrder(boards.split(" "));
+    }
+
+    @Test
+    void everyOtherKeyIsForEveryBoard() {
+        assertThat(vocabulary.keys()).filteredOn(key -> !key.boards().isEvery()).hasSize(11);
+        assertThat(vocabulary.keys()).filteredOn(key -> key.boards().isEvery())
+                .allSatisfy(key -> assertThat(key.appliesTo()).isEqualTo("all"));
+    }
+
+    @Test
+    void armBoostStartsAtRevision14OfPi4() {
+        BoardSet boards = vocabulary.find("arm_boost").orElseThrow().boards();
+
+        assertThat(boards.contains("pi4", OptionalInt.of(3))).isEqualTo(Truth.FALSE);
+        assertThat(boards.contains("pi4", OptionalInt.of(4))).isEqualTo(Truth.TRUE);
+        assertThat(boards.contains("pi4", OptionalInt.empty())).isEqualTo(Truth.UNKNOWN);
+        assertThat(boards.contains("cm4", OptionalInt.empty())).isEqualTo(Truth.TRUE);
+        assertThat(boards.contains("pi3", OptionalInt.empty())).isEqualTo(Truth.FALSE);
     }
 
     @Test

@@ -7,6 +7,7 @@ import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -67,9 +68,9 @@ class TuningLinesTest {
         ConfigDocument document = document("arm_boost=1\r\narm_freq=2000\r\n[none]\r\ngpu_freq=600\r\n[all]\r\n"
                 + "#over_voltage=2\r\nover_voltage=6\r\ndtparam=spi=on");
 
-        assertThat(text(StockReset.commentOut(document, vocabulary))).isEqualTo("arm_boost=1\r\n#arm_freq=2000\r\n"
+        assertThat(text(document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of())))).isEqualTo("arm_boost=1\r\n#arm_freq=2000\r\n"
                 + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\n#over_voltage=6\r\ndtparam=spi=on");
-        assertThat(text(StockReset.remove(document, vocabulary))).isEqualTo("arm_boost=1\r\n"
+        assertThat(text(document.remove(StockReset.lineNumbers(document, vocabulary, Set.of())))).isEqualTo("arm_boost=1\r\n"
                 + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\ndtparam=spi=on");
     }
 
@@ -77,11 +78,11 @@ class TuningLinesTest {
     @Domain(ConfigBytes.class)
     void backToStockTwiceEqualsOnce(@ForAll byte[] bytes) {
         ConfigDocument document = ConfigDocument.parse(bytes);
-        ConfigDocument commented = StockReset.commentOut(document, vocabulary);
-        ConfigDocument removed = StockReset.remove(document, vocabulary);
+        ConfigDocument commented = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
+        ConfigDocument removed = document.remove(StockReset.lineNumbers(document, vocabulary, Set.of()));
 
-        assertThat(StockReset.commentOut(commented, vocabulary)).isEqualTo(commented);
-        assertThat(StockReset.remove(removed, vocabulary)).isEqualTo(removed);
+        assertThat(commented.commentOut(StockReset.lineNumbers(commented, vocabulary, Set.of()))).isEqualTo(commented);
+        assertThat(removed.remove(StockReset.lineNumbers(removed, vocabulary, Set.of()))).isEqualTo(removed);
         assertThat(TuningLines.find(commented, vocabulary)).noneMatch(TuningLine::resets);
         assertThat(TuningLines.find(removed, vocabulary)).noneMatch(TuningLine::resets);
     }
@@ -92,7 +93,7 @@ class TuningLinesTest {
         ConfigDocument document = ConfigDocument.parse(bytes);
         List<Integer> changed = TuningLines.find(document, vocabulary).stream().filter(TuningLine::resets)
                 .map(TuningLine::lineNumber).toList();
-        ConfigDocument after = StockReset.commentOut(document, vocabulary);
+        ConfigDocument after = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
 
         assertThat(after.toBytes()).hasSize(bytes.length + changed.size());
         for (ConfigLine line : document.lines()) {

@@ -1,0 +1,89 @@
+package bootmend.device;
+
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+
+/** Passes accesses on until one fails with an I/O error, and fails every access after it, as a pulled card does. */
+public final class FaultingDevice implements BlockDevice {
+
+    private final BlockDevice device;
+    private final long failingRead;
+    private final long failingWrite;
+    private long reads;
+    private long writes;
+    private boolean gone;
+
+    private FaultingDevice(BlockDevice device, long failingRead, long failingWrite) {
+        this.device = device;
+        this.failingRead = failingRead;
+        this.failingWrite = failingWrite;
+    }
+
+    /** @param n the read that fails, counted from 1 */
+    public static FaultingDevice atRead(BlockDevice device, long n) {
+        return new FaultingDevice(device, n, Long.MAX_VALUE);
+    }
+
+    /** @param n the write that fails, counted from 1; nothing of it reaches the device */
+    public static FaultingDevice atWrite(BlockDevice device, long n) {
+        return new FaultingDevice(device, Long.MAX_VALUE, n);
+    }
+
+    /** Whether the failing access was reached. */
+    public boolean hasFailed() {
+        return gone;
+    }
+
+    @Override
+    public void read(long offset, ByteBuffer dest) throws IOException {
+        reads++;
+        failWhen(reads >= failingRead);
+        device.read(offset, dest);
+    }
+
+    @Override
+    public void write(long offset, ByteBuffer src) throws IOException {
+        writes++;
+        failWhen(writes >= failingWrite);
+        device.write(offset, src);
+    }
+
+    @Override
+    public void flush() throws IOException {
+        failWhen(false);
+        device.flush();
+    }
+
+    private void failWhen(boolean now) throws IOException {
+        gone |= now;
+        if (gone) {
+            throw new IOException("Input/output error");
+        }
+    }
+
+    @Override
+    public long getSize() throws IOException {
+        return device.getSize();
+    }
+
+    @Override
+    public int getSectorSize() throws IOException {
+        return device.getSectorSize();
+    }
+
+    @Override
+    public void close() throws IOException {
+        device.close();
+    }
+
+    @Override
+    public boolean isClosed() {
+        return device.isClosed();
+    }
+
+    @Override
+    public boolean isReadOnly() {
+        return device.isReadOnly();
+    }
+}

@@ -1,0 +1,57 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.OpenChange;
+import bootmend.change.Recovery;
+import java.io.IOException;
+
+/** Completes or reverses a change that was cut short. */
+public final class RecoverJob {
+
+    private final Workplace workplace;
+
+    public RecoverJob(Workplace workplace) {
+        this.workplace = workplace;
+    }
+
+    /** Opens the card for changing and looks for a change that waits on it. */
+    public OpenRecovery begin(CardRequest request) throws CardException {
+        OpenCard card = OpenCard.open(workplace.opener(), request, true);
+        try {
+            Recovery recovery = card.recovery(workplace.store());
+            return new OpenRecovery(card, recovery, recovery.find());
+        } catch (IOException | RuntimeException e) {
+            throw ResetJob.closing(card, e);
+        }
+    }
+
+    static RecoveryView view(OpenChange change) {
+        OpenChange.Extent extent = change.extent();
+        return new RecoveryView(change.record().plan().title(), change.record().created(), words(change),
+                extent != OpenChange.Extent.FOREIGN, extent == OpenChange.Extent.NOTHING, change.committed(),
+                change.record().file().toString());
+    }
+
+    private static String words(OpenChange change) {
+        return switch (change.extent()) {
+            case NOTHING -> "nothing of it stands on this card";
+            case PART -> change.committed()
+                    ? "the new content counts already, and cleaning up is left"
+                    : "a part of it stands on this card, and the old content still counts";
+            case ALL -> "all of it stands on this card, but it was not checked";
+            case FOREIGN -> "this card was changed since, or it is another card of the same make-up";
+        };
+    }
+
+    /** Refuses to change a card on which a cut change waits. */
+    static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws IOException {
+        var waiting = card.recovery(workplace.store()).find().filter(change ->
+                change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL);
+        if (waiting.isPresent()) {
+            throw CardException.cutShort("a change to this card (\"" + waiting.get().record().plan().title()
+                    + "\") was cut short and waits for recovery: " + words(waiting.get()),
+                    "Run `bootmend recover` on it first; the undo record is " + waiting.get().record().file() + ".",
+                    null);
+        }
+    }
+}

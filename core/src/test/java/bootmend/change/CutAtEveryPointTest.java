@@ -1,0 +1,157 @@
+package bootmend.change;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import bootmend.device.DeviceEvent;
+import bootmend.device.RecordingDevice;
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FatVolume;
+import bootmend.fixtures.SparseDisk;
+import com.google.common.jimfs.Configuration;
+import com.google.common.jimfs.Jimfs;
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.FileSystem;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * A change cut at every point of it: before recovery the config file reads old or new, whole, and every other file as it
+ * was; recovery makes the whole card byte-exact, old or new as asked, even when it is itself cut at every point.
+ */
+class CutAtEveryPointTest {
+
+    private static final String PATH = "/cards/lab.img";
+    private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
+    private static int tried;
+
+    static List<CutScenario> scenarios() throws IOException {
+        return CutScenario.all();
+    }
+
+    @AfterAll
+    static void printCount() {
+        System.out.println("cut points tried: " + tried);
+        assertThat(tried).isGreaterThanOrEqualTo(20_000);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("scenarios")
+    void theFileStaysWholeAndRecoveryIsExact(CutScenario scenario) throws Exception {
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            Run run = new Run(scenario, host.getPath("/home"));
+            tried += new CutPoints(scenario.disk(), run.recorded.events()).visit(checked(run::check));
+            tried += run.cutRecoveries();
+        }
+    }
+
+    /** What is done with a cut card. */
+    private interface Check {
+        void on(SparseDisk state) throws IOException;
+    }
+
+    private static Consumer<SparseDisk> checked(Check check) {
+        return state -> {
+            try {
+                check.on(state);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        };
+    }
+
+    /** One change, made once whole; then every cut state is held against it. */
+    private static final class Run {
+
+        private final CutScenario scenario;
+        private final SparseDisk after;
+        private final RecordingDevice recorded;
+        private final Path openRecord;
+        private final byte[] record;
+        private final UndoStore store;
+        private final CardId id;
+
+        Run(CutScenario scenario, Path home) throws IOException {
+            this.scenario = scenario;
+            this.after = scenario.disk().copy();
+            this.recorded = new RecordingDevice(after);
+            this.store = new UndoStore(home);
+            FatVolume volume = FatVolume.open(after);
+            this.id = CardId.of(volume, 0);
+            ChangePlanner planner = new ChangePlanner(volume, id, LocalDateTime.now(CLOCK), false);
+            planner.replace(CutScenario.CONFIG, volume.find(CutScenario.CONFIG).orElseThrow(),
+                    scenario.oldConfig(), scenario.newConfig());
+            Committed done = new Committer(store, CLOCK).commit(recorded, PATH, planner.plan("cut me"));
+            assertThat(done.secondReaderAgrees()).isEqualTo(volume.geometry().bytesPerSector() == 512);
+            this.record = Files.readAllBytes(done.record().file());
+            this.openRecord = home.resolve("open").resolve(id.key() + "_" + done.record().id() + ".undo");
+            Files.delete(done.record().file());
+        }
+
+        void check(SparseDisk state) throws IOException {
+            FatVolume volume = FatVolume.open(state);
+            byte[] config = read(volume, CutScenario.CONFIG);
+            boolean isNew = Arrays.equals(config, scenario.newConfig());
+            assertThat(isNew || Arrays.equals(config, scenario.oldConfig())).as("old or new, whole").isTrue();
+            for (Map.Entry<String, byte[]> other : scenario.others().entrySet()) {
+                assertThat(read(volume, other.getKey())).as(other.getKey()).isEqualTo(other.getValue());
+            }
+            assertThat(SecondReader.ask(state, volume, CutScenario.CONFIG, config))
+                    .isNotEqualTo(SecondReader.Answer.DISAGREES);
+
+            SparseDisk finished = state.copy();
+            forget(recovery(finished).finish(waiting(finished)));
+            assertThat(finished.differingSectors(after)).as("finished").isEmpty();
+
+            forget(recovery(state).takeBack(waiting(state)));
+            assertThat(state.differingSectors(scenario.disk())).as("taken back").isEmpty();
+        }
+
+        /** Cuts the change halfway, then cuts each way of recovering from that at every point. */
+        int cutRecoveries() throws IOException {
+            List<DeviceEvent.Write> writes = recorded.writes();
+            int count = 0;
+            for (int done : List.of(writes.size() / 3, 2 * writes.size() / 3)) {
+                SparseDisk halfway = scenario.disk().copy();
+                writes.subList(0, done).forEach(write -> halfway.patch(write.offset(), write.bytes()));
+                RecordingDevice finishing = new RecordingDevice(halfway.copy());
+                forget(recovery(finishing).finish(waiting(finishing)));
+                count += new CutPoints(halfway, finishing.events()).visit(checked(this::check));
+                RecordingDevice takingBack = new RecordingDevice(halfway.copy());
+                forget(recovery(takingBack).takeBack(waiting(takingBack)));
+                count += new CutPoints(halfway, takingBack.events()).visit(checked(this::check));
+            }
+            return count;
+        }
+
+        private static void forget(Committed recovered) throws IOException {
+            Files.delete(recovered.record().file());
+        }
+
+        private OpenChange waiting(BlockDevice card) throws IOException {
+            Files.write(openRecord, record);
+            return recovery(card).find().orElseThrow();
+        }
+
+        private Recovery recovery(BlockDevice card) {
+            return new Recovery(card, id, PATH, store);
+        }
+
+        private static byte[] read(FatVolume volume, String path) throws IOException {
+            DirectoryEntry entry = volume.find(path).orElseThrow();
+            return volume.read(entry, 1 << 20).bytes();
+        }
+    }
+}

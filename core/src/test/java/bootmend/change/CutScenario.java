@@ -1,0 +1,108 @@
+package bootmend.change;
+
+import bootmend.fixtures.FatBuilder;
+import bootmend.fixtures.FatItem;
+import bootmend.fixtures.FatLayout;
+import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SparseDisk;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+
+/**
+ * A card, and new content for its config file, whose change is cut at every point.
+ *
+ * @param others every other file's content by path
+ */
+record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newConfig, Map<String, byte[]> others) {
+
+    static final String CONFIG = "config.txt";
+
+    /** Every scenario: each FAT type, with the shapes of chains and folders that take different ways. */
+    static List<CutScenario> all() throws IOException {
+        List<CutScenario> all = new ArrayList<>();
+        for (String type : List.of("FAT12", "FAT16", "FAT32")) {
+            int cluster = spec(type).clusterBytes();
+            all.add(of(type, "from empty to one cluster", 0, 300, Shape.PLAIN));
+            all.add(of(type, "from one cluster to empty", 300, 0, Shape.PLAIN));
+            all.add(of(type, "one cluster", cluster - 20, cluster - 3, Shape.PLAIN));
+            all.add(of(type, "growing across a cluster's end", cluster - 1, cluster + 1, Shape.PLAIN));
+            all.add(of(type, "shrinking across a cluster's end", cluster + 1, cluster, Shape.PLAIN));
+            all.add(of(type, "many clusters", 6 * cluster - 40, 6 * cluster - 39, Shape.PLAIN));
+            all.add(of(type, "chains in different FAT sectors", 2 * cluster, 2 * cluster + 9, Shape.FAR_APART));
+            all.add(of(type, "scattered chains", 4 * cluster, 4 * cluster + 9, Shape.SCATTERED));
+            all.add(of(type, "clusters of four sectors", 3 * 4 * cluster - 9, 4 * 4 * cluster - 7, Shape.LARGE_CLUSTERS));
+            all.add(of(type, "sectors of 1024 bytes", 2000, 5000, Shape.LARGE_SECTORS));
+            if (type.equals("FAT32")) {
+                all.add(of(type, "root folder in several clusters", 700, 900, Shape.LONG_ROOT));
+            }
+        }
+        return all;
+    }
+
+    /** How the card is laid out. */
+    private enum Shape {
+        PLAIN, FAR_APART, SCATTERED, LONG_ROOT, LARGE_CLUSTERS, LARGE_SECTORS
+    }
+
+    private static FatSpec spec(String type) {
+        return spec(type, Shape.PLAIN);
+    }
+
+    private static FatSpec spec(String type, Shape shape) {
+        FatSpec.Builder builder = switch (type) {
+            case "FAT12" -> FatSpec.fat12(2000);
+            case "FAT16" -> FatSpec.fat16(5000);
+            default -> FatSpec.fat32(65600);
+        };
+        return builder.sectorsPerCluster(shape == Shape.LARGE_CLUSTERS ? 4 : 1)
+                .bytesPerSector(shape == Shape.LARGE_SECTORS ? 1024 : 512)
+                .serial(0xC07).label("CUTS").build();
+    }
+
+    private static CutScenario of(String type, String what, int oldBytes, int newBytes, Shape shape)
+            throws IOException {
+        FatSpec spec = spec(type, shape);
+        Map<String, byte[]> others = new LinkedHashMap<>();
+        others.put("start.elf", bytes(1, 3000));
+        others.put("overlays/a.dtbo", bytes(2, 700));
+        others.put("overlays/a rather long name.dtbo", bytes(3, 90));
+        others.put("cmdline.txt", bytes(4, 60));
+        byte[] oldConfig = bytes(5, oldBytes);
+        FatBuilder builder = new FatBuilder(spec);
+        if (shape == Shape.LONG_ROOT) {
+            builder.rootAt(2, 900, 450, 451, 300, 301, 302, 1000, 20);
+            for (int i = 0; i < 30; i++) {
+                others.put("board-file-with-a-long-name-" + i + ".bin", bytes(100 + i, 40));
+            }
+        }
+        if (shape == Shape.SCATTERED) {
+            builder.stride(3);
+        }
+        builder.directory("overlays");
+        others.forEach(builder::file);
+        FatItem config = FatItem.file(CONFIG, oldConfig);
+        // A first entry of the table's third sector or later, whatever the type's width.
+        builder.add("", shape == Shape.FAR_APART ? config.at(1200, 1201) : config);
+        SparseDisk disk = spec.emptyDisk();
+        FatLayout layout = builder.writeTo(disk, 0);
+        if (layout.volumeOffset() != 0) {
+            throw new IllegalStateException("the volume starts at 0");
+        }
+        return new CutScenario(type + ", " + what, disk, oldConfig, bytes(6, newBytes), others);
+    }
+
+    private static byte[] bytes(long seed, int length) {
+        byte[] bytes = new byte[length];
+        new Random(seed).nextBytes(bytes);
+        return bytes;
+    }
+
+    @Override
+    public String toString() {
+        return name;
+    }
+}
