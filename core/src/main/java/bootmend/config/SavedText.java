@@ -120,11 +120,12 @@ public final class SavedText {
     }
 
     private byte[] withoutMark(byte[] bytes) {
-        if (!ConfigDocument.parse(bytes).hasByteOrderMark()) {
-            return bytes;
+        byte[] bare = bytes;
+        while (ConfigDocument.parse(bare).hasByteOrderMark()) {
+            problems.add(Problem.BYTE_ORDER_MARK);
+            bare = Arrays.copyOfRange(bare, MARK.length, bare.length);
         }
-        problems.add(Problem.BYTE_ORDER_MARK);
-        return Arrays.copyOfRange(bytes, MARK.length, bytes.length);
+        return bare;
     }
 
     private byte[] withLineFeeds(byte[] bytes) {

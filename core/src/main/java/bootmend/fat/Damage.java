@@ -4,6 +4,7 @@ package bootmend.fat;
 public enum Damage {
     BOOT_SECTOR("boot-sector-damaged", "a board or a computer may not find the volume at all"),
     BOOT_BACKUP("boot-backup-damaged", "nothing could take the place of the boot sector if that were hurt"),
+    BEYOND_BELIEF("beyond-belief", "the boot sector may describe another volume than this, so no file is touched"),
     IMAGE_CUT_OFF("image-cut-off", "what lay behind the end is not in this image; read the card into an image again"),
     FAT_COPIES("fat-copies-differ", "one system may read files whole that another reads torn"),
     FAT_MARKS("fat-marks-wrong", "a system may take the FAT for one of another volume"),

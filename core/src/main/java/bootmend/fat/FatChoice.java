@@ -85,7 +85,7 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
 
     private static List<Candidate> candidates(BlockDevice volume, Geometry geometry, FatComparison comparison)
             throws IOException {
-        List<Integer> copies = geometry.fatsInUse();
+        List<Integer> copies = FatComparison.copies(geometry);
         if (comparison.isSame()) {
             return List.of(new Candidate(copies.get(0), Map.of()));
         }
@@ -111,7 +111,7 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
         for (int sector = sectors.nextSetBit(0); sector >= 0; sector = sectors.nextSetBit(sector + 1)) {
             long in = (long) sector * geometry.bytesPerSector();
             if (isEmpty(bytes.sector(geometry.fatStart(copy) + in))) {
-                for (int other : geometry.fatsInUse()) {
+                for (int other : FatComparison.copies(geometry)) {
                     byte[] content = bytes.sector(geometry.fatStart(other) + in);
                     if (!isEmpty(content)) {
                         filled.putIfAbsent(geometry.fatStart(copy) + in, content);

@@ -12,6 +12,9 @@ import java.util.List;
  */
 final class FatComparison {
 
+    /** Two are usual; a boot sector that gives more than this is not believed, and the rest is not looked at. */
+    static final int MAX_COPIES = 4;
+
     private static final int PIECE = 65536;
 
     private final BitSet sectors = new BitSet();
@@ -22,12 +25,18 @@ final class FatComparison {
 
     static FatComparison of(VolumeBytes bytes, Geometry geometry) throws IOException {
         FatComparison comparison = new FatComparison();
-        List<Integer> copies = geometry.fatsInUse();
+        List<Integer> copies = copies(geometry);
         for (int other : copies.subList(1, copies.size())) {
             comparison.compare(bytes, geometry, copies.get(0), other);
         }
         comparison.count(bytes, geometry);
         return comparison;
+    }
+
+    /** The copies in use that are looked at. */
+    static List<Integer> copies(Geometry geometry) {
+        List<Integer> all = geometry.fatsInUse();
+        return all.subList(0, Math.min(MAX_COPIES, all.size()));
     }
 
     boolean isSame() {
@@ -70,7 +79,7 @@ final class FatComparison {
     }
 
     private void count(VolumeBytes bytes, Geometry geometry) throws IOException {
-        List<FatTable> tables = geometry.fatsInUse().stream().map(c -> new FatTable(bytes, geometry, c)).toList();
+        List<FatTable> tables = copies(geometry).stream().map(c -> new FatTable(bytes, geometry, c)).toList();
         long sectorBits = geometry.bytesPerSector() * 8L;
         long done = 0;
         for (int sector = sectors.nextSetBit(0); sector >= 0; sector = sectors.nextSetBit(sector + 1)) {

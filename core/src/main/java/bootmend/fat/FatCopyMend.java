@@ -10,7 +10,7 @@ final class FatCopyMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         BitSet sectors = health.comparison().sectors();
-        if (sectors.isEmpty() || sectors.cardinality() > FatChoice.MAX_SECTORS) {
+        if (sectors.isEmpty() || !health.isBelievable() || sectors.cardinality() > FatChoice.MAX_SECTORS) {
             return List.of();
         }
         Geometry geometry = health.geometry();

@@ -9,7 +9,7 @@ final class FsInfoMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         FsInfoCheck check = health.fsInfo();
-        if (check.findings().isEmpty() || !health.comparison().isSame()) {
+        if (check.findings().isEmpty() || !health.isBelievable() || !health.comparison().isSame()) {
             return List.of();
         }
         FatCount count = health.choice().count();

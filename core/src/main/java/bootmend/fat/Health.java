@@ -4,6 +4,7 @@ import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A full look at a volume: boot sectors, FAT copies, FSInfo, marks, and every folder and chain.
@@ -12,6 +13,9 @@ import java.util.List;
  * and {@value TreeWalk#MAX_ENTRIES} entries.
  */
 public final class Health {
+
+    /** On a card with few files that many may all be damaged by one cut. */
+    private static final int FEW = 3;
 
     private final BlockDevice volume;
     private final BootSectors boot;
@@ -87,6 +91,7 @@ public final class Health {
             found.add(new HealthFinding(Damage.FAT_COPIES, "FAT", "its copies differ in "
                     + HealthFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
         }
+        beyondBelief().ifPresent(why -> found.add(new HealthFinding(Damage.BEYOND_BELIEF, "volume", why)));
         marks(found);
         found.addAll(tree().findings(geometry()));
         if (choice().count().lost() > 0) {
@@ -95,6 +100,28 @@ public final class Health {
         }
         found.addAll(fsInfo().findings());
         return found;
+    }
+
+    /**
+     * Whether the boot sector describes this volume, by how its files come out; where it does not, mending them would
+     * ruin what is whole.
+     */
+    boolean isBelievable() {
+        return beyondBelief().isEmpty();
+    }
+
+    private Optional<String> beyondBelief() {
+        if (geometry().fatCount() > FatComparison.MAX_COPIES) {
+            return Optional.of("the boot sector gives " + geometry().fatCount() + " FAT copies");
+        }
+        List<TreeFile> files = tree().files();
+        if (files.isEmpty() && choice().count().lost() > 0) {
+            return Optional.of("no file is listed, though clusters are in use");
+        }
+        long damaged = files.stream().filter(file -> file.finding(geometry()).isPresent()).count();
+        return damaged > Math.max(FEW, files.size() / 2)
+                ? Optional.of(damaged + " of " + files.size() + " files and folders do not fit their chains")
+                : Optional.empty();
     }
 
     private void marks(List<HealthFinding> found) throws IOException {

@@ -12,7 +12,8 @@ final class TreeMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         // What an unread folder lists may share clusters with what is mended.
-        boolean known = health.comparison().isSame() && health.tree().complete();
+        boolean known =
+                health.isBelievable() && health.comparison().isSame() && health.tree().complete();
         return known ? new Work(health).changes() : List.of();
     }
 

@@ -236,6 +236,37 @@ class RepairJobTest {
         assertThat(card.differingSectors(before)).isEmpty();
     }
 
+    /** The boot sector still reads, but its cluster size is another volume's; the backup and the files tell. */
+    @Test
+    void theBackupWinsWhereItAloneFitsTheFiles() throws IOException {
+        DamagedCard base = DamagedCards.card("dirty-bits-fat32");
+        SparseDisk card = base.healthy();
+        card.patch(base.volumeOffset() + 13, (byte) 2);
+        SparseDisk before = card.copy();
+        bench.insert(PATH, card);
+
+        assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("boot-sector-damaged");
+
+        assertThat(Fsck.complaints(card, base.layout(), folder)).isEmpty();
+        bench.undo(PATH, UndoRequest.LAST);
+        assertThat(card.differingSectors(before)).isEmpty();
+    }
+
+    /** Without a backup nothing says what the right cluster size is: cutting chains to fit the wrong one would ruin them. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 4, 16})
+    void mendsNoFileByABootSectorThatDoesNotFit(int sectorsPerCluster) throws IOException {
+        SparseDisk card = DamagedCards.card("dirty-bit-fat16").healthy();
+        card.patch(13, (byte) sectorsPerCluster);
+        bench.insert(PATH, card);
+
+        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+            assertThat(change.findings()).extracting(FindingView::id).contains("beyond-belief");
+            assertThat(change.leavesDamage()).isTrue();
+            assertThat(change.isNothing()).isTrue();
+        }
+    }
+
     private static SparseDisk card(FatItem... items) throws IOException {
         FatSpec spec = FatSpec.fat16(5000).rootEntries(512).build();
         SparseDisk disk = spec.emptyDisk();
