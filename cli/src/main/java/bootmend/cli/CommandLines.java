@@ -19,6 +19,7 @@ final class CommandLines {
         line.addSubcommand(new ShowCommand(workplace));
         line.addSubcommand(new ResetCommand(workplace, new Question(console)));
         line.addSubcommand(new UndoCommand(workplace, question));
+        line.addSubcommand(new RepairCommand(workplace, question));
         line.addSubcommand(new HistoryCommand(workplace));
         line.addSubcommand(new RecoverCommand(workplace, question));
         line.addSubcommand(new DemoCommand());

@@ -54,6 +54,7 @@ final class CardViews {
     private List<String> cardNotes(OpenCard card) throws IOException {
         List<String> notes = new ArrayList<>(card.table().doubts());
         notes.addAll(card.volume().doubts());
+        notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         card.recovery(workplace.store()).find().map(RecoverJob::view).ifPresent(waiting -> notes.add(
                 "a change (\"" + waiting.title() + "\", begun " + waiting.began() + ") was cut short: "

@@ -3,7 +3,9 @@ package bootmend.job;
 import bootmend.CardException;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.ConfigName;
 import bootmend.config.LineKind;
+import bootmend.config.SavedText;
 import bootmend.config.VisibleText;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -19,7 +21,7 @@ import java.util.HashSet;
 /** Reads the config file and the files it includes, each once, however they include one another. */
 final class ConfigFiles {
 
-    static final String NAME = "config.txt";
+    static final String NAME = ConfigName.NAME;
     /** Larger than any config file a board was ever given; a file over it is something else under that name. */
     static final int MAX_BYTES = 1 << 20;
     private static final int MAX_FILES = 64;
@@ -42,9 +44,11 @@ final class ConfigFiles {
      */
     static ConfigFiles read(FatVolume volume) throws IOException {
         ConfigFiles read = new ConfigFiles(volume);
-        DirectoryEntry entry = volume.find(NAME).orElseThrow(() -> CardException.unreadable(
-                "the boot partition has no " + NAME,
-                "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again."));
+        Optional<DirectoryEntry> named = volume.find(NAME);
+        if (named.isEmpty()) {
+            throw missing(volume);
+        }
+        DirectoryEntry entry = named.get();
         if (entry.folder()) {
             throw CardException.unreadable(NAME + " is a folder on this card",
                     "A board cannot read that as its config file; rename the folder on a computer that mounts the card.");
@@ -55,6 +59,19 @@ final class ConfigFiles {
         }
         read.add(NAME, entry);
         return read;
+    }
+
+    private static CardException missing(FatVolume volume) throws IOException {
+        String what = "the boot partition has no " + NAME;
+        for (DirectoryEntry entry : volume.root().entries()) {
+            if (!entry.folder() && ConfigName.isMisnamed(entry.name())) {
+                return CardException.unreadable(what + ", but a file named \"" + entry.name()
+                        + "\", which a board does not look for",
+                        "Run `bootmend repair` on the card to give it its name.");
+            }
+        }
+        return CardException.unreadable(what,
+                "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again.");
     }
 
     List<ConfigFile> all() {
@@ -72,6 +89,9 @@ final class ConfigFiles {
 
     private void add(String path, DirectoryEntry entry) throws IOException {
         FileContent content = volume.read(entry, MAX_BYTES);
+        if (content.isWhole()) {
+            savedForm(path, content);
+        }
         ConfigDocument document = ConfigDocument.parse(content.bytes());
         files.add(new ConfigFile(path, entry, content.bytes(), document, content.doubts()));
         seen.add(entry.offset());
@@ -80,6 +100,19 @@ final class ConfigFiles {
             if (line.kind() instanceof LineKind.Include include) {
                 include(path, line.number(), include.file());
             }
+        }
+    }
+
+    /** A config file of which a board reads no line is as good as none; one in an odd form is still read, with a doubt. */
+    private void savedForm(String path, FileContent content) throws CardException {
+        boolean main = files.isEmpty();
+        for (SavedText.Problem problem : SavedText.of(content.bytes()).problems()) {
+            if (main && problem == SavedText.Problem.UTF_16) {
+                throw CardException.unreadable(VisibleText.of(path) + ": " + problem.words(),
+                        "Run `bootmend repair` on the card to save it as a board reads it.");
+            }
+            doubts.add(VisibleText.of(path) + ": " + problem.words()
+                    + (main ? "; `bootmend repair` mends that" : "; save it anew as plain text"));
         }
     }
 

@@ -95,6 +95,11 @@ final class OpenCard implements Closeable {
         return volume;
     }
 
+    /** The boot partition alone. */
+    BlockDevice window() throws IOException {
+        return new PartitionWindow(device(), choice.partition().start(), choice.partition().length());
+    }
+
     CardId id() {
         return CardId.of(volume, choice.partition().start());
     }
