@@ -29,7 +29,9 @@ final class ConfigFiles {
     private final FatVolume volume;
     private final List<ConfigFile> files = new ArrayList<>();
     private final List<String> doubts = new ArrayList<>();
-    private final Set<String> seen = new HashSet<>();
+    private final Set<String> named = new HashSet<>();
+    /** Places of the entries read: one file may go by a long name, a short name and several spellings of its path. */
+    private final Set<Long> seen = new HashSet<>();
 
     private ConfigFiles(FatVolume volume) {
         this.volume = volume;
@@ -92,7 +94,7 @@ final class ConfigFiles {
         }
         ConfigDocument document = ConfigDocument.parse(content.bytes());
         files.add(new ConfigFile(path, entry, content.bytes(), document, content.doubts()));
-        seen.add(path.toLowerCase(Locale.ROOT));
+        seen.add(entry.offset());
         content.doubts().forEach(doubt -> doubts.add(VisibleText.of(path) + ": " + doubt));
         for (ConfigLine line : document.lines()) {
             if (line.kind() instanceof LineKind.Include include) {
@@ -116,7 +118,7 @@ final class ConfigFiles {
 
     private void include(String from, int line, String name) throws IOException {
         String path = name.replace('\\', '/').replaceFirst("^/+", "");
-        if (seen.contains(path.toLowerCase(Locale.ROOT))) {
+        if (!named.add(path.toLowerCase(Locale.ROOT))) {
             return;
         }
         String where = VisibleText.of(from) + " line " + line + " includes " + VisibleText.of(name);
@@ -125,6 +127,9 @@ final class ConfigFiles {
             return;
         }
         Optional<DirectoryEntry> entry = volume.find(path).filter(found -> !found.folder());
+        if (entry.filter(found -> seen.contains(found.offset())).isPresent()) {
+            return;
+        }
         if (entry.isEmpty()) {
             doubts.add(where + ", which is not on the boot partition");
         } else if (entry.get().size() > MAX_BYTES) {
