@@ -48,12 +48,13 @@ final class ChangeRun {
         findings.print(change.findings());
         int code = change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
         if (change.isNothing()) {
-            screen.line(nothing);
+            screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
             findings.advice(change);
             return finish(ChangeJson.planned(change), code);
         }
         new LinePage(screen).print(change.lines());
         plan(screen, change.plan());
+        findings.caution(change);
         if (options.dryRun()) {
             screen.line("Nothing was written (--dry-run).");
             findings.advice(change);

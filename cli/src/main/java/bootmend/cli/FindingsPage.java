@@ -23,6 +23,14 @@ final class FindingsPage {
         }
     }
 
+    /** What to think of before a damaged card is written to. */
+    void caution(ProposedChange change) {
+        if (!change.findings().isEmpty()) {
+            screen.line("Caution: if this card holds the only copy of something, make an image of it first and repair "
+                    + "that.");
+        }
+    }
+
     void advice(ProposedChange change) {
         if (change.leavesDamage()) {
             screen.line("bold", "Some of this is left as it is. Make an image of the card before anything else writes to "

@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -69,13 +67,6 @@ class SavedTextTest {
     void onlyLinesThatCountAreTouched() {
         byte[] bytes = bytes("# \u201Cnote\u201D\n\n[pi4]\n");
         assertThat(SavedText.of(bytes).problems()).isEmpty();
-    }
-
-    /** Mending what is mended finds nothing more, for any bytes. */
-    @Property(tries = 2000)
-    void mendingTwiceChangesNothing(@ForAll byte[] bytes) {
-        SavedText.of(bytes).mended().map(SavedText::of).filter(again -> !again.problems().contains(
-                SavedText.Problem.UTF_16)).ifPresent(again -> assertThat(again.problems()).isEmpty());
     }
 
     @ParameterizedTest
