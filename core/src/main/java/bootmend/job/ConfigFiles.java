@@ -1,8 +1,13 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.config.Condition;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.ConfigReader;
+import bootmend.config.FilterParser;
+import bootmend.config.IncludeProblem;
+import bootmend.config.IncludeSource;
 import bootmend.config.LineKind;
 import bootmend.config.VisibleText;
 import bootmend.fat.DirectoryEntry;
@@ -10,11 +15,13 @@ import bootmend.fat.FatVolume;
 import bootmend.fat.FileContent;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.HashSet;
 
 /** Reads the config file and the files it includes, each once, however they include one another. */
 final class ConfigFiles {
@@ -23,6 +30,8 @@ final class ConfigFiles {
     /** Larger than any config file a board was ever given; a file over it is something else under that name. */
     static final int MAX_BYTES = 1 << 20;
     private static final int MAX_FILES = 64;
+    /** How many faults are named; a bound against hostile cards. */
+    private static final int MAX_DOUBTS = 64;
 
     private final FatVolume volume;
     private final List<ConfigFile> files = new ArrayList<>();
@@ -39,19 +48,25 @@ final class ConfigFiles {
      * @throws CardException when there is no config file, or it cannot be taken for one
      */
     static ConfigFiles read(FatVolume volume) throws IOException {
+        return read(volume, NAME);
+    }
+
+    /** The same with another file in the place of {@code config.txt}, such as {@code tryboot.txt}. */
+    static ConfigFiles read(FatVolume volume, String name) throws IOException {
         ConfigFiles read = new ConfigFiles(volume);
-        DirectoryEntry entry = volume.find(NAME).orElseThrow(() -> CardException.unreadable(
-                "the boot partition has no " + NAME,
-                "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again."));
+        DirectoryEntry entry = volume.find(name).orElseThrow(() -> CardException.unreadable(
+                "the boot partition has no " + name,
+                "A board without one runs at stock; if the file was renamed by mistake, name it " + name + " again."));
         if (entry.folder()) {
-            throw CardException.unreadable(NAME + " is a folder on this card",
+            throw CardException.unreadable(name + " is a folder on this card",
                     "A board cannot read that as its config file; rename the folder on a computer that mounts the card.");
         }
         if (entry.size() > MAX_BYTES) {
-            throw CardException.unreadable(NAME + " has " + entry.size() + " bytes; a config file has at most "
+            throw CardException.unreadable(name + " has " + entry.size() + " bytes; a config file has at most "
                     + MAX_BYTES, "This is no config file any more; put a copy from a healthy card in its place.");
         }
-        read.add(NAME, entry);
+        read.add(name, entry);
+        read.noteEndlessIncludes();
         return read;
     }
 
@@ -68,12 +83,37 @@ final class ConfigFiles {
         return doubts;
     }
 
+    /** The included files as they were read, for whoever follows the config file line by line; reads no card. */
+    IncludeSource includes() {
+        Map<String, byte[]> contents = new HashMap<>();
+        files.forEach(file -> contents.put(file.path().toLowerCase(Locale.ROOT), file.bytes()));
+        return name -> Optional.ofNullable(contents.get(path(name).toLowerCase(Locale.ROOT)));
+    }
+
+    /** The path of the file that an include line names, as {@link ConfigFile#path} has it where it was read. */
+    String pathOf(String name) {
+        String path = path(name);
+        return files.stream().map(ConfigFile::path).filter(path::equalsIgnoreCase).findFirst().orElse(path);
+    }
+
+    private static String path(String name) {
+        return name.replace('\\', '/').replaceFirst("^/+", "");
+    }
+
+    /** Includes that a board cannot follow to their end, whichever board it is. */
+    private void noteEndlessIncludes() {
+        ConfigReader.read(main().path(), main().document(), includes(), new FilterParser(Set.of()),
+                        filter -> Condition.dependsOn("the board")).problems().stream()
+                .filter(problem -> problem.kind() != IncludeProblem.Kind.MISSING)
+                .map(IncludeProblem::sentence).forEach(this::doubt);
+    }
+
     private void add(String path, DirectoryEntry entry) throws IOException {
         FileContent content = volume.read(entry, MAX_BYTES);
         ConfigDocument document = ConfigDocument.parse(content.bytes());
         files.add(new ConfigFile(path, entry, content.bytes(), document, content.doubts()));
         seen.add(path.toLowerCase(Locale.ROOT));
-        content.doubts().forEach(doubt -> doubts.add(VisibleText.of(path) + ": " + doubt));
+        content.doubts().forEach(found -> doubt(VisibleText.of(path) + ": " + found));
         for (ConfigLine line : document.lines()) {
             if (line.kind() instanceof LineKind.Include include) {
                 include(path, line.number(), include.file());
@@ -81,21 +121,29 @@ final class ConfigFiles {
         }
     }
 
+    private void doubt(String sentence) {
+        if (doubts.size() < MAX_DOUBTS) {
+            doubts.add(sentence);
+        } else if (doubts.size() == MAX_DOUBTS) {
+            doubts.add("the config file has more such faults than can be listed");
+        }
+    }
+
     private void include(String from, int line, String name) throws IOException {
-        String path = name.replace('\\', '/').replaceFirst("^/+", "");
+        String path = path(name);
         if (seen.contains(path.toLowerCase(Locale.ROOT))) {
             return;
         }
         String where = VisibleText.of(from) + " line " + line + " includes " + VisibleText.of(name);
         if (files.size() >= MAX_FILES) {
-            doubts.add(where + ", which was not read: " + MAX_FILES + " files are the most that are followed");
+            doubt(where + ", which was not read: " + MAX_FILES + " files are the most that are followed");
             return;
         }
         Optional<DirectoryEntry> entry = volume.find(path).filter(found -> !found.folder());
         if (entry.isEmpty()) {
-            doubts.add(where + ", which is not on the boot partition");
+            doubt(where + ", which is not on the boot partition");
         } else if (entry.get().size() > MAX_BYTES) {
-            doubts.add(where + ", which was not read: it has over " + MAX_BYTES + " bytes");
+            doubt(where + ", which was not read: it has over " + MAX_BYTES + " bytes");
         } else {
             add(path, entry.get());
         }
