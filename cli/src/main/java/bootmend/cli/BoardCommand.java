@@ -16,8 +16,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "board",
         mixinStandardHelpOptions = true,
-        description = "Decodes a board's revision code: which board it is, its chip and memory, and whether its warranty "
-            + "bit is set.",
+        description = "Decodes a board's revision code: which board it is, its chip and memory, and whether its "
+            + "warranty bit is set.",
         footer = {"", "Example:", "  bootmend board c03111"})
 final class BoardCommand implements Callable<Integer> {
 

@@ -56,7 +56,8 @@ final class CardPage {
             new EffectivePage(screen).print(show.boards().get(0));
         } else if (show.boards().stream().anyMatch(board -> !board.effective().isEmpty())) {
             screen.blank();
-            screen.line(show.anyBootable() ? "What the boards that this card boots run:" : "What every known board would run:");
+            screen.line(show.anyBootable() ? "What the boards that this card can boot would run:"
+                    : "What each known board would run:");
             screen.blank();
             new BoardsPage(screen).print(show.boards());
             screen.blank();
@@ -84,8 +85,8 @@ final class CardPage {
                     line.active() && !line.resets() ? state(line) + ", left alone by a reset" : state(line)));
             styles.add(style(line));
         }
-        screen.table(List.of("line", "section", "key", "value", "stock", board.map(id -> "on " + id).orElse("state")),
-                rows, styles);
+        String last = board.map(id -> "on " + id).orElse("state");
+        screen.table(List.of("line", "section", "key", "value", "stock", last), rows, styles);
         screen.blank();
         verdict(view);
     }

@@ -15,8 +15,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "explain",
         mixinStandardHelpOptions = true,
-        description = "Explains a tuning key, a board, a rule of a check, or a board's throttle report, with the published "
-            + "source.",
+        description = "Explains a tuning key, a board, a rule of a check, or a board's throttle report, with the "
+            + "published source.",
         footer = {"", "Examples:", "  bootmend explain over_voltage", "  bootmend explain pi4",
             "  bootmend explain 0x50005"})
 final class ExplainCommand implements Callable<Integer> {

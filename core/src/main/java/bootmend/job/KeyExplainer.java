@@ -26,7 +26,8 @@ final class KeyExplainer {
 
     KeyExplanation explain(TuningKey key) {
         return new KeyExplanation(key.key(), key.group(), key.unit(), tables.meanings().of(key.key()).orElse(""),
-                key.min(), key.max(), key.clamped(), key.appliesTo(), key.sets(), key.resets(), stock(key), key.note(), CautionView.of(tables.cautions().about(key.group())), key.source().citation());
+                key.min(), key.max(), key.clamped(), key.appliesTo(), key.sets(), key.resets(), stock(key), key.note(),
+                CautionView.of(tables.cautions().about(key.group())), key.source().citation());
     }
 
     /** None for a key that only sets others, of which each has its own. */

@@ -104,8 +104,8 @@ final class RequestedBoard {
         if (!matcher.matches() || !Filter.BootVariable.NAMES.contains(matcher.group(1))
                 || number(matcher) > LAST_NUMBER) {
             throw CardException.usage(text + " is no boot variable with its value",
-                    "Write NAME=NUMBER, such as partition=2, with a number of up to 32 bits, decimal or with 0x; the names "
-                            + "are " + String.join(", ", Filter.BootVariable.NAMES) + ".");
+                    "Write NAME=NUMBER, such as partition=2, with a number of up to 32 bits, decimal or with 0x; the "
+                            + "names are " + String.join(", ", Filter.BootVariable.NAMES) + ".");
         }
         return facts.withBootVariable(matcher.group(1), number(matcher));
     }

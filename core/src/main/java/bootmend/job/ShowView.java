@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param card the card; its tuning lines carry their effect where a board was asked about
  * @param board the board that was asked about; {@code boards} then has that one alone
  * @param boards every board that the card can boot, or every known board where it can boot none
- * @param anyBootable whether the card has the boot files of at least one known board; true where a board was asked about
+ * @param anyBootable whether the card has the boot files of a known board; true where a board was asked about
  * @param cautions those that the tuning of these boards calls for
  */
 public record ShowView(CardView card, Optional<String> board, List<BoardView> boards, boolean anyBootable,
