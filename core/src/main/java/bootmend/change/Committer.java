@@ -46,6 +46,9 @@ public final class Committer {
     }
 
     private Committed commit(BlockDevice card, String cardPath, Plan plan, String takesBack) throws CardException {
+        if (plan.isEmpty()) {
+            throw new IllegalArgumentException("an empty plan has nothing to commit");
+        }
         refuseUnlessAsPlanned(card, plan);
         UndoRecord record = store.open(plan, cardPath, takesBack, clock.instant());
         try {

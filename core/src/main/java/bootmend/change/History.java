@@ -50,6 +50,11 @@ public final class History {
         Map<String, byte[]> content = new HashMap<>();
         List<UndoRecord> chain = new ArrayList<>();
         for (UndoRecord record : newestFirst) {
+            boolean undone = record.state() == UndoRecord.State.TAKEN_BACK;
+            if (undone && chain.stream().noneMatch(later -> later.takesBack().equals(record.id()))) {
+                // Taken back on a card of the same make-up: on this one, another record made the same change.
+                continue;
+            }
             if (belongs(record, card, volume, content)) {
                 chain.add(record);
                 record.plan().files().forEach(file -> content.put(file.path(), file.before()));

@@ -20,6 +20,7 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -40,6 +41,7 @@ public final class UndoStore {
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
     private static final DateTimeFormatter STAMP =
             DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSSSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final int STAMP_LENGTH = "20261231-235959-999999".length();
 
     /** A card keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
@@ -47,6 +49,8 @@ public final class UndoStore {
     private static final int KEPT_DAYS = 365;
 
     private final Path home;
+    /** The latest stamp given to each card in this run. */
+    private final Map<CardId, String> latest = new ConcurrentHashMap<>();
     /** Cards whose records were looked through in this run; once is enough. */
     private final Set<CardId> pruned = ConcurrentHashMap.newKeySet();
 
@@ -63,7 +67,7 @@ public final class UndoStore {
         byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
         try {
             Path folder = Files.createDirectories(openFolder());
-            Path file = writeNew(folder, plan.card().key() + SEPARATOR + STAMP.format(now), bytes);
+            Path file = writeNew(folder, plan.card().key() + SEPARATOR + nextStamp(plan.card(), now), bytes);
             forceFolder(folder);
             checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
@@ -71,6 +75,35 @@ public final class UndoStore {
             throw CardException.refused("the undo record could not be written to " + home + " (" + e + ")",
                     "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.", e);
         }
+    }
+
+    /** A stamp after every other of this card, even where the computer's clock went back since. */
+    private String nextStamp(CardId card, Instant now) throws IOException {
+        if (!latest.containsKey(card)) {
+            latest.putIfAbsent(card, newestStamp(doneFolder(card)));
+        }
+        return latest.compute(card, (same, known) -> max(STAMP.format(now), after(known)));
+    }
+
+    private static String newestStamp(Path folder) throws IOException {
+        String newest = "";
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
+            for (Path file : files) {
+                newest = max(newest, file.getFileName().toString());
+            }
+        } catch (NoSuchFileException e) {
+            return newest;
+        }
+        return newest.substring(0, Math.min(STAMP_LENGTH, newest.length()));
+    }
+
+    /** The stamp one microsecond later; the earliest possible one after none. */
+    private static String after(String stamp) {
+        return stamp.isEmpty() ? "" : STAMP.format(STAMP.parse(stamp, Instant::from).plus(1, ChronoUnit.MICROS));
+    }
+
+    private static String max(String a, String b) {
+        return a.compareTo(b) >= 0 ? a : b;
     }
 
     /** Notes that the change was written, forced and read back. */

@@ -62,7 +62,7 @@ final class BootSector {
 
         // A volume laid out as FAT32 but with fewer clusters than the rule asks is read as FAT32 by other systems too.
         FatType type = wide && rootEntries == 0 ? FatType.FAT32 : FatType.ofClusterCount(clusters);
-        require(type == FatType.FAT32 ? wide : !wide && rootEntries > 0,
+        require(type == FatType.FAT32 ? wide && rootEntries == 0 : !wide && rootEntries > 0,
                 "the boot sector mixes the layouts of FAT16 and FAT32");
         long entries = sectorsPerFat * bytesPerSector * 8 / type.bits() - Geometry.FIRST_CLUSTER;
         require(entries > 0, "the boot sector gives a FAT without entries");

@@ -9,7 +9,7 @@ import java.util.Optional;
 final class DirectoryReader {
 
     /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
-    private static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
+    static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
     private static final int PIECE = 4096;
 
     private final VolumeBytes volume;

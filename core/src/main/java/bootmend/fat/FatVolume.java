@@ -131,9 +131,12 @@ public final class FatVolume {
         for (List<Long> run : runs(chain.clusters())) {
             long start = geometry.clusterStart(run.get(0));
             long length = Math.min((long) run.size() * geometry.bytesPerCluster(), wanted - content.size());
-            length = Math.min(length, Math.max(0, bytes.size() - start));
-            for (long done = 0; done < length; done += PIECE) {
-                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, length - done)));
+            long there = Math.min(length, Math.max(0, bytes.size() - start));
+            for (long done = 0; done < there; done += PIECE) {
+                content.writeBytes(bytes.read(start + done, (int) Math.min(PIECE, there - done)));
+            }
+            if (there < length) {
+                break;
             }
         }
         if (content.size() < wanted) {
@@ -151,7 +154,8 @@ public final class FatVolume {
                     && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
             if (whole) {
                 if (best != null) {
-                    found.add("the file's cluster chain is damaged in one FAT copy (it " + best.ending().words()
+                    String how = best.isComplete() ? "is too short" : best.ending().words();
+                    found.add("the file's cluster chain is damaged in one FAT copy (it " + how
                             + "); it was followed in copy " + (copy + 1));
                 }
                 return chain;
@@ -180,13 +184,26 @@ public final class FatVolume {
         return runs;
     }
 
-    /** Whether the root folder's entry in the table carries reserved upper bits, which some readers take for a number. */
-    public boolean usesReservedBits() throws IOException {
-        if (geometry.type() != FatType.FAT32) {
+    /**
+     * Whether the chain of a file or folder is whole, up to {@code most} clusters, and none of its FAT32 entries carries
+     * reserved upper bits: what a reader that trusts a card blindly needs to come to an end.
+     *
+     * @param first its first cluster; 0 for an empty file, or for the fixed root folder of FAT12 and FAT16
+     */
+    public boolean hasPlainChain(long first, long most) throws IOException {
+        ClusterChain chain = table().chain(first, most);
+        if (!chain.isComplete()) {
             return false;
         }
-        EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), geometry.rootCluster());
-        return (bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0;
+        if (geometry.type() == FatType.FAT32) {
+            for (long cluster : chain.clusters()) {
+                EntryPlace place = EntryPlace.of(geometry, geometry.activeFat(), cluster);
+                if ((bytes.read(place.offset(), place.bytes())[3] & 0xF0) != 0) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     /** The FAT copy that is read first. */

@@ -57,7 +57,8 @@ public record Geometry(
         return (reservedSectors + copy * sectorsPerFat) * bytesPerSector;
     }
 
-    long fatLength() {
+    /** Bytes of one FAT copy. */
+    public long fatLength() {
         return sectorsPerFat * bytesPerSector;
     }
 

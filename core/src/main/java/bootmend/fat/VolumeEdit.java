@@ -80,6 +80,28 @@ public final class VolumeEdit {
         throw new BadVolumeException("the cluster chain of " + file.name() + " is damaged in every FAT copy");
     }
 
+    /**
+     * Whether something else on the volume leads into {@code file}'s clusters too: a second entry of the table, or
+     * another entry of the root folder. Then releasing them would take them from under it.
+     */
+    public boolean isShared(FatVolume of, DirectoryEntry file, List<Long> chain) throws IOException {
+        Set<Long> clusters = new HashSet<>(chain);
+        boolean sharedStart = of.root().entries().stream()
+                .anyMatch(other -> other.offset() != file.offset() && clusters.contains(other.firstCluster()));
+        if (sharedStart || chain.isEmpty()) {
+            return sharedStart;
+        }
+        Map<Long, Integer> leads = new TreeMap<>();
+        new FatScan(volume, geometry, geometry.fatsInUse().get(0)).visit(Geometry.FIRST_CLUSTER, geometry.clusterEnd(),
+                (cluster, raw) -> {
+                    if (clusters.contains(raw)) {
+                        leads.merge(raw, 1, Integer::sum);
+                    }
+                    return true;
+                });
+        return leads.containsKey(file.firstCluster()) || leads.values().stream().anyMatch(count -> count > 1);
+    }
+
     /** Writes {@code content} into {@code clusters}, whole sectors with zeros behind its end. */
     public void putData(List<Long> clusters, byte[] content) throws IOException {
         int done = 0;

@@ -1,7 +1,6 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.UndoRecord;
 import bootmend.fat.Geometry;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;

@@ -36,7 +36,11 @@ final class ConfigFiles {
     private final FatVolume volume;
     private final List<ConfigFile> files = new ArrayList<>();
     private final List<String> doubts = new ArrayList<>();
-    private final Set<String> seen = new HashSet<>();
+    private final Set<String> named = new HashSet<>();
+    /** Places of the entries read: one file may go by a long name, a short name and several spellings of its path. */
+    private final Map<Long, ConfigFile> seen = new HashMap<>();
+    /** The files read, by every path that names one, in lower case. */
+    private final Map<String, ConfigFile> byPath = new HashMap<>();
 
     private ConfigFiles(FatVolume volume) {
         this.volume = volume;
@@ -85,15 +89,16 @@ final class ConfigFiles {
 
     /** The included files as they were read, for whoever follows the config file line by line; reads no card. */
     IncludeSource includes() {
-        Map<String, byte[]> contents = new HashMap<>();
-        files.forEach(file -> contents.put(file.path().toLowerCase(Locale.ROOT), file.bytes()));
-        return name -> Optional.ofNullable(contents.get(path(name).toLowerCase(Locale.ROOT)));
+        return name -> named(name).map(ConfigFile::bytes);
     }
 
     /** The path of the file that an include line names, as {@link ConfigFile#path} has it where it was read. */
     String pathOf(String name) {
-        String path = path(name);
-        return files.stream().map(ConfigFile::path).filter(path::equalsIgnoreCase).findFirst().orElse(path);
+        return named(name).map(ConfigFile::path).orElse(path(name));
+    }
+
+    private Optional<ConfigFile> named(String name) {
+        return Optional.ofNullable(byPath.get(path(name).toLowerCase(Locale.ROOT)));
     }
 
     private static String path(String name) {
@@ -111,8 +116,10 @@ final class ConfigFiles {
     private void add(String path, DirectoryEntry entry) throws IOException {
         FileContent content = volume.read(entry, MAX_BYTES);
         ConfigDocument document = ConfigDocument.parse(content.bytes());
-        files.add(new ConfigFile(path, entry, content.bytes(), document, content.doubts()));
-        seen.add(path.toLowerCase(Locale.ROOT));
+        ConfigFile file = new ConfigFile(path, entry, content.bytes(), document, content.doubts());
+        files.add(file);
+        seen.put(entry.offset(), file);
+        byPath.put(path.toLowerCase(Locale.ROOT), file);
         content.doubts().forEach(found -> doubt(VisibleText.of(path) + ": " + found));
         for (ConfigLine line : document.lines()) {
             if (line.kind() instanceof LineKind.Include include) {
@@ -131,7 +138,7 @@ final class ConfigFiles {
 
     private void include(String from, int line, String name) throws IOException {
         String path = path(name);
-        if (seen.contains(path.toLowerCase(Locale.ROOT))) {
+        if (!named.add(path.toLowerCase(Locale.ROOT))) {
             return;
         }
         String where = VisibleText.of(from) + " line " + line + " includes " + VisibleText.of(name);
@@ -140,7 +147,9 @@ final class ConfigFiles {
             return;
         }
         Optional<DirectoryEntry> entry = volume.find(path).filter(found -> !found.folder());
-        if (entry.isEmpty()) {
+        if (entry.filter(found -> seen.containsKey(found.offset())).isPresent()) {
+            byPath.put(path.toLowerCase(Locale.ROOT), seen.get(entry.get().offset()));
+        } else if (entry.isEmpty()) {
             doubt(where + ", which is not on the boot partition");
         } else if (entry.get().size() > MAX_BYTES) {
             doubt(where + ", which was not read: it has over " + MAX_BYTES + " bytes");

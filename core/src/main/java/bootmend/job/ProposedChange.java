@@ -53,8 +53,12 @@ public final class ProposedChange implements Closeable {
      * Makes the change: undo record, ordered writes, forces, read-back.
      *
      * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
+     * @throws IllegalStateException when this is only a preview
      */
     public ChangeView apply() throws CardException {
+        if (!card.isForChanging()) {
+            throw new IllegalStateException("a preview is not applied");
+        }
         Committed done = commit.run();
         return new ChangeView(done.record().file().toString(), true, done.secondReaderAgrees());
     }

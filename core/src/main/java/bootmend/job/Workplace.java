@@ -16,16 +16,22 @@ public final class Workplace {
     private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
-    private final TuningTables tables = TuningTables.load();
+    private final TuningTables tables;
 
     /**
      * @param home bootmend's data folder, made when the first undo record is
      * @param opener how a card's name becomes an open card
      */
     public Workplace(Path home, Clock clock, CardOpener opener) {
+        this(home, clock, opener, TuningTables.load());
+    }
+
+    /** For many workplaces that share their tables. */
+    Workplace(Path home, Clock clock, CardOpener opener, TuningTables tables) {
         this.opener = opener;
         this.clock = clock;
         this.store = new UndoStore(home);
+        this.tables = tables;
     }
 
     /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */

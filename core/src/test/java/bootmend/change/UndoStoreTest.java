@@ -1,0 +1,117 @@
+package bootmend.change;
+
+import static bootmend.change.PlannedCard.NEW;
+import static bootmend.change.PlannedCard.OLD;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import bootmend.CardException;
+import bootmend.fixtures.FatSpec;
+import com.google.common.jimfs.Configuration;
+import com.google.common.jimfs.Jimfs;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+class UndoStoreTest {
+
+    private final UndoStore store = new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
+    private PlannedCard card;
+    private Plan plan;
+
+    @BeforeEach
+    void plan() throws IOException {
+        card = PlannedCard.of(FatSpec.fat12(3000).build(), builder -> builder);
+        plan = card.plan(OLD, NEW);
+    }
+
+    @Test
+    void recordComesBackAsItWasWritten() throws IOException {
+        UndoRecord open = open();
+
+        assertThat(store.openFor(card.id())).singleElement().satisfies(read -> {
+            assertThat(read).usingRecursiveComparison().isEqualTo(open);
+            assertThat(read.state()).isEqualTo(UndoRecord.State.OPEN);
+            assertThat(read.cardPath()).isEqualTo("/dev/sdx");
+        });
+    }
+
+    @Test
+    void aRecordThatWasCutOffIsNone() throws IOException {
+        UndoRecord open = open();
+        byte[] whole = Files.readAllBytes(open.file());
+        for (int length : new int[] {0, 1, 100, whole.length / 2, whole.length - 70, whole.length - 2}) {
+            Files.write(open.file(), Arrays.copyOf(whole, length));
+            assertThat(store.openFor(card.id())).as("cut at %d of %d", length, whole.length).isEmpty();
+        }
+    }
+
+    @Test
+    void aRecordWithAByteChangedIsNone() throws IOException {
+        UndoRecord open = open();
+        byte[] bytes = Files.readAllBytes(open.file());
+        bytes[bytes.length / 3] ^= 1;
+        Files.write(open.file(), bytes);
+
+        assertThat(store.openFor(card.id())).isEmpty();
+    }
+
+    @Test
+    void aWholeRecordOfAnotherVersionIsNotPassedOver() throws IOException {
+        UndoRecord open = open();
+        String line = Files.readString(open.file()).split("\n")[0].replace("\"version\":1", "\"version\":2");
+        Files.writeString(open.file(), line + "\nsha256:" + RecordFormat.sha256(line.getBytes(StandardCharsets.UTF_8)) + "\n");
+
+        assertThatThrownBy(() -> store.openFor(card.id())).isInstanceOf(CardException.class)
+                .hasMessageContaining("later bootmend");
+    }
+
+    @Test
+    void recordsOfOneMillisecondGetNamesOfTheirOwnInOrder() throws IOException {
+        List<UndoRecord> opened = List.of(open(), open(), open());
+
+        assertThat(store.openFor(card.id())).extracting(UndoRecord::id)
+                .containsExactlyElementsOf(opened.stream().map(UndoRecord::id).toList()).doesNotHaveDuplicates();
+        for (UndoRecord record : opened) {
+            store.finish(record);
+        }
+        assertThat(store.openFor(card.id())).isEmpty();
+        assertThat(store.doneFor(card.id())).extracting(UndoRecord::id)
+                .containsExactly(opened.get(2).id(), opened.get(1).id(), opened.get(0).id());
+    }
+
+    @Test
+    void stateIsOneRename() throws IOException {
+        UndoRecord done = store.finish(open());
+        assertThat(store.doneFor(card.id())).singleElement().matches(r -> r.state() == UndoRecord.State.DONE);
+
+        store.markTakenBack(done);
+
+        assertThat(store.doneFor(card.id())).singleElement()
+                .matches(r -> r.state() == UndoRecord.State.TAKEN_BACK && r.id().equals(done.id()));
+        assertThat(done.file()).doesNotExist();
+    }
+
+    @Test
+    void recordsOfOtherCardsAreNotGiven() throws IOException {
+        open();
+        CardId own = card.id();
+
+        assertThat(store.openFor(new CardId(own.serial() + 1, own.volumeStart(), own.volumeLength(), own.clusterCount())))
+                .isEmpty();
+        assertThat(store.doneFor(own)).isEmpty();
+    }
+
+    @Test
+    void aCardsTextsMakeNoPath() {
+        assertThat(new CardId(0xFFFFFFFFL, 0, Long.MAX_VALUE, 3).key()).matches("[0-9a-f-]+");
+    }
+
+    private UndoRecord open() throws CardException {
+        return store.open(plan, "/dev/sdx", "", PlannedCard.CLOCK.instant());
+    }
+}
