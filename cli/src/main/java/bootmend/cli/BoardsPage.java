@@ -22,9 +22,7 @@ final class BoardsPage {
         this.screen = screen;
     }
 
-    void print(List<BoardView> boards) {
-        List<String> keys = boards.stream().flatMap(board -> board.effective().stream()).map(EffectiveView::key)
-                .distinct().toList();
+    void print(List<BoardView> boards, List<String> keys) {
         Map<List<String>, List<String>> columns = new LinkedHashMap<>();
         for (BoardView board : boards) {
             List<String> cells = new ArrayList<>(cells(board, keys));

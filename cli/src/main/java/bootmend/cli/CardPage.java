@@ -54,12 +54,12 @@ final class CardPage {
         if (show.board().isPresent()) {
             screen.blank();
             new EffectivePage(screen).print(show.boards().get(0));
-        } else if (show.boards().stream().anyMatch(board -> !board.effective().isEmpty())) {
+        } else if (!show.keys().isEmpty()) {
             screen.blank();
             screen.line(show.anyBootable() ? "What the boards that this card can boot would run:"
                     : "What each known board would run:");
             screen.blank();
-            new BoardsPage(screen).print(show.boards());
+            new BoardsPage(screen).print(show.boards(), show.keys());
             screen.blank();
             show.boards().stream().filter(board -> !board.effective().isEmpty()).findFirst().ifPresent(board ->
                     screen.line("More on one board: bootmend show --board " + board.board() + " "

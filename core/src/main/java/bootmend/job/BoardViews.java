@@ -12,6 +12,8 @@ import java.util.function.UnaryOperator;
 /** Makes views of what a config file comes to on a board. */
 final class BoardViews {
 
+    /** How many other values a key may come to are told; a bound against hostile cards. */
+    private static final int MOST_OTHERS = 16;
     private static final String POWER_LAW = "S12";
     private static final double MILLIONTHS = 1_000_000;
 
@@ -35,7 +37,7 @@ final class BoardViews {
         var key = tables.vocabulary().find(effective.key()).orElseThrow();
         return new EffectiveView(effective.key(), effective.value(), key.unit(), effective.state().word(),
                 paths.apply(effective.file()), effective.line(), effective.chosen().setBy(), effective.dependsOn(),
-                effective.otherwise().stream().map(other -> new EffectiveView.OtherValue(other.value(),
+                effective.otherwise().stream().limit(MOST_OTHERS).map(other -> new EffectiveView.OtherValue(other.value(),
                         paths.apply(other.file()), other.line())).toList(),
                 effective.mayBeStock(), values(numbers.stock(key)).stream().map(Double::longValue).toList(),
                 values(numbers.percent(effective)), numbers.volts(effective).flatMap(BoardViews::value),

@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param line counts from 1
  * @param setBy the key on that line: the key itself, or one that sets several
  * @param dependsOn what it depends on; empty unless the state is {@code depends}
- * @param otherwise where it depends, what else it may come to
+ * @param otherwise where it depends, what else it may come to, the latest line first, at most 16 of them
  * @param mayBeStock whether stock is one more possibility
  * @param stock every value that stock may have, several where that hangs on the revision; empty where none is published
  * @param percent how far above stock, once for each value of {@code stock}; for clocks alone

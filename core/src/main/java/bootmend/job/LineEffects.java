@@ -13,10 +13,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 
 /** Says in words what becomes of each line on a board. */
 final class LineEffects {
 
+    /** How many things that a line depends on are told beside it. */
+    private static final int MOST_REASONS = 3;
     private static final LineEffectView NOT_READ = new LineEffectView(LineEffect.OTHER_BOARD.word(),
             "not for this board: no include line that counts there names its file");
 
@@ -65,12 +68,17 @@ final class LineEffects {
                     .filter(chosen -> chosen.setBy().equals(outcome.key().key()))
                     .filter(chosen -> outcome.key().clamped() && !chosen.value().equals(chosen.written()))
                     .map(chosen -> ", taken as " + chosen.value()).orElse("");
-            case DEPENDS -> word + " on " + String.join(" and ", dependsOn(source));
+            case DEPENDS -> word + " on " + reasons(dependsOn(source));
             case OVERRIDDEN -> word + shadow(source);
             case IGNORED -> word + Optional.ofNullable(chosenBy.getOrDefault(source, shadowedBy.get(source)))
                     .map(effective -> ": " + effective.reason()).orElse("");
             case OTHER_BOARD, NEVER_APPLIES -> word;
         };
+    }
+
+    private static String reasons(List<String> all) {
+        String some = all.stream().limit(MOST_REASONS).collect(Collectors.joining(" and "));
+        return all.size() > MOST_REASONS ? some + " and more" : some;
     }
 
     private List<String> dependsOn(ReachedLine source) {

@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.partition.AutobootFile;
 import bootmend.tuning.Board;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.BootableBoards;
@@ -12,12 +13,12 @@ import bootmend.tuning.resolve.Resolution;
 import bootmend.tuning.resolve.Resolver;
 import java.io.IOException;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Makes views of open cards that also tell what the card comes to on boards. */
@@ -40,30 +41,41 @@ final class ShowViews {
         try {
             files = ConfigFiles.read(card.volume(), startFile(card, facts));
         } catch (CardException e) {
-            return new ShowView(cards.withoutConfig(card, e), asked, List.of(), true, List.of());
+            return new ShowView(cards.withoutConfig(card, e), asked, List.of(), true, List.of(), List.of());
         }
         CardView view = cards.of(card, files);
         Resolver resolver = new Resolver(tables);
-        List<Resolution> all = facts.board().map(List::of).orElseGet(() -> tables.boards().all()).stream()
-                .map(board -> resolver.resolve(files.main().path(), files.main().document(), files.includes(),
-                        facts.withBoard(board))).toList();
-        if (asked.isPresent()) {
-            return answer(onBoard(view, all.get(0), files), asked, all, true, files);
+        Function<Board, Resolution> resolve = board -> resolver.resolve(files.main().path(), files.main().document(),
+                files.includes(), facts.withBoard(board));
+        if (facts.board().isPresent()) {
+            Resolution resolution = resolve.apply(facts.board().get());
+            return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, Set.of())), true);
         }
         Set<String> names = names(card);
-        BootableBoards bootable = new BootableBoards(tables.boardFiles());
-        List<Resolution> booted = all.stream().filter(each -> bootable.missing(names, each).isEmpty()).toList();
-        return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty(), files);
+        // Each resolution is let go before the next: a hostile config file may make every one of them large.
+        List<Answer> all = tables.boards().all().stream().map(resolve)
+                .map(resolution -> answer(resolution, files, names)).toList();
+        List<Answer> booted = all.stream().filter(Answer::bootable).toList();
+        return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
     }
 
-    private ShowView answer(CardView view, Optional<String> asked, List<Resolution> resolutions, boolean anyBootable,
-            ConfigFiles files) {
-        BoardViews views = new BoardViews(tables, files::pathOf);
-        CautionCauses causes = new CautionCauses(tables);
-        Set<String> found = new HashSet<>();
-        resolutions.forEach(resolution -> found.addAll(causes.of(resolution)));
-        return new ShowView(view, asked, resolutions.stream().map(views::of).toList(), anyBootable,
-                CautionView.of(tables.cautions().calledForBy(found)));
+    /** What is kept of a resolution. */
+    private record Answer(BoardView view, Set<String> causes, boolean bootable) {
+    }
+
+    private Answer answer(Resolution resolution, ConfigFiles files, Set<String> names) {
+        return new Answer(new BoardViews(tables, files::pathOf).of(resolution),
+                new CautionCauses(tables).of(resolution),
+                new BootableBoards(tables.boardFiles()).missing(names, resolution).isEmpty());
+    }
+
+    private ShowView answer(CardView view, Optional<String> asked, List<Answer> answers, boolean anyBootable) {
+        Set<String> keys = answers.stream().flatMap(each -> each.view().effective().stream())
+                .map(EffectiveView::key).collect(Collectors.toSet());
+        Set<String> causes = answers.stream().flatMap(each -> each.causes().stream()).collect(Collectors.toSet());
+        return new ShowView(view, asked, answers.stream().map(Answer::view).toList(), anyBootable,
+                tables.vocabulary().keys().stream().map(TuningKey::key).filter(keys::contains).toList(),
+                CautionView.of(tables.cautions().calledForBy(causes)));
     }
 
     private CardView onBoard(CardView view, Resolution resolution, ConfigFiles files) {

@@ -66,13 +66,13 @@ public final class AgainstStock {
 
     /**
      * Dynamic power of the CPU against stock, once for each value that stock may have: 1 is as stock; empty where
-     * neither its clock nor its voltage is tuned. See {@link ClockChange#powerRatio}.
+     * both are at stock. See {@link ClockChange#powerRatio}.
      */
     public List<Figure> cpuPower() {
         Optional<Effective> clock = tuned(CPU_CLOCK);
         Optional<Effective> voltage = tuned(CPU_VOLTAGE);
         Optional<Effective> delta = tuned(CPU_VOLTAGE_DELTA);
-        if (clock.isEmpty() && voltage.isEmpty() && delta.isEmpty()) {
+        if (voltage.isEmpty() && delta.isEmpty() && clock.map(this::isAtStock).orElse(true)) {
             return List.of();
         }
         if (delta.isPresent() || voltage.isEmpty()) {
@@ -89,6 +89,10 @@ public final class AgainstStock {
 
     private Optional<Effective> tuned(String key) {
         return resolution.tuning(key).filter(effective -> !isIgnored(effective));
+    }
+
+    private boolean isAtStock(Effective clock) {
+        return clock.state() == EffectiveState.SET && percent(clock).equals(List.of(new Figure.Value(0)));
     }
 
     private static Figure sure(Effective effective, Function<Effective, Figure> reader) {
