@@ -22,6 +22,8 @@ final class CommandLines {
         line.addSubcommand(new RepairCommand(workplace, question));
         line.addSubcommand(new HistoryCommand(workplace));
         line.addSubcommand(new RecoverCommand(workplace, question));
+        line.addSubcommand(new ExplainCommand(workplace));
+        line.addSubcommand(new BoardCommand(workplace));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);

@@ -30,10 +30,14 @@ final class CardViews {
         try {
             return of(card, ConfigFiles.read(card.volume()));
         } catch (CardException e) {
-            return new CardView(card.source().path().toString(), card.source().kind().words(),
-                    card.device().getSize(), partition(card), Optional.empty(), Optional.of(e), List.of(),
-                    cardNotes(card));
+            return withoutConfig(card, e);
         }
+    }
+
+    /** The view of a card whose config file cannot be read. */
+    CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
+        return new CardView(card.source().path().toString(), card.source().kind().words(), card.device().getSize(),
+                partition(card), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
     }
 
     CardView of(OpenCard card, ConfigFiles files) throws IOException {
@@ -65,7 +69,8 @@ final class CardViews {
     private TuningView view(String file, TuningLine line) {
         Optional<String> stock = new StockWords(workplace.tables()).of(line);
         return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
-                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets());
+                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets(),
+                Optional.empty());
     }
 
     private static PartitionView partition(OpenCard card) throws IOException {
