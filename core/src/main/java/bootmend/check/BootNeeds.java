@@ -88,7 +88,8 @@ final class BootNeeds {
         }
         if (board.firmware().isPresent()) {
             Optional<Variant> variant = variant();
-            String middle = board.firmware().get() + variant.map(Variant::letters).orElse("");
+            String family = board.firmware().get();
+            String middle = family + variant.map(each -> (family.isEmpty() ? "_" : "") + each.letters()).orElse("");
             Optional<Place> by = variant.map(Variant::by);
             wanted.addAll(firmware("start_file", Kind.FIRMWARE, "start" + middle + ".elf", by));
             wanted.addAll(firmware("fixup_file", Kind.FIXUP, "fixup" + middle + ".dat", by));

@@ -37,24 +37,40 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
     public List<Remark> look(CardContent card) {
         Map<Subject, Map<String, Set<String>>> found = new LinkedHashMap<>();
         for (BoardReading board : card.boards()) {
-            boolean byHand = !board.possible("over_voltage").isEmpty();
-            String above = byHand ? "clock-above-stock-hand-voltage" : "clock-above-stock-scaled-voltage";
-            for (TuningKey key : vocabulary.keys()) {
-                boolean floor = key.key().endsWith(FLOOR);
-                String rule = floor ? "clock-floor-below-stock" : above;
-                OptionalLong usual = usual(key, board, floor);
-                if (usual.isPresent()) {
-                    board.possible(key.key()).stream()
-                            .filter(line -> differs(line, usual.getAsLong(), floor) && !line.setBy().equals("arm_boost"))
-                            .forEach(line -> found.computeIfAbsent(subject(rule, line), none -> new LinkedHashMap<>())
-                                    .computeIfAbsent(compared(key, line, usual.getAsLong()), none -> new LinkedHashSet<>())
-                                    .add(board.id()));
-                }
-            }
+            look(board).forEach((subject, byChange) -> byChange.forEach((change, keys) ->
+                    found.computeIfAbsent(subject, none -> new LinkedHashMap<>())
+                            .computeIfAbsent(change + keys(subject, keys), none -> new LinkedHashSet<>())
+                            .add(board.id())));
         }
         List<Remark> remarks = new ArrayList<>();
-        found.forEach((subject, by) -> remarks.add(remark(subject, by)));
+        found.forEach((subject, compared) -> remarks.add(remark(subject, compared)));
         return remarks;
+    }
+
+    /** For each line, how far it is off stock in words, and the clocks which it takes that far. */
+    private Map<Subject, Map<String, List<String>>> look(BoardReading board) {
+        boolean byHand = !board.possible("over_voltage").isEmpty();
+        String above = byHand ? "clock-above-stock-hand-voltage" : "clock-above-stock-scaled-voltage";
+        Map<Subject, Map<String, List<String>>> found = new LinkedHashMap<>();
+        for (TuningKey key : vocabulary.keys()) {
+            boolean floor = key.key().endsWith(FLOOR);
+            OptionalLong usual = usual(key, board, floor);
+            if (usual.isPresent()) {
+                board.possible(key.key()).stream()
+                        .filter(line -> differs(line, usual.getAsLong(), floor) && !line.setBy().equals("arm_boost"))
+                        .forEach(line -> found
+                                .computeIfAbsent(subject(floor ? "clock-floor-below-stock" : above, line),
+                                        none -> new LinkedHashMap<>())
+                                .computeIfAbsent(change(line, usual.getAsLong()), none -> new ArrayList<>())
+                                .add(key.key()));
+            }
+        }
+        return found;
+    }
+
+    private static String keys(Subject subject, List<String> keys) {
+        return keys.stream().allMatch(key -> subject.line().startsWith(key + "=")) ? ""
+                : " for " + String.join(" ", keys);
     }
 
     private static Subject subject(String rule, Candidate line) {
@@ -77,12 +93,12 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
         return value.isPresent() && (floor ? value.getAsLong() < usual : value.getAsLong() > usual);
     }
 
-    private static String compared(TuningKey key, Candidate line, long usual) {
+    private static String change(Candidate line, long usual) {
         Figure change = ClockChange.percent(new Figure.Value(TuningNumber.parse(line.value()).getAsLong()),
                 new Figure.Value(usual));
         String percent = change instanceof Figure.Value value ? String.format(Locale.ROOT, "%+.0f %%", value.value())
                 : "";
-        return (key.key().equals(line.setBy()) ? "" : key.key() + " ") + percent + " (stock " + usual + " MHz)";
+        return percent + " (stock " + usual + " MHz)";
     }
 
     /** The stock clock that a line must pass to differ for sure, whichever revision the board is. */
