@@ -17,6 +17,7 @@ final class CommandLines {
         Question question = new Question(console);
         CommandLine line = new CommandLine(new BootmendCommand());
         line.addSubcommand(new ShowCommand(workplace));
+        line.addSubcommand(new CheckCommand(workplace));
         line.addSubcommand(new ResetCommand(workplace, new Question(console)));
         line.addSubcommand(new UndoCommand(workplace, question));
         line.addSubcommand(new RepairCommand(workplace, question));
