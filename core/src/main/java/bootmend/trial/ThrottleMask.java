@@ -10,6 +10,8 @@ public final class ThrottleMask {
 
     private static final Pattern TEXT = Pattern.compile("(?:throttled=)?(?:0[xX])?([0-9a-fA-F]{1,8})");
     private static final int HEX = 16;
+    /** Bits 0 and 16, supply under-voltage now and since boot; source: S4 of tuning/sources.csv, values from memory. */
+    private static final long SUPPLY = 0x10001;
 
     private ThrottleMask() {
     }
@@ -18,6 +20,11 @@ public final class ThrottleMask {
     public static OptionalLong parse(String text) {
         Matcher matcher = TEXT.matcher(text.strip());
         return matcher.matches() ? OptionalLong.of(Long.parseLong(matcher.group(1), HEX)) : OptionalLong.empty();
+    }
+
+    /** Whether the supply is what the report tells of. */
+    static boolean tellsOfSupply(long mask) {
+        return (mask & SUPPLY) != 0;
     }
 
     /** Such as {@code 0x50005}. */
