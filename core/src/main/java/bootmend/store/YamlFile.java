@@ -104,7 +104,7 @@ public final class YamlFile {
         }
         if (token == null || !token.isScalarValue() || token == JsonToken.VALUE_EMBEDDED_OBJECT
                 || parser.isCurrentAlias()) {
-            throw error("a value should be plain text or a number");
+            throw error(file, line, "a value should be plain text or a number");
         }
         return new YamlMapping.Node.Text(parser.getText(), line);
     }
