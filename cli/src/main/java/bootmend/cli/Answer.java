@@ -13,11 +13,22 @@ final class Answer {
     }
 
     private final CommandLine line;
-    private final CardArgument card;
+    private final String about;
+    private final boolean asJson;
 
     Answer(CommandLine line, CardArgument card) {
+        this(line, card.name(), card.json());
+    }
+
+    /** An answer that is about no card. */
+    Answer(CommandLine line, boolean asJson) {
+        this(line, "", asJson);
+    }
+
+    private Answer(CommandLine line, String about, boolean asJson) {
         this.line = line;
-        this.card = card;
+        this.about = about;
+        this.asJson = asJson;
     }
 
     /** Runs {@code work}; an error goes to standard error, and into the JSON document where one was asked for. */
@@ -25,10 +36,10 @@ final class Answer {
         try {
             return work.run();
         } catch (CardException e) {
-            if (card.json()) {
-                json(ErrorJson.of(card.name(), e));
+            if (asJson) {
+                json(ErrorJson.of(about, e));
             }
-            return new ErrorWords(line.getErr()).tell(card.name(), e);
+            return new ErrorWords(line.getErr()).tell(about, e);
         }
     }
 
@@ -38,7 +49,7 @@ final class Answer {
 
     /** The place for words while the answer itself is JSON on standard output. */
     Screen sideScreen() {
-        return new Screen(card.json() ? line.getErr() : line.getOut(), line.getColorScheme().ansi());
+        return new Screen(asJson ? line.getErr() : line.getOut(), line.getColorScheme().ansi());
     }
 
     void json(Object document) {

@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import bootmend.job.CardView;
 import bootmend.job.ConfigView;
+import bootmend.job.LineEffectView;
 import bootmend.job.PartitionView;
 import bootmend.job.TuningView;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -19,13 +20,20 @@ record CardJson(
         List<String> notes,
         @JsonInclude(JsonInclude.Include.NON_NULL) ErrorJson.Error error) {
 
-    /** One tuning line; {@code stock} is null where none is published. */
+    /**
+     * One tuning line; {@code stock} is null where none is published; {@code effect} and {@code effectText} are there
+     * where a board was asked about and reads the line.
+     */
     record TuningLineJson(String file, int line, String section, String key, String value, String unit, String stock,
-            boolean active, String state, boolean resets) {
+            boolean active, String state, boolean resets,
+            @JsonInclude(JsonInclude.Include.NON_NULL) String effect,
+            @JsonInclude(JsonInclude.Include.NON_NULL) String effectText) {
 
         static TuningLineJson of(TuningView line) {
             return new TuningLineJson(line.file(), line.line(), line.section(), line.key(), line.value(), line.unit(),
-                    line.stock().orElse(null), line.active(), line.state(), line.resets());
+                    line.stock().orElse(null), line.active(), line.state(), line.resets(),
+                    line.effect().map(LineEffectView::effect).orElse(null),
+                    line.effect().map(LineEffectView::words).orElse(null));
         }
     }
 

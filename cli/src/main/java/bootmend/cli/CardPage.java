@@ -1,17 +1,23 @@
 package bootmend.cli;
 
+import bootmend.job.BoardView;
 import bootmend.job.CardView;
 import bootmend.job.ConfigView;
+import bootmend.job.LineEffectView;
 import bootmend.job.PartitionView;
+import bootmend.job.ShowView;
 import bootmend.job.TuningView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
 
-/** Prints a card: five lines on the card itself, the config file, the tuning lines, and what follows from them. */
+/** Prints a card: the card itself, the config file, the tuning lines, what they come to on boards, and cautions. */
 final class CardPage {
 
-    private static final String ACTIVE_STYLE = "fg(yellow)";
+    /** The file that a reset changes, with what it includes. */
+    private static final String RESET_FILE = "config.txt";
 
     private final Screen screen;
 
@@ -19,7 +25,8 @@ final class CardPage {
         this.screen = screen;
     }
 
-    void print(CardView view) {
+    void print(ShowView show) {
+        CardView view = show.card();
         PartitionView partition = view.partition();
         field("card", view.card() + " (" + view.kind() + ", " + Screen.size(view.bytes()) + ")");
         field("partition table", partition.table());
@@ -30,10 +37,33 @@ final class CardPage {
         field("label, serial", (partition.label().isEmpty() ? "no label" : partition.label())
                 + ", " + partition.serial());
         view.config().ifPresent(this::config);
+        if (view.config().isPresent() && show.board().isEmpty()) {
+            field("can boot", show.anyBootable() ? show.boards().stream().map(BoardView::board)
+                    .collect(Collectors.joining(" ")) : "no known board: each lacks a boot file");
+        }
         view.notes().forEach(note -> field("note", note));
         if (view.config().isPresent()) {
             screen.blank();
-            tuning(view);
+            tuning(view, show.board());
+            boards(show);
+            new CautionPage(screen).print(show.cautions());
+        }
+    }
+
+    private void boards(ShowView show) {
+        if (show.board().isPresent()) {
+            screen.blank();
+            new EffectivePage(screen).print(show.boards().get(0));
+        } else if (!show.keys().isEmpty()) {
+            screen.blank();
+            screen.line(show.anyBootable() ? "What the boards that this card can boot would run:"
+                    : "What each known board would run:");
+            screen.blank();
+            new BoardsPage(screen).print(show.boards(), show.keys());
+            screen.blank();
+            show.boards().stream().filter(board -> !board.effective().isEmpty()).findFirst().ifPresent(board ->
+                    screen.line("More on one board: bootmend show --board " + board.board() + " "
+                            + show.card().card()));
         }
     }
 
@@ -41,7 +71,7 @@ final class CardPage {
         field("config file", config.path() + ", " + String.format(Locale.ROOT, "%,d", config.bytes()) + " bytes");
     }
 
-    private void tuning(CardView view) {
+    private void tuning(CardView view, Optional<String> board) {
         if (view.tuning().isEmpty()) {
             screen.line("The config file has no tuning line: the card is at stock.");
             return;
@@ -51,11 +81,12 @@ final class CardPage {
         List<String> styles = new ArrayList<>();
         for (TuningView line : view.tuning()) {
             String place = severalFiles ? line.file() + ":" + line.line() : Integer.toString(line.line());
-            rows.add(List.of(place, line.section(), line.key(), value(line), line.stock().orElse("not published"),
-                    line.active() && !line.resets() ? line.state() + ", left alone by a reset" : line.state()));
-            styles.add(line.active() && line.resets() ? ACTIVE_STYLE : "");
+            rows.add(List.of(place, line.section(), line.key(), Amount.of(line.value(), line.unit()), line.stock().orElse("not published"),
+                    line.active() && !line.resets() ? state(line) + ", left alone by a reset" : state(line)));
+            styles.add(style(line));
         }
-        screen.table(List.of("line", "section", "key", "value", "stock", "state"), rows, styles);
+        String last = board.map(id -> "on " + id).orElse("state");
+        screen.table(List.of("line", "section", "key", "value", "stock", last), rows, styles);
         screen.blank();
         verdict(view);
     }
@@ -66,13 +97,19 @@ final class CardPage {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
             screen.line("bold", Screen.count((int) active, "active tuning line") + ": this card is not at stock.");
-            screen.line("Back to stock: bootmend reset " + view.card());
+            if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
+                screen.line("Back to stock: bootmend reset " + view.card());
+            }
         }
     }
 
-    private static String value(TuningView line) {
-        boolean number = line.value().matches("-?\\d+");
-        return line.unit().equals("flag") || !number ? line.value() : line.value() + " " + line.unit();
+    private static String state(TuningView line) {
+        return line.effect().map(LineEffectView::words).orElse(line.state());
+    }
+
+    private static String style(TuningView line) {
+        return line.effect().map(effect -> EffectStyle.of(effect.effect()))
+                .orElse(line.active() && line.resets() ? EffectStyle.COUNTS : "");
     }
 
     private void field(String name, String text) {

@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import bootmend.job.ChangeView;
+import bootmend.job.FindingView;
 import bootmend.job.LineChange;
 import bootmend.job.PlanView;
 import bootmend.job.ProposedChange;
@@ -9,11 +10,12 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 
 /**
- * A change as a JSON document: the card as it was before, the lines, the plan, and, once it was made, the change;
- * field names are part of the interface.
+ * A change as a JSON document: the card as it was before, what a repair found, the lines, the plan, and, once it was made,
+ * the change; field names are part of the interface.
  */
 record ChangeJson(
         @JsonUnwrapped CardJson before,
+        List<FindingView> findings,
         List<LineJson> lines,
         PlanView plan,
         @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
@@ -31,7 +33,7 @@ record ChangeJson(
     }
 
     static ChangeJson made(ProposedChange change, ChangeView done) {
-        return new ChangeJson(CardJson.of(change.card()), change.lines().stream().map(LineJson::of).toList(),
-                change.plan(), done);
+        return new ChangeJson(CardJson.of(change.card()), change.findings(),
+                change.lines().stream().map(LineJson::of).toList(), change.plan(), done);
     }
 }

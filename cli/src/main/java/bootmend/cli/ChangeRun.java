@@ -44,15 +44,21 @@ final class ChangeRun {
 
     private int run(ProposedChange change, String nothing) throws CardException {
         Screen screen = answer.sideScreen();
+        FindingsPage findings = new FindingsPage(screen);
+        findings.print(change.findings());
+        int code = change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
         if (change.isNothing()) {
-            screen.line(nothing);
-            return finish(ChangeJson.planned(change), ExitCode.DONE);
+            screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+            findings.advice(change);
+            return finish(ChangeJson.planned(change), code);
         }
         new LinePage(screen).print(change.lines());
         plan(screen, change.plan());
+        findings.caution(change);
         if (options.dryRun()) {
             screen.line("Nothing was written (--dry-run).");
-            return finish(ChangeJson.planned(change), ExitCode.DONE);
+            findings.advice(change);
+            return finish(ChangeJson.planned(change), code);
         }
         if (!options.yes() && !question.ask("Make this change?")) {
             screen.line("Nothing was written.");
@@ -60,7 +66,8 @@ final class ChangeRun {
         }
         ChangeView done = change.apply();
         done(screen, change, done);
-        return finish(ChangeJson.made(change, done), ExitCode.DONE);
+        findings.advice(change);
+        return finish(ChangeJson.made(change, done), code);
     }
 
     private int finish(ChangeJson document, int code) {

@@ -17,10 +17,14 @@ final class CommandLines {
         Question question = new Question(console);
         CommandLine line = new CommandLine(new BootmendCommand());
         line.addSubcommand(new ShowCommand(workplace));
+        line.addSubcommand(new CheckCommand(workplace));
         line.addSubcommand(new ResetCommand(workplace, new Question(console)));
         line.addSubcommand(new UndoCommand(workplace, question));
+        line.addSubcommand(new RepairCommand(workplace, question));
         line.addSubcommand(new HistoryCommand(workplace));
         line.addSubcommand(new RecoverCommand(workplace, question));
+        line.addSubcommand(new ExplainCommand(workplace));
+        line.addSubcommand(new BoardCommand(workplace));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);

@@ -9,6 +9,7 @@ import picocli.CommandLine.Help.Ansi;
 /** Prints lines, tables and marks; text from a card never reaches the terminal with its control characters. */
 final class Screen {
 
+    private static final int WIDTH = 100;
     private static final long KIB = 1024;
     private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
 
@@ -50,6 +51,20 @@ final class Screen {
                 line(styles.get(i), text);
             }
         }
+    }
+
+    /** A name, then text beside it, broken between words where it would run past 100 columns. */
+    void paragraph(String name, int nameWidth, String text) {
+        String start = String.format(Locale.ROOT, "%-" + nameWidth + "s", name);
+        StringBuilder line = new StringBuilder(start);
+        for (String word : VisibleText.of(text).split(" ")) {
+            if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
+                out.println(line.toString().stripTrailing());
+                line = new StringBuilder(" ".repeat(nameWidth));
+            }
+            line.append(word).append(' ');
+        }
+        out.println(line.toString().stripTrailing());
     }
 
     /** Bytes as people read them, such as {@code 256.0 MiB}. */

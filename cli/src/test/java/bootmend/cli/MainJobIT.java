@@ -35,7 +35,7 @@ class MainJobIT {
                 .contains("FAT16")
                 .contains("LAB, 0000-BEEF")
                 .containsPattern("2 +arm_freq +2100 MHz +700 to 2400 by board +active")
-                .containsPattern("4 +\\[pi4] +over_voltage +6 step +0 +active")
+                .containsPattern("4 +\\[pi4] +over_voltage +6 steps +0 +active")
                 .containsPattern("6 +\\[all] +arm_boost +1 +not published +active, left alone by a reset")
                 .contains("2 active tuning lines: this card is not at stock.");
     }

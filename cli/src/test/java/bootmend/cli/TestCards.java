@@ -6,6 +6,7 @@ import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Map;
 
 /** Small cards as image files. */
 final class TestCards {
@@ -23,6 +24,13 @@ final class TestCards {
         return write(folder, name, new FatBuilder(FatSpec.fat16(5000).label("LAB").serial(0x0000BEEF).build())
                 .file("start.elf", new byte[700])
                 .file("config.txt", config));
+    }
+
+    /** A card with these files in its root. */
+    static Path withFiles(Path folder, String name, Map<String, byte[]> files) throws IOException {
+        FatBuilder builder = new FatBuilder(FatSpec.fat16(5000).label("LAB").serial(0x0000BEEF).build());
+        files.forEach(builder::file);
+        return write(folder, name, builder);
     }
 
     static Path withoutConfig(Path folder) throws IOException {

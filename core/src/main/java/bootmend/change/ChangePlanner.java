@@ -21,6 +21,7 @@ import java.util.Optional;
  */
 public final class ChangePlanner {
 
+    private final FatVolume volume;
     private final Geometry geometry;
     private final VolumeEdit edit;
     private final CardId card;
@@ -34,6 +35,7 @@ public final class ChangePlanner {
      * @param written the time that changed files get, local
      */
     public ChangePlanner(FatVolume volume, CardId card, LocalDateTime written, boolean inPlaceAllowed) {
+        this.volume = volume;
         this.geometry = volume.geometry();
         this.edit = new VolumeEdit(volume);
         this.card = card;
@@ -105,7 +107,12 @@ public final class ChangePlanner {
 
     private List<Long> chain(String path, DirectoryEntry file) throws IOException {
         try {
-            return edit.chainOf(file);
+            List<Long> chain = edit.chainOf(file);
+            if (edit.isShared(volume, file, chain)) {
+                throw CardException.refused(path + " shares clusters with something else on the card",
+                        "Make an image of the card and copy what you need off it; then `bootmend repair` says more.");
+            }
+            return chain;
         } catch (BadVolumeException e) {
             throw CardException.refused(path + " cannot be replaced safely: " + e.getMessage(),
                     "Run `bootmend repair` on the card first.", e);

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.device.OverlayDevice;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import de.waldheinz.fs.BlockDevice;
@@ -48,6 +49,7 @@ public final class History {
     private static List<UndoRecord> chain(BlockDevice card, FatVolume volume, List<UndoRecord> newestFirst)
             throws IOException {
         Map<String, byte[]> content = new HashMap<>();
+        Map<Long, byte[]> sectors = new HashMap<>();
         List<UndoRecord> chain = new ArrayList<>();
         for (UndoRecord record : newestFirst) {
             boolean undone = record.state() == UndoRecord.State.TAKEN_BACK;
@@ -55,17 +57,19 @@ public final class History {
                 // Taken back on a card of the same make-up: on this one, another record made the same change.
                 continue;
             }
-            if (belongs(record, card, volume, content)) {
+            if (belongs(record, new OverlayDevice(card, sectors), volume, content)) {
                 chain.add(record);
+                sectors.putAll(record.plan().contentBefore());
                 record.plan().files().forEach(file -> content.put(file.path(), file.before()));
             }
         }
         return chain;
     }
 
+    /** @param card as it was before the later changes that are known to be this card's */
     private static boolean belongs(UndoRecord record, BlockDevice card, FatVolume volume, Map<String, byte[]> content)
             throws IOException {
-        if (record.plan().files().isEmpty()) {
+        if (record.plan().isRepair() || record.plan().files().isEmpty()) {
             return ReadBack.firstDifference(card, record.plan().contentAfter()) < 0;
         }
         for (FileChange change : record.plan().files()) {

@@ -54,11 +54,19 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         return steps.stream().anyMatch(step -> step.kind() == PlanStep.Kind.IN_PLACE);
     }
 
-    /** The same change backwards. */
+    /**
+     * The same change backwards. A repair taken back leads to a damaged card, on which a file need not read as it did
+     * while the repair was worked out; so it names no files, and its sectors alone are compared.
+     */
     Plan reversed(String newTitle) {
         List<PlanStep> back = new ArrayList<>(steps.stream().map(PlanStep::reversed).toList());
         Collections.reverse(back);
-        return new Plan(card, purpose, newTitle, files.stream().map(FileChange::reversed).toList(), back);
+        List<FileChange> changed = isRepair() ? List.of() : files.stream().map(FileChange::reversed).toList();
+        return new Plan(card, purpose, newTitle, changed, back);
+    }
+
+    boolean isRepair() {
+        return purpose == Purpose.REPAIR;
     }
 
     /**

@@ -15,7 +15,21 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
         /** What is no longer used is released. */
         CLEAN_UP("release the old content"),
         /** The content is overwritten where it stands; only the undo record can bring it back. */
-        IN_PLACE("overwrite the content where it stands");
+        IN_PLACE("overwrite the content where it stands"),
+        /** The boot sector or its backup is written from the other. */
+        MEND_BOOT_SECTOR("mend the boot sector"),
+        /** The FAT copies are made equal to the better one. */
+        MEND_FAT("make the FAT copies equal"),
+        /** Chains, sizes and folders are made to agree. */
+        MEND_FILES("mend files and folders"),
+        /** Clusters of no file are marked free. */
+        FREE_LOST("free lost clusters"),
+        /** FSInfo is put right. */
+        MEND_FS_INFO("count the free clusters anew"),
+        /** A file gets another name. */
+        RENAME("give the config file its name"),
+        /** The marks of a volume in use or with errors are taken away. */
+        MARK_CLEAN("mark the volume as put away in order");
 
         private final String words;
 

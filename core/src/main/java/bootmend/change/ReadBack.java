@@ -49,7 +49,8 @@ final class ReadBack {
 
     /** Compares the files alone, as on a card that holds the plan only in a preview. */
     SecondReader.Answer checkFiles() throws IOException {
-        SecondReader.Answer all = SecondReader.Answer.AGREES;
+        SecondReader.Answer all =
+                plan.files().isEmpty() ? SecondReader.Answer.NOT_ASKED : SecondReader.Answer.AGREES;
         for (FileChange change : plan.files()) {
             PartitionWindow window =
                     new PartitionWindow(card, plan.card().volumeStart(), plan.card().volumeLength());

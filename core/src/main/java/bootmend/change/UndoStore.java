@@ -1,15 +1,12 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.device.DurableFile;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -68,7 +65,6 @@ public final class UndoStore {
         try {
             Path folder = Files.createDirectories(openFolder());
             Path file = writeNew(folder, plan.card().key() + SEPARATOR + nextStamp(plan.card(), now), bytes);
-            forceFolder(folder);
             checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
         } catch (IOException e) {
@@ -183,9 +179,7 @@ public final class UndoStore {
         Path folder = Files.createDirectories(doneFolder(record.plan().card()));
         String suffix = state == UndoRecord.State.TAKEN_BACK ? TAKEN_BACK_SUFFIX : SUFFIX;
         Path target = folder.resolve(record.id() + suffix);
-        Files.move(record.file(), target, StandardCopyOption.ATOMIC_MOVE);
-        forceFolder(folder);
-        forceFolder(record.file().getParent());
+        DurableFile.move(record.file(), target);
         return new UndoRecord(record.id(), record.created(), record.cardPath(), record.plan(), record.takesBack(),
                 state, target);
     }
@@ -194,14 +188,7 @@ public final class UndoStore {
     private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
         String end = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
         Path file = folder.resolve(stem + "-" + end + SUFFIX);
-        try (FileChannel channel =
-                FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-            ByteBuffer buffer = ByteBuffer.wrap(bytes);
-            while (buffer.hasRemaining()) {
-                channel.write(buffer);
-            }
-            channel.force(true);
-        }
+        DurableFile.create(file, bytes);
         return file;
     }
 
@@ -235,14 +222,5 @@ public final class UndoStore {
         String name = file.getFileName().toString();
         String suffix = name.endsWith(TAKEN_BACK_SUFFIX) ? TAKEN_BACK_SUFFIX : SUFFIX;
         return name.substring(name.indexOf(SEPARATOR) + 1, name.length() - suffix.length());
-    }
-
-    /** A new or renamed file is durable only once its folder is; systems that cannot force a folder do it themselves. */
-    private static void forceFolder(Path folder) {
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-            channel.force(true);
-        } catch (IOException e) {
-            return;
-        }
     }
 }

@@ -1,5 +1,7 @@
 package bootmend.config;
 
+import java.util.List;
+
 /**
  * A section line of the config file: what must hold for the lines below it to count.
  *
@@ -102,6 +104,11 @@ public sealed interface Filter {
 
         /** The mask of an expression that has none. */
         static final long NO_MASK = 0xFFFF_FFFFL;
+
+        /** Every boot variable there is. */
+        public static final List<String> NAMES = List.of("boot_arg1", "cust_otp0", "cust_otp1", "cust_otp2",
+                "cust_otp3", "cust_otp4", "cust_otp5", "cust_otp6", "cust_otp7", "bootvar0", "boot_count",
+                "boot_partition", "partition");
 
         /** Whether the expression holds for this value of the variable. */
         public boolean holdsFor(long variable) {

@@ -19,7 +19,7 @@ public final class FilterParser {
     private static final Pattern MONITOR = Pattern.compile("EDID=(.+)");
     private static final Pattern PORT = Pattern.compile("HDMI:([01])");
     private static final Pattern VARIABLE = Pattern.compile(
-            "(boot_arg1|cust_otp[0-7]|bootvar0|boot_count|boot_partition|partition)(?:&" + NUMBER + ")?(?:([=<>])"
+            "(" + String.join("|", Filter.BootVariable.NAMES) + ")(?:&" + NUMBER + ")?(?:([=<>])"
                     + NUMBER + ")?");
 
     private final Set<String> models;

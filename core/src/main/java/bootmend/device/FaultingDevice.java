@@ -5,9 +5,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 
 /** Passes accesses on until one fails with an I/O error, and fails every access after it, as a pulled card does. */
-public final class FaultingDevice implements BlockDevice {
+public final class FaultingDevice extends ForwardingDevice {
 
-    private final BlockDevice device;
     private final long failingRead;
     private final long failingWrite;
     private long reads;
@@ -15,7 +14,7 @@ public final class FaultingDevice implements BlockDevice {
     private boolean gone;
 
     private FaultingDevice(BlockDevice device, long failingRead, long failingWrite) {
-        this.device = device;
+        super(device);
         this.failingRead = failingRead;
         this.failingWrite = failingWrite;
     }
@@ -39,20 +38,20 @@ public final class FaultingDevice implements BlockDevice {
     public void read(long offset, ByteBuffer dest) throws IOException {
         reads++;
         failWhen(reads >= failingRead);
-        device.read(offset, dest);
+        device().read(offset, dest);
     }
 
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
         writes++;
         failWhen(writes >= failingWrite);
-        device.write(offset, src);
+        device().write(offset, src);
     }
 
     @Override
     public void flush() throws IOException {
         failWhen(false);
-        device.flush();
+        device().flush();
     }
 
     private void failWhen(boolean now) throws IOException {
@@ -60,30 +59,5 @@ public final class FaultingDevice implements BlockDevice {
         if (gone) {
             throw new IOException("Input/output error");
         }
-    }
-
-    @Override
-    public long getSize() throws IOException {
-        return device.getSize();
-    }
-
-    @Override
-    public int getSectorSize() throws IOException {
-        return device.getSectorSize();
-    }
-
-    @Override
-    public void close() throws IOException {
-        device.close();
-    }
-
-    @Override
-    public boolean isClosed() {
-        return device.isClosed();
-    }
-
-    @Override
-    public boolean isReadOnly() {
-        return device.isReadOnly();
     }
 }

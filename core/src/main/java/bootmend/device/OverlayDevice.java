@@ -8,14 +8,13 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** A read-only view of a device as it would be with some runs of bytes replaced. */
-public final class OverlayDevice implements BlockDevice {
+public final class OverlayDevice extends ForwardingDevice {
 
-    private final BlockDevice device;
     private final TreeMap<Long, byte[]> runs;
 
     /** @param runs start of each replaced run to its bytes; runs do not overlap */
     public OverlayDevice(BlockDevice device, Map<Long, byte[]> runs) {
-        this.device = device;
+        super(device);
         this.runs = new TreeMap<>(runs);
     }
 
@@ -23,7 +22,7 @@ public final class OverlayDevice implements BlockDevice {
     public void read(long offset, ByteBuffer dest) throws IOException {
         ByteBuffer target = dest.duplicate();
         int length = dest.remaining();
-        device.read(offset, dest);
+        device().read(offset, dest);
         Long first = runs.floorKey(offset);
         for (Map.Entry<Long, byte[]> run : runs.subMap(first == null ? offset : first, offset + length).entrySet()) {
             long from = Math.max(offset, run.getKey());
@@ -42,28 +41,13 @@ public final class OverlayDevice implements BlockDevice {
     }
 
     @Override
-    public long getSize() throws IOException {
-        return device.getSize();
-    }
-
-    @Override
     public void flush() {
         // Nothing was written.
     }
 
     @Override
-    public int getSectorSize() throws IOException {
-        return device.getSectorSize();
-    }
-
-    @Override
     public void close() {
         // The device below belongs to whoever opened it.
-    }
-
-    @Override
-    public boolean isClosed() {
-        return device.isClosed();
     }
 
     @Override

@@ -5,9 +5,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 
 /** One partition of a device, seen as a device that starts at 0; closing it leaves the device open. */
-public final class PartitionWindow implements BlockDevice {
+public final class PartitionWindow extends ForwardingDevice {
 
-    private final BlockDevice device;
     private final long start;
     private final long size;
     private boolean closed;
@@ -17,10 +16,10 @@ public final class PartitionWindow implements BlockDevice {
      * @param length bytes of the partition; the part that lies past the device's end is cut away
      */
     public PartitionWindow(BlockDevice device, long start, long length) throws IOException {
-        this.device = device;
+        super(device);
         this.start = start;
-        Range.check(start, 0, device.getSize());
-        this.size = Math.min(Math.max(0, length), device.getSize() - start);
+        Range.check(start, 0, device().getSize());
+        this.size = Math.min(Math.max(0, length), device().getSize() - start);
     }
 
     /** First byte of this window on the device below. */
@@ -36,23 +35,13 @@ public final class PartitionWindow implements BlockDevice {
     @Override
     public void read(long offset, ByteBuffer dest) throws IOException {
         Range.check(offset, dest.remaining(), size);
-        device.read(start + offset, dest);
+        device().read(start + offset, dest);
     }
 
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
         Range.check(offset, src.remaining(), size);
-        device.write(start + offset, src);
-    }
-
-    @Override
-    public void flush() throws IOException {
-        device.flush();
-    }
-
-    @Override
-    public int getSectorSize() throws IOException {
-        return device.getSectorSize();
+        device().write(start + offset, src);
     }
 
     @Override
@@ -62,11 +51,6 @@ public final class PartitionWindow implements BlockDevice {
 
     @Override
     public boolean isClosed() {
-        return closed || device.isClosed();
-    }
-
-    @Override
-    public boolean isReadOnly() {
-        return device.isReadOnly();
+        return closed || device().isClosed();
     }
 }

@@ -7,13 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Passes every access on and keeps it in a list, for counting in tests and for replaying cuts. */
-public final class RecordingDevice implements BlockDevice {
+public final class RecordingDevice extends ForwardingDevice {
 
-    private final BlockDevice device;
     private final List<DeviceEvent> events = new ArrayList<>();
 
     public RecordingDevice(BlockDevice device) {
-        this.device = device;
+        super(device);
     }
 
     /** Every access so far, oldest first. */
@@ -37,45 +36,20 @@ public final class RecordingDevice implements BlockDevice {
     @Override
     public void read(long offset, ByteBuffer dest) throws IOException {
         events.add(new DeviceEvent.Read(offset, dest.remaining()));
-        device.read(offset, dest);
+        device().read(offset, dest);
     }
 
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
         byte[] bytes = new byte[src.remaining()];
         src.duplicate().get(bytes);
-        device.write(offset, src);
+        device().write(offset, src);
         events.add(new DeviceEvent.Write(offset, bytes));
     }
 
     @Override
     public void flush() throws IOException {
-        device.flush();
+        device().flush();
         events.add(new DeviceEvent.Force());
-    }
-
-    @Override
-    public long getSize() throws IOException {
-        return device.getSize();
-    }
-
-    @Override
-    public int getSectorSize() throws IOException {
-        return device.getSectorSize();
-    }
-
-    @Override
-    public void close() throws IOException {
-        device.close();
-    }
-
-    @Override
-    public boolean isClosed() {
-        return device.isClosed();
-    }
-
-    @Override
-    public boolean isReadOnly() {
-        return device.isReadOnly();
     }
 }

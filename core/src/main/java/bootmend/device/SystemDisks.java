@@ -61,7 +61,7 @@ final class SystemDisks {
                 return Optional.of(mounted.orElse("attached to this computer as /dev/" + name));
             }
         }
-        return mountOf(parts).or(() -> swapOf(parts));
+        return mountOf(parts).or(() -> swapOf(parts)).or(() -> holderOf(parts));
     }
 
     private Path blockFolder(Path device) {
@@ -131,6 +131,21 @@ final class SystemDisks {
                 .filter(source -> source.startsWith("/dev/") && names.contains(realName(Path.of(source))))
                 .map(source -> source + " is used as swap space")
                 .findFirst();
+    }
+
+    /** Encrypted and combined disks are mounted under other names, but hold the disks below them. */
+    private Optional<String> holderOf(List<String> names) {
+        for (String name : names) {
+            try (DirectoryStream<Path> holders =
+                    Files.newDirectoryStream(sys.resolve("class/block").resolve(name).resolve("holders"))) {
+                for (Path holder : holders) {
+                    return Optional.of("/dev/" + name + " is held by " + holder.getFileName());
+                }
+            } catch (IOException e) {
+                // No such folder: nothing holds it.
+            }
+        }
+        return Optional.empty();
     }
 
     private static List<String> lines(Path file) {

@@ -36,6 +36,11 @@ final class BootSector {
         return new BootSector(sector).geometry();
     }
 
+    /** Byte 21, the media byte, which entry 0 of each FAT copy repeats. */
+    static int media(byte[] sector) {
+        return sector[21] & 0xFF;
+    }
+
     private Geometry geometry() throws BadVolumeException {
         require(u16(510) == SIGNATURE, "the boot sector lacks its signature 55 AA");
         int bytesPerSector = u16(11);

@@ -15,6 +15,8 @@ record ClusterChain(List<Long> clusters, Ending ending) {
         FREE("runs into a cluster that is marked free"),
         BAD("runs into a cluster that is marked bad"),
         OUTSIDE("points outside the volume"),
+        /** Only a full look tells; whoever follows a single chain does not notice. */
+        CROSSES("runs into the clusters of another file"),
         /** More clusters than were asked for; the rest was not followed. */
         LONGER("is longer than the file's size");
 

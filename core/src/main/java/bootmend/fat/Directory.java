@@ -2,6 +2,7 @@ package bootmend.fat;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a folder holds.
@@ -20,5 +21,9 @@ public record Directory(List<DirectoryEntry> entries, Optional<String> label, Li
     /** The first entry of that name, whatever its case. */
     public Optional<DirectoryEntry> find(String name) {
         return entries.stream().filter(entry -> entry.isNamed(name)).findFirst();
+    }
+
+    Directory withDoubt(String doubt) {
+        return new Directory(entries, label, Stream.concat(doubts.stream(), Stream.of(doubt)).toList());
     }
 }

@@ -32,4 +32,14 @@ public record DirectoryEntry(
     public boolean isNamed(String wanted) {
         return name.equalsIgnoreCase(wanted) || shortName.equalsIgnoreCase(wanted);
     }
+
+    /** Whether its 8.3 name has only characters that such a name may have. */
+    boolean hasPlausibleShortName() {
+        return !shortName.isBlank() && shortName.chars().noneMatch(DirectoryEntry::isForbidden);
+    }
+
+    /** Source: "FAT: General Overview of On-Disk Format", version 1.03, "Short Directory Entry", illegal characters. */
+    private static boolean isForbidden(int character) {
+        return character < ' ' || character == 0x7F || "\"*/:<>?\\|".indexOf(character) >= 0;
+    }
 }

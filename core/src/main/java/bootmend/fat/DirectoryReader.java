@@ -11,6 +11,8 @@ final class DirectoryReader {
     /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
     static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
     private static final int PIECE = 4096;
+    /** The slots for {@code .} and {@code ..}, first in every folder but the root. */
+    private static final int DOTS = 2;
 
     private final VolumeBytes volume;
     private final Geometry geometry;
@@ -18,7 +20,9 @@ final class DirectoryReader {
     private final List<String> doubts = new ArrayList<>();
     private final LongNameCollector longName = new LongNameCollector();
     private String label;
-    private int orphans;
+    private final List<Long> orphans = new ArrayList<>();
+    private final List<Slot> firstSlots = new ArrayList<>();
+    private boolean broken;
 
     DirectoryReader(VolumeBytes volume, Geometry geometry) {
         this.volume = volume;
@@ -27,7 +31,7 @@ final class DirectoryReader {
 
     /** The fixed root folder of FAT12 and FAT16. */
     Directory readFixedRoot() throws IOException {
-        readPieces(geometry.rootStart(), geometry.rootLength());
+        read(geometry.rootStart(), geometry.rootLength());
         return result();
     }
 
@@ -37,18 +41,19 @@ final class DirectoryReader {
         ChainWalk walk = new ChainWalk(geometry, table, first, limit);
         while (walk.ending() == null) {
             List<Long> run = walk.nextRun(PIECE / geometry.bytesPerCluster());
-            if (readPieces(geometry.clusterStart(run.get(0)), (long) run.size() * geometry.bytesPerCluster())) {
+            if (read(geometry.clusterStart(run.get(0)), (long) run.size() * geometry.bytesPerCluster())) {
                 return result();
             }
         }
         if (walk.ending() != ClusterChain.Ending.COMPLETE) {
+            broken = true;
             doubts.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
         }
         return result();
     }
 
     /** Reads slots in {@code length} bytes from {@code start}; returns whether the end mark stood there. */
-    private boolean readPieces(long start, long length) throws IOException {
+    boolean read(long start, long length) throws IOException {
         for (long done = 0; done < length; done += PIECE) {
             int n = (int) Math.min(PIECE, length - done);
             byte[] piece = volume.read(start + done, n);
@@ -56,6 +61,9 @@ final class DirectoryReader {
                 Slot slot = Slot.at(start + done + at, piece, at);
                 if (slot.isEnd()) {
                     return true;
+                }
+                if (firstSlots.size() < DOTS) {
+                    firstSlots.add(slot);
                 }
                 take(slot);
             }
@@ -65,11 +73,11 @@ final class DirectoryReader {
 
     private void take(Slot slot) {
         if (slot.isDeleted()) {
-            orphans += longName.drop().size();
+            drop(longName.drop());
         } else if (slot.isLongName()) {
-            orphans += longName.add(slot).size();
+            drop(longName.add(slot));
         } else if (slot.isLabel()) {
-            orphans += longName.drop().size();
+            drop(longName.drop());
             label = label == null ? labelText(slot) : label;
         } else {
             entry(slot);
@@ -90,8 +98,8 @@ final class DirectoryReader {
         boolean named = longName.belongsTo(shortName);
         List<Long> slots = named ? longName.offsets() : List.of();
         Optional<String> name = named ? longName.name() : Optional.empty();
-        int dropped = longName.drop().size();
-        orphans += named ? 0 : dropped;
+        List<Slot> gathered = longName.drop();
+        drop(named ? List.of() : gathered);
         if (!slot.isDot()) {
             boolean folder = (slot.attributes() & Slot.ATTRIBUTE_FOLDER) != 0;
             entries.add(new DirectoryEntry(name.orElseGet(shortName::display), shortName.display(), folder,
@@ -99,10 +107,37 @@ final class DirectoryReader {
         }
     }
 
-    private Directory result() {
-        orphans += longName.drop().size();
-        if (orphans > 0) {
-            doubts.add(orphans + " long-name slots belong to no file");
+    private void drop(List<Slot> slots) {
+        slots.forEach(slot -> orphans.add(slot.offset()));
+    }
+
+    /** Whether the folder's chain broke off before its end mark was read. */
+    boolean wasBroken() {
+        return broken;
+    }
+
+    /** Places of long-name slots that belong to no entry. */
+    List<Long> orphans() {
+        return orphans;
+    }
+
+    /** Whether the folder begins with entries for itself and for its parent. */
+    boolean hasDots() {
+        return firstSlots.size() == DOTS && firstSlots.get(0).isDot(".") && firstSlots.get(1).isDot("..");
+    }
+
+    /** Whether these two, which must be there, lead where they should; a parent of 0 is the root. */
+    boolean dotsLeadTo(long own, long parent) {
+        long up = firstSlots.get(1).firstCluster(geometry.type());
+        return firstSlots.get(0).firstCluster(geometry.type()) == own
+                && (up == parent || parent == 0 && up == geometry.rootCluster());
+    }
+
+    /** What was read so far. */
+    Directory result() {
+        drop(longName.drop());
+        if (!orphans.isEmpty()) {
+            doubts.add(orphans.size() + " long-name slots belong to no file");
         }
         return new Directory(entries, Optional.ofNullable(label), doubts);
     }

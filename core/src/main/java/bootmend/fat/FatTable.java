@@ -19,6 +19,11 @@ final class FatTable {
         return copy;
     }
 
+    /** Whether the device reaches to this copy's first sector at all. */
+    boolean isThere() throws IOException {
+        return geometry.fatStart(copy) + geometry.bytesPerSector() <= volume.size();
+    }
+
     /** What this copy says of {@code cluster}, which must be on the volume. */
     FatEntry entry(long cluster) throws IOException {
         return FatEntry.of(geometry.type(), raw(cluster));

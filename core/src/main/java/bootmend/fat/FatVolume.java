@@ -6,23 +6,27 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** A FAT volume that is open for reading: its geometry, folders and files, read only as far as they are asked for. */
 public final class FatVolume {
 
-    /** Where a FAT32 volume keeps the copy of its boot sector. */
-    private static final int BACKUP_SECTOR = 6;
     private static final int PIECE = 65536;
 
     private final VolumeBytes bytes;
     private final Geometry geometry;
+    private final FatCopies copies;
+    private final List<String> remarks;
     private final List<String> doubts;
     private Directory root;
 
-    private FatVolume(VolumeBytes bytes, Geometry geometry, List<String> doubts) {
+    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts)
+            throws IOException {
         this.bytes = bytes;
         this.geometry = geometry;
-        this.doubts = List.copyOf(doubts);
+        this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
+        this.remarks = PutAway.of(bootSector, geometry.type(), copies.head()).words();
+        this.doubts = Stream.concat(doubts.stream(), copies.doubts().stream()).toList();
     }
 
     /**
@@ -36,40 +40,30 @@ public final class FatVolume {
             throw new BadVolumeException("there is no room for a boot sector");
         }
         List<String> doubts = new ArrayList<>();
+        byte[] sector = first.read(0, BootSector.LENGTH);
         Geometry geometry;
         try {
-            geometry = BootSector.read(first.read(0, BootSector.LENGTH));
+            geometry = BootSector.read(sector);
         } catch (BadVolumeException e) {
-            geometry = fromBackup(first).orElseThrow(() -> e);
-            doubts.add(e.getMessage() + "; its backup in sector " + BACKUP_SECTOR + " was read instead");
+            BootBackup backup = BootBackup.find(first).orElseThrow(() -> e);
+            geometry = backup.geometry();
+            sector = backup.sector();
+            doubts.add(e.getMessage() + "; its backup in sector " + BootBackup.SECTOR + " was read instead");
         }
         if (geometry.length() > device.getSize()) {
             doubts.add("the volume should have " + geometry.length() + " bytes, but only " + device.getSize()
                     + " are there; the card or image is cut off");
         }
-        return new FatVolume(new VolumeBytes(device, geometry.bytesPerSector()), geometry, doubts);
-    }
-
-    private static Optional<Geometry> fromBackup(VolumeBytes device) throws IOException {
-        for (int sector = 512; sector <= 4096; sector *= 2) {
-            long at = (long) BACKUP_SECTOR * sector;
-            if (at + BootSector.LENGTH > device.size()) {
-                break;
-            }
-            try {
-                Geometry geometry = BootSector.read(device.read(at, BootSector.LENGTH));
-                if (geometry.type() == FatType.FAT32 && geometry.bytesPerSector() == sector) {
-                    return Optional.of(geometry);
-                }
-            } catch (BadVolumeException e) {
-                // Not a backup at this sector size; the next size may have one.
-            }
-        }
-        return Optional.empty();
+        return new FatVolume(new VolumeBytes(device, geometry.bytesPerSector()), geometry, sector, doubts);
     }
 
     public Geometry geometry() {
         return geometry;
+    }
+
+    /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    public List<String> remarks() {
+        return remarks;
     }
 
     /** Sentences on what was damaged in the volume's own description. */
@@ -80,10 +74,9 @@ public final class FatVolume {
     /** The root folder, read once. */
     public Directory root() throws IOException {
         if (root == null) {
-            DirectoryReader reader = new DirectoryReader(bytes, geometry);
             root = geometry.type() == FatType.FAT32
-                    ? reader.readChain(table(), geometry.rootCluster())
-                    : reader.readFixedRoot();
+                    ? folder(geometry.rootCluster())
+                    : new DirectoryReader(bytes, geometry).readFixedRoot();
         }
         return root;
     }
@@ -93,7 +86,24 @@ public final class FatVolume {
         if (!folder.folder()) {
             throw new BadVolumeException(folder.name() + " is a file, not a folder");
         }
-        return new DirectoryReader(bytes, geometry).readChain(table(), folder.firstCluster());
+        return folder(folder.firstCluster());
+    }
+
+    /** A folder by the first FAT copy in which its chain is whole as far as it is read, else by the one that gives most. */
+    private Directory folder(long first) throws IOException {
+        Directory best = null;
+        for (int copy : copies.order()) {
+            DirectoryReader reader = new DirectoryReader(bytes, geometry);
+            Directory read = reader.readChain(new FatTable(bytes, geometry, copy), first);
+            if (!reader.wasBroken()) {
+                return best == null ? read : read.withDoubt("the folder's cluster chain is damaged in one FAT copy; it "
+                        + "was followed in copy " + (copy + 1));
+            }
+            if (best == null || read.entries().size() > best.entries().size()) {
+                best = read;
+            }
+        }
+        return best;
     }
 
     /** The file or folder at {@code path}, its parts separated by {@code /}, whatever their case. */
@@ -148,7 +158,7 @@ public final class FatVolume {
     /** The chain from {@code first} in the FAT copy that serves it best. */
     private ClusterChain bestChain(long first, long clusters, boolean mayGoOn, List<String> found) throws IOException {
         ClusterChain best = null;
-        for (int copy : geometry.fatsInUse()) {
+        for (int copy : copies.order()) {
             ClusterChain chain = new FatTable(bytes, geometry, copy).chain(first, clusters);
             boolean whole = chain.clusters().size() == clusters
                     && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
@@ -206,9 +216,14 @@ public final class FatVolume {
         return true;
     }
 
-    /** The FAT copy that is read first. */
+    /** The FAT copies in use in the order in which they are asked. */
+    List<Integer> copies() {
+        return copies.order();
+    }
+
+    /** The FAT copy that is asked first. */
     FatTable table() {
-        return new FatTable(bytes, geometry, geometry.activeFat());
+        return new FatTable(bytes, geometry, copies.order().get(0));
     }
 
     VolumeBytes bytes() {

@@ -40,6 +40,13 @@ record FsInfo(long freeCount, long nextFree) {
                 bytes.getInt(NEXT_FREE_OFFSET) & 0xFFFFFFFFL));
     }
 
+    /** Puts both values and all signatures into a sector and leaves its reserved bytes as they are. */
+    void writeTo(byte[] sector) {
+        ByteBuffer bytes = ByteBuffer.wrap(sector).order(ByteOrder.LITTLE_ENDIAN);
+        bytes.putInt(0, LEAD_SIGNATURE).putInt(484, STRUCT_SIGNATURE).putInt(508, TRAIL_SIGNATURE);
+        bytes.putInt(FREE_COUNT_OFFSET, (int) freeCount).putInt(NEXT_FREE_OFFSET, (int) nextFree);
+    }
+
     static long offset(Geometry geometry) {
         return (long) geometry.fsInfoSector() * geometry.bytesPerSector();
     }

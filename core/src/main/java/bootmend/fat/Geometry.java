@@ -102,4 +102,14 @@ public record Geometry(
     public long clustersFor(long bytes) {
         return (bytes + bytesPerCluster() - 1) / bytesPerCluster();
     }
+
+    /** Whether everything lies where it lies on {@code other}, whatever the names of the two. */
+    boolean hasLayoutOf(Geometry other) {
+        return withoutNames().equals(other.withoutNames());
+    }
+
+    private Geometry withoutNames() {
+        return new Geometry(type, bytesPerSector, sectorsPerCluster, reservedSectors, fatCount, rootEntries, totalSectors,
+                sectorsPerFat, clusterCount, rootCluster, fsInfoSector, backupBootSector, mirrored, activeFat, 0, "");
+    }
 }

@@ -14,6 +14,9 @@ final class ShortName {
     private static final int LOWER_BASE = 0x08;
     private static final int LOWER_EXTENSION = 0x10;
 
+    /** Byte 12 of an entry whose whole name is shown in lower case. */
+    static final byte ALL_LOWER = LOWER_BASE | LOWER_EXTENSION;
+
     private final byte[] raw;
     private final int caseFlags;
 
@@ -21,6 +24,18 @@ final class ShortName {
     ShortName(byte[] raw, int caseFlags) {
         this.raw = Arrays.copyOf(raw, LENGTH);
         this.caseFlags = caseFlags;
+    }
+
+    /** The eleven bytes that store an 8.3 name of ASCII characters with one dot, whatever its case. */
+    static byte[] stored(String name) {
+        int dot = name.lastIndexOf('.');
+        String base = name.substring(0, dot);
+        String extension = name.substring(dot + 1);
+        String padded = String.format(Locale.ROOT, "%-8s%-3s", base, extension).toUpperCase(Locale.ROOT);
+        if (padded.length() != LENGTH) {
+            throw new IllegalArgumentException("no 8.3 name: " + name);
+        }
+        return padded.getBytes(StandardCharsets.US_ASCII);
     }
 
     /** The name as it is shown, such as {@code config.txt}; bytes over 127 are read as ISO 8859-1. */

@@ -13,6 +13,7 @@ record Slot(long offset, ByteBuffer bytes) {
     static final int ATTRIBUTE_LABEL = 0x08;
     static final int ATTRIBUTE_FOLDER = 0x10;
     static final int ATTRIBUTE_LONG_NAME = 0x0F;
+    static final byte DELETED = (byte) 0xE5;
     private static final int ATTRIBUTE_MASK = 0x3F;
 
     static Slot at(long offset, byte[] folder, int from) {
@@ -26,7 +27,7 @@ record Slot(long offset, ByteBuffer bytes) {
     }
 
     boolean isDeleted() {
-        return u8(0) == 0xE5;
+        return bytes.get(0) == DELETED;
     }
 
     boolean isLongName() {
@@ -40,6 +41,17 @@ record Slot(long offset, ByteBuffer bytes) {
     /** The entry for {@code .} or {@code ..}. */
     boolean isDot() {
         return bytes.get(0) == '.' && (attributes() & ATTRIBUTE_FOLDER) != 0;
+    }
+
+    /** Whether this is the folder entry named {@code dots}, which is {@code .} or {@code ..}. */
+    boolean isDot(String dots) {
+        String padded = String.format("%-" + ShortName.LENGTH + "s", dots);
+        for (int i = 0; i < ShortName.LENGTH; i++) {
+            if (u8(i) != padded.charAt(i)) {
+                return false;
+            }
+        }
+        return (attributes() & ATTRIBUTE_FOLDER) != 0;
     }
 
     int attributes() {

@@ -22,6 +22,7 @@ import java.util.TreeMap;
  */
 public final class VolumeEdit {
 
+    private static final int CASE_FLAGS = 12;
     private static final int FIRST_CLUSTER_HIGH = 20;
     private static final int WRITE_TIME = 22;
     private static final int WRITE_DATE = 24;
@@ -30,6 +31,7 @@ public final class VolumeEdit {
 
     private final VolumeBytes volume;
     private final Geometry geometry;
+    private final List<Integer> copies;
     private final Map<Long, byte[]> before = new TreeMap<>();
     private final Map<Long, byte[]> after = new TreeMap<>();
     private final Map<Long, SectorKind> kinds = new TreeMap<>();
@@ -38,6 +40,7 @@ public final class VolumeEdit {
     public VolumeEdit(FatVolume volume) {
         this.volume = volume.bytes();
         this.geometry = volume.geometry();
+        this.copies = volume.copies();
     }
 
     /** The sectors changed since the last step, in the order they lie; the next step builds on them. */
@@ -71,13 +74,35 @@ public final class VolumeEdit {
     /** The clusters of {@code file}, in order. */
     public List<Long> chainOf(DirectoryEntry file) throws IOException {
         long most = Math.max(1, geometry.clustersFor(file.size()));
-        for (int copy : geometry.fatsInUse()) {
+        for (int copy : copies) {
             ClusterChain chain = new FatTable(volume, geometry, copy).chain(file.firstCluster(), most);
             if (chain.isComplete()) {
                 return chain.clusters();
             }
         }
         throw new BadVolumeException("the cluster chain of " + file.name() + " is damaged in every FAT copy");
+    }
+
+    /**
+     * Whether something else on the volume leads into {@code file}'s clusters too: a second entry of the table, or
+     * another entry of the root folder. Then releasing them would take them from under it.
+     */
+    public boolean isShared(FatVolume of, DirectoryEntry file, List<Long> chain) throws IOException {
+        Set<Long> clusters = new HashSet<>(chain);
+        boolean sharedStart = of.root().entries().stream()
+                .anyMatch(other -> other.offset() != file.offset() && clusters.contains(other.firstCluster()));
+        if (sharedStart || chain.isEmpty()) {
+            return sharedStart;
+        }
+        Map<Long, Integer> leads = new TreeMap<>();
+        new FatScan(volume, geometry, geometry.fatsInUse().get(0)).visit(Geometry.FIRST_CLUSTER, geometry.clusterEnd(),
+                (cluster, raw) -> {
+                    if (clusters.contains(raw)) {
+                        leads.merge(raw, 1, Integer::sum);
+                    }
+                    return true;
+                });
+        return leads.containsKey(file.firstCluster()) || leads.values().stream().anyMatch(count -> count > 1);
     }
 
     /** Writes {@code content} into {@code clusters}, whole sectors with zeros behind its end. */
@@ -112,17 +137,53 @@ public final class VolumeEdit {
 
     /** Points a file's entry at other content. */
     public void putEntry(DirectoryEntry file, long firstCluster, long size, LocalDateTime written) throws IOException {
-        long inSector = file.offset() % geometry.bytesPerSector();
-        byte[] sector = sector(SectorKind.DIRECTORY, file.offset() - inSector);
-        ByteBuffer slot = ByteBuffer.wrap(sector, (int) inSector, Geometry.SLOT_BYTES).slice()
-                .order(ByteOrder.LITTLE_ENDIAN);
-        slot.putShort(FIRST_CLUSTER_LOW, (short) firstCluster);
-        if (geometry.type() == FatType.FAT32) {
-            slot.putShort(FIRST_CLUSTER_HIGH, (short) (firstCluster >>> 16));
-        }
+        ByteBuffer slot = slot(file.offset());
+        putFirstCluster(slot, firstCluster);
         slot.putInt(SIZE, (int) size);
         slot.putShort(WRITE_TIME, FatTime.time(written));
         slot.putShort(WRITE_DATE, FatTime.date(written));
+    }
+
+    /** Points a file's entry at another chain or size and leaves its times as they are. */
+    void putChain(DirectoryEntry file, long firstCluster, long size) throws IOException {
+        ByteBuffer slot = slot(file.offset());
+        putFirstCluster(slot, firstCluster);
+        slot.putInt(SIZE, (int) size);
+    }
+
+    /**
+     * Gives a file an 8.3 name of ASCII letters that is shown in lower case, such as {@code config.txt}; the slots of its
+     * long name are left to {@link #deleteLongName}.
+     */
+    public void putLowerCaseName(DirectoryEntry file, String name) throws IOException {
+        slot(file.offset()).put(0, ShortName.stored(name)).put(CASE_FLAGS, ShortName.ALL_LOWER);
+    }
+
+    /** Marks the slots of a file's long name deleted. */
+    public void deleteLongName(DirectoryEntry file) throws IOException {
+        deleteSlots(file.longNameOffsets());
+    }
+
+    void deleteSlots(List<Long> offsets) throws IOException {
+        for (long offset : offsets) {
+            slot(offset).put(0, Slot.DELETED);
+        }
+    }
+
+    /** Puts a whole sector. */
+    void putSector(SectorKind kind, long offset, byte[] content) throws IOException {
+        System.arraycopy(content, 0, sector(kind, offset), 0, geometry.bytesPerSector());
+    }
+
+    /** Sets or clears bits of one byte of the boot sector. */
+    void putBootFlag(int offset, int bits, boolean set) throws IOException {
+        byte[] sector = sector(SectorKind.BOOT_SECTOR, 0);
+        sector[offset] = (byte) (set ? sector[offset] | bits : sector[offset] & ~bits);
+    }
+
+    /** Puts an entry's value in every FAT copy in use; {@code entry} may also be 0 or 1, which belong to no cluster. */
+    void putMark(long entry, long value) throws IOException {
+        putEntry(entry, value);
     }
 
     /** Brings FSInfo's hints up to date, each only where it was valid; {@code lastTaken} 0 leaves the second alone. */
@@ -139,6 +200,24 @@ public final class VolumeEdit {
         }
         if (info.get().knowsNextFree(geometry) && lastTaken != 0) {
             sector.putInt(FsInfo.NEXT_FREE_OFFSET, (int) lastTaken);
+        }
+    }
+
+    /** Puts FSInfo's values, and its signatures where they are gone. */
+    void putFsInfo(FsInfo info) throws IOException {
+        info.writeTo(sector(SectorKind.FS_INFO, FsInfo.offset(geometry)));
+    }
+
+    private ByteBuffer slot(long offset) throws IOException {
+        long inSector = offset % geometry.bytesPerSector();
+        byte[] sector = sector(SectorKind.DIRECTORY, offset - inSector);
+        return ByteBuffer.wrap(sector, (int) inSector, Geometry.SLOT_BYTES).slice().order(ByteOrder.LITTLE_ENDIAN);
+    }
+
+    private void putFirstCluster(ByteBuffer slot, long firstCluster) {
+        slot.putShort(FIRST_CLUSTER_LOW, (short) firstCluster);
+        if (geometry.type() == FatType.FAT32) {
+            slot.putShort(FIRST_CLUSTER_HIGH, (short) (firstCluster >>> 16));
         }
     }
 

@@ -34,4 +34,9 @@ public record CardView(
     public boolean isStock() {
         return tuning.stream().noneMatch(line -> line.active() && line.resets());
     }
+
+    /** The same with other views of its tuning lines. */
+    CardView withTuning(List<TuningView> other) {
+        return new CardView(card, kind, bytes, partition, config, configProblem, other, notes);
+    }
 }

@@ -1,7 +1,6 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.UndoRecord;
 import bootmend.fat.Geometry;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
@@ -31,10 +30,14 @@ final class CardViews {
         try {
             return of(card, ConfigFiles.read(card.volume()));
         } catch (CardException e) {
-            return new CardView(card.source().path().toString(), card.source().kind().words(),
-                    card.device().getSize(), partition(card), Optional.empty(), Optional.of(e), List.of(),
-                    cardNotes(card));
+            return withoutConfig(card, e);
         }
+    }
+
+    /** The view of a card whose config file cannot be read. */
+    CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
+        return new CardView(card.source().path().toString(), card.source().kind().words(), card.device().getSize(),
+                partition(card), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
     }
 
     CardView of(OpenCard card, ConfigFiles files) throws IOException {
@@ -55,6 +58,7 @@ final class CardViews {
     private List<String> cardNotes(OpenCard card) throws IOException {
         List<String> notes = new ArrayList<>(card.table().doubts());
         notes.addAll(card.volume().doubts());
+        notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         card.recovery(workplace.store()).find().map(RecoverJob::view).ifPresent(waiting -> notes.add(
                 "a change (\"" + waiting.title() + "\", begun " + waiting.began() + ") was cut short: "
@@ -65,7 +69,8 @@ final class CardViews {
     private TuningView view(String file, TuningLine line) {
         Optional<String> stock = new StockWords(workplace.tables()).of(line);
         return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
-                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets());
+                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets(),
+                Optional.empty());
     }
 
     private static PartitionView partition(OpenCard card) throws IOException {

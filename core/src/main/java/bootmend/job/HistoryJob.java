@@ -1,7 +1,6 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.History;
 import bootmend.change.UndoRecord;
 import java.io.IOException;
 import java.util.ArrayList;

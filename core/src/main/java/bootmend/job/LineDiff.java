@@ -3,6 +3,7 @@ package bootmend.job;
 import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.SavedText;
 import com.github.difflib.DiffUtils;
 import com.github.difflib.patch.AbstractDelta;
 import java.util.ArrayList;
@@ -23,6 +24,11 @@ final class LineDiff {
 
     private static List<LineChange> of(FileChange file) {
         List<LineChange> changes = new ArrayList<>();
+        if (SavedText.of(file.before()).problems().contains(SavedText.Problem.UTF_16)
+                || SavedText.of(file.after()).problems().contains(SavedText.Problem.UTF_16)) {
+            // Its bytes have no lines to compare with those of plain text.
+            return changes;
+        }
         for (AbstractDelta<String> delta : DiffUtils.diff(texts(file.before()), texts(file.after())).getDeltas()) {
             List<String> old = delta.getSource().getLines();
             List<String> changed = delta.getTarget().getLines();

@@ -7,6 +7,7 @@ import bootmend.change.Recovery;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
@@ -35,8 +36,12 @@ final class OpenCard implements Closeable {
     private final BootChoice choice;
     private final FatVolume volume;
 
-    private OpenCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume) {
+    private final boolean forChanging;
+
+    private OpenCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume,
+            boolean forChanging) {
         this.source = source;
+        this.forChanging = forChanging;
         this.table = table;
         this.choice = choice;
         this.volume = volume;
@@ -45,7 +50,7 @@ final class OpenCard implements Closeable {
     /** Opens the card that {@code request} names; every failure becomes an error that a user can act on. */
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
         try {
-            return open(opener.open(request.card(), forChanging), request);
+            return open(opener.open(request.card(), forChanging), request, forChanging);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
@@ -53,16 +58,21 @@ final class OpenCard implements Closeable {
         }
     }
 
-    private static OpenCard open(CardSource source, CardRequest request) throws IOException {
+    private static OpenCard open(CardSource source, CardRequest request, boolean forChanging) throws IOException {
         try {
             PartitionTable table = PartitionTableReader.read(source.device());
             Volumes volumes = new Volumes(source.device());
             BootChoice choice = BootChoice.of(table, volumes, request.partition());
-            return new OpenCard(source, table, choice, volumes.opened(choice.partition()));
+            return new OpenCard(source, table, choice, volumes.opened(choice.partition()), forChanging);
         } catch (IOException | RuntimeException e) {
             source.close();
             throw e;
         }
+    }
+
+    /** Whether it is held for a change, rather than opened to be looked at. */
+    boolean isForChanging() {
+        return forChanging;
     }
 
     CardSource source() {
@@ -83,6 +93,11 @@ final class OpenCard implements Closeable {
 
     FatVolume volume() {
         return volume;
+    }
+
+    /** The boot partition alone. */
+    BlockDevice window() throws IOException {
+        return new PartitionWindow(device(), choice.partition().start(), choice.partition().length());
     }
 
     CardId id() {
@@ -122,7 +137,8 @@ final class OpenCard implements Closeable {
             FatVolume volume;
             try {
                 volume = FatVolume.open(new PartitionWindow(card, partition.start(), partition.length()));
-            } catch (BadVolumeException e) {
+                volume.root();
+            } catch (BadVolumeException | OutsideDeviceException e) {
                 return Optional.empty();
             }
             found.put(partition.number(), volume);

@@ -19,10 +19,18 @@ public final class ProposedChange implements Closeable {
     private final OpenCard card;
     private final CardView view;
     private final List<LineChange> lines;
+    private final List<FindingView> findings;
     private final Plan plan;
     private final Commit commit;
 
     ProposedChange(OpenCard card, CardView view, List<LineChange> lines, Plan plan, Commit commit) {
+        this(card, view, lines, List.of(), plan, commit);
+    }
+
+    /** @param findings what a repair found on the card */
+    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings, Plan plan,
+            Commit commit) {
+        this.findings = List.copyOf(findings);
         this.card = card;
         this.view = view;
         this.lines = List.copyOf(lines);
@@ -40,6 +48,16 @@ public final class ProposedChange implements Closeable {
         return lines;
     }
 
+    /** What is wrong with the card, each with whether this change mends it; empty for anything but a repair. */
+    public List<FindingView> findings() {
+        return findings;
+    }
+
+    /** Whether something is wrong that this change does not mend. */
+    public boolean leavesDamage() {
+        return findings.stream().anyMatch(finding -> !finding.mended());
+    }
+
     public PlanView plan() {
         return PlanView.of(plan);
     }
@@ -53,8 +71,12 @@ public final class ProposedChange implements Closeable {
      * Makes the change: undo record, ordered writes, forces, read-back.
      *
      * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
+     * @throws IllegalStateException when this is only a preview
      */
     public ChangeView apply() throws CardException {
+        if (!card.isForChanging()) {
+            throw new IllegalStateException("a preview is not applied");
+        }
         Committed done = commit.run();
         return new ChangeView(done.record().file().toString(), true, done.secondReaderAgrees());
     }

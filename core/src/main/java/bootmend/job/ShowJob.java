@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 
 /** Looks at a card and writes nothing. */
@@ -12,9 +13,26 @@ public final class ShowJob {
         this.workplace = workplace;
     }
 
+    /** The card alone, whatever board it is for. */
     public CardView run(CardRequest request) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return new CardViews(workplace).of(card);
+        } catch (CardException e) {
+            throw e;
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
+    }
+
+    /**
+     * The card, and what it comes to on the board that is asked about; where none is, on each board that it can boot.
+     *
+     * @throws CardException of kind usage where what is said about the board makes no sense
+     */
+    public ShowView run(CardRequest request, BoardRequest about) throws CardException {
+        BoardFacts facts = new RequestedBoard(workplace.tables()).facts(about);
+        try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
+            return new ShowViews(workplace).of(card, facts);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {

@@ -1,10 +1,13 @@
 package bootmend.job;
 
 import bootmend.tuning.BoardStock;
+import bootmend.tuning.Figure;
 import bootmend.tuning.Stock;
 import bootmend.tuning.StockRule;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.AgainstStock;
+import bootmend.tuning.resolve.Resolution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -38,6 +41,15 @@ final class StockWords {
         long low = values.stream().mapToLong(Long::longValue).min().orElseThrow();
         long high = values.stream().mapToLong(Long::longValue).max().orElseThrow();
         return Optional.of(low == high ? Long.toString(low) : low + " to " + high + " by board");
+    }
+
+    /** A key's stock on a board: a number, or those it may be; empty where it is not published. */
+    Optional<String> on(Resolution resolution, String key) {
+        List<String> values = tables.vocabulary().find(key)
+                .map(known -> new AgainstStock(tables, resolution).stock(known)).orElse(List.of()).stream()
+                .filter(Figure.Value.class::isInstance).map(Figure.Value.class::cast)
+                .map(figure -> Long.toString((long) figure.value())).toList();
+        return values.isEmpty() ? Optional.empty() : Optional.of(String.join(" or ", values));
     }
 
     private Optional<String> sectionBoard(TuningLine line) {

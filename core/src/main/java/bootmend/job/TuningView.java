@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param active whether it counts; otherwise {@code state} says why not
  * @param state in words
  * @param resets whether going back to stock takes it out
+ * @param effect what becomes of it on the board that was asked about; empty where none was, or the line is not read
  */
 public record TuningView(
         String file,
@@ -24,5 +25,11 @@ public record TuningView(
         Optional<String> stock,
         boolean active,
         String state,
-        boolean resets) {
+        boolean resets,
+        Optional<LineEffectView> effect) {
+
+    /** The same on a board: with the stock value there, and with what becomes of the line. */
+    TuningView on(Optional<String> stockThere, Optional<LineEffectView> effectThere) {
+        return new TuningView(file, line, section, key, value, unit, stockThere, active, state, resets, effectThere);
+    }
 }

@@ -7,6 +7,7 @@ import bootmend.device.CardSource;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Map;
 
@@ -59,6 +60,10 @@ public final class Workplace {
 
     TuningTables tables() {
         return tables;
+    }
+
+    Instant instant() {
+        return clock.instant();
     }
 
     /** Now, in local time, as FAT keeps it. */

@@ -96,8 +96,9 @@ public record BootChoice(Partition partition, String reason) {
     }
 
     private static CardException noFat(PartitionTable table) {
-        return CardException.unreadable(
-                "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + ")",
+        String doubts = table.doubts().isEmpty() ? "" : "; " + String.join("; ", table.doubts());
+        return CardException.unreadable("it has no FAT partition that can be read (found: "
+                + numbers(table.partitions()) + doubts + ")",
                 "Check that this is the card the board boots from; if it is, it may be past reading.");
     }
 

@@ -21,14 +21,19 @@ import org.apache.commons.csv.CSVRecord;
  * @param header the column names, all different
  * @param rows the rows, each with as many cells as the header
  */
-record DataFile(String name, List<String> header, List<DataRow> rows) {
+public record DataFile(String name, List<String> header, List<DataRow> rows) {
 
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
             .setCommentMarker('#').setIgnoreEmptyLines(true).setTrim(true).get();
 
     /** Reads a file that stands beside this class among the resources. */
     static DataFile resource(String name) {
-        try (InputStream in = DataFile.class.getResourceAsStream(name)) {
+        return resource(DataFile.class, name);
+    }
+
+    /** Reads a file that stands beside {@code neighbour} among the resources. */
+    public static DataFile resource(Class<?> neighbour, String name) {
+        try (InputStream in = neighbour.getResourceAsStream(name)) {
             if (in == null) {
                 throw new DataFileException(name, 0, "the file is missing");
             }
@@ -38,7 +43,7 @@ record DataFile(String name, List<String> header, List<DataRow> rows) {
         }
     }
 
-    static DataFile read(String name, Reader text) {
+    public static DataFile read(String name, Reader text) {
         try (CSVParser parser = CSVParser.builder().setReader(text).setFormat(FORMAT).get()) {
             List<String> header = null;
             List<DataRow> rows = new ArrayList<>();
@@ -70,7 +75,7 @@ record DataFile(String name, List<String> header, List<DataRow> rows) {
     }
 
     /** This file, if its columns are exactly these. */
-    DataFile withColumns(String... expected) {
+    public DataFile withColumns(String... expected) {
         if (!header.equals(List.of(expected))) {
             throw new DataFileException(name, 1, "expected the columns " + List.of(expected) + ", found " + header);
         }
@@ -78,7 +83,7 @@ record DataFile(String name, List<String> header, List<DataRow> rows) {
     }
 
     /** Turns each row into a value; two rows with the same key are an error. */
-    <T> List<T> map(Function<DataRow, T> reader, Function<T, ?> key) {
+    public <T> List<T> map(Function<DataRow, T> reader, Function<T, ?> key) {
         List<T> values = new ArrayList<>();
         HashSet<Object> seen = new HashSet<>();
         for (DataRow row : rows) {

@@ -10,12 +10,12 @@ import java.util.OptionalLong;
  * @param file the file's name
  * @param line the row's line in the file, counted from 1
  */
-record DataRow(String file, long line, List<String> header, List<String> cells) {
+public record DataRow(String file, long line, List<String> header, List<String> cells) {
 
     private static final int HEX = 16;
 
     /** The cell's text, possibly empty. */
-    String text(String column) {
+    public String text(String column) {
         int index = header.indexOf(column);
         if (index < 0) {
             throw error("there is no column " + column);
@@ -24,7 +24,7 @@ record DataRow(String file, long line, List<String> header, List<String> cells) 
     }
 
     /** The cell's text, never empty. */
-    String required(String column) {
+    public String required(String column) {
         String text = text(column);
         if (text.isEmpty()) {
             throw error("column " + column + " is empty");
@@ -33,7 +33,7 @@ record DataRow(String file, long line, List<String> header, List<String> cells) 
     }
 
     /** The cell's words, split at blanks; none where it is empty. */
-    List<String> words(String column) {
+    public List<String> words(String column) {
         String text = text(column);
         return text.isEmpty() ? List.of() : List.of(text.split(" +"));
     }
@@ -67,7 +67,7 @@ record DataRow(String file, long line, List<String> header, List<String> cells) 
     }
 
     /** What the cell's word stands for. */
-    <T> T choice(String column, Map<String, T> choices) {
+    public <T> T choice(String column, Map<String, T> choices) {
         T choice = choices.get(text(column));
         if (choice == null) {
             throw error("column " + column + " should be one of " + choices.keySet() + ", found " + text(column));
@@ -75,7 +75,7 @@ record DataRow(String file, long line, List<String> header, List<String> cells) 
         return choice;
     }
 
-    DataFileException error(String problem) {
+    public DataFileException error(String problem) {
         return new DataFileException(file, line, problem);
     }
 }

@@ -98,6 +98,20 @@ public final class StockValues {
         return figures.size() == 1 ? figures.get(0) : new Figure.DependsOn("the revision of the board");
     }
 
+    /**
+     * Every value that a key's stock may have on a board, in the key's unit: one where it is known, several where it
+     * hangs on the revision or on whether the setting that raises it is in force.
+     */
+    public List<Figure> figures(TuningKey key, String boardId, OptionalInt revision, Truth boosted) {
+        if (!(key.stock() instanceof StockRule.PerBoard)) {
+            return List.of(figure(key, boardId, revision, boosted));
+        }
+        List<Truth> ways = boosted == Truth.UNKNOWN ? List.of(Truth.FALSE, Truth.TRUE) : List.of(boosted);
+        return of(key.key(), boardId, revision).stream()
+                .flatMap(stock -> ways.stream().map(way -> figure(stock, key.key(), boardId, way)))
+                .distinct().toList();
+    }
+
     private static Figure figure(Stock stock, String key, String boardId, Truth boosted) {
         if (stock instanceof Stock.Value value) {
             return new Figure.Value(value.mhz());

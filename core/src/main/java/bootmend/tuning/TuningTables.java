@@ -19,6 +19,12 @@ public final class TuningTables {
             new Lazy<>(() -> VoltageSteps.read(DataFile.resource("voltage-steps.csv"), vocabulary(), sources()));
     private final Lazy<Revisions> revisions = new Lazy<>(() -> Revisions.read(
             DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
+    private final Lazy<BoardFileTable> boardFiles = new Lazy<>(
+            () -> BoardFileTable.read(DataFile.resource("board-files.csv"), boards(), sources()));
+    private final Lazy<Cautions> cautions =
+            new Lazy<>(() -> Cautions.read(DataFile.resource("cautions.csv"), sources()));
+    private final Lazy<KeyMeanings> meanings =
+            new Lazy<>(() -> KeyMeanings.read(DataFile.resource("key-meanings.csv"), vocabulary()));
 
     private TuningTables() {
     }
@@ -54,5 +60,17 @@ public final class TuningTables {
 
     public Revisions revisions() {
         return revisions.get();
+    }
+
+    public BoardFileTable boardFiles() {
+        return boardFiles.get();
+    }
+
+    public Cautions cautions() {
+        return cautions.get();
+    }
+
+    public KeyMeanings meanings() {
+        return meanings.get();
     }
 }

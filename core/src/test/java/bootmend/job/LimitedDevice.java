@@ -1,19 +1,19 @@
 package bootmend.job;
 
+import bootmend.device.ForwardingDevice;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 
 /** Passes accesses on and fails the test when there are too many of them, or one is too long. */
-final class LimitedDevice implements BlockDevice {
+final class LimitedDevice extends ForwardingDevice {
 
-    private final BlockDevice device;
     private final long mostAccesses;
     private final int mostBytes;
     private long accesses;
 
     LimitedDevice(BlockDevice device, long mostAccesses, int mostBytes) {
-        this.device = device;
+        super(device);
         this.mostAccesses = mostAccesses;
         this.mostBytes = mostBytes;
     }
@@ -30,42 +30,17 @@ final class LimitedDevice implements BlockDevice {
     @Override
     public void read(long offset, ByteBuffer dest) throws IOException {
         count(dest);
-        device.read(offset, dest);
+        super.read(offset, dest);
     }
 
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
         count(src);
-        device.write(offset, src);
-    }
-
-    @Override
-    public long getSize() throws IOException {
-        return device.getSize();
-    }
-
-    @Override
-    public void flush() throws IOException {
-        device.flush();
-    }
-
-    @Override
-    public int getSectorSize() throws IOException {
-        return device.getSectorSize();
+        super.write(offset, src);
     }
 
     @Override
     public void close() {
         // The disk is looked at after the job has closed its card.
-    }
-
-    @Override
-    public boolean isClosed() {
-        return false;
-    }
-
-    @Override
-    public boolean isReadOnly() {
-        return false;
     }
 }

@@ -48,6 +48,11 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
                 Optional.empty(), Map.of());
     }
 
+    /** The same for this board. */
+    public BoardFacts withBoard(Board known) {
+        return new BoardFacts(Optional.of(known), revision, serial, pins, monitors, tryboot, bootVariables);
+    }
+
     /**
      * The same with the revision code, and with the board that it names.
      *

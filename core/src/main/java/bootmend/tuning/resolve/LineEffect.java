@@ -2,11 +2,12 @@ package bootmend.tuning.resolve;
 
 /** What becomes of a tuning line on a board. */
 public enum LineEffect {
-    IN_FORCE("in force"),
+    /** It gives a key its value. */
+    IN_FORCE("set"),
     DEPENDS("depends"),
     /** A later line with the same key, or a more exact key, replaces its value in any case. */
-    OVERRIDDEN("overridden"),
-    IGNORED("ignored by this board"),
+    OVERRIDDEN("shadowed"),
+    IGNORED("ignored"),
     OTHER_BOARD("not for this board"),
     NEVER_APPLIES("never applies");
 

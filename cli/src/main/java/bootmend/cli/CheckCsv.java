@@ -1,0 +1,70 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.config.VisibleText;
+import bootmend.job.CheckView;
+import bootmend.job.ConfigView;
+import java.io.IOException;
+import java.util.List;
+import java.util.stream.Stream;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+
+/**
+ * A check as a table (RFC 4180): one row a finding; a card without one has a row of severity {@code none}, a card that
+ * could not be checked one of severity {@code error}.
+ */
+final class CheckCsv {
+
+    private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
+            .setHeader("card", "label", "serial", "config_sha256", "purpose", "checked_at", "severity", "rule", "path",
+                    "line", "boards", "what", "meaning", "remedy", "source").get();
+
+    /** What a cell may not begin with; source: common practice, OWASP community pages, "CSV Injection". */
+    private static final String FORMULA_STARTS = "=+-@\t\r";
+
+    private CheckCsv() {
+    }
+
+    static void write(Appendable out, Purpose purpose, List<CheckedCard> cards) throws IOException {
+        CSVPrinter printer = new CSVPrinter(out, FORMAT);
+        for (CheckedCard card : cards) {
+            if (card.error().isPresent()) {
+                CardException error = card.error().get();
+                row(printer, Stream.of(card.name(), "", "", "", purpose.word(), "", "error", "", "", "", "",
+                        error.getMessage(), "", error.remedy(), ""));
+            } else {
+                rows(printer, card.view().orElseThrow());
+            }
+        }
+        printer.flush();
+    }
+
+    private static void rows(CSVPrinter printer, CheckView view) throws IOException {
+        List<String> card = List.of(view.card().card(), view.card().partition().label(),
+                view.card().partition().serial(), view.card().config().map(ConfigView::sha256).orElse(""),
+                view.purpose().word(), view.when().toString());
+        if (view.findings().isEmpty()) {
+            row(printer, Stream.concat(card.stream(), Stream.of("none", "", "", "", "", "", "", "", "")));
+        }
+        for (Finding finding : view.findings()) {
+            row(printer, Stream.concat(card.stream(), Stream.of(finding.severity().word(), finding.rule(),
+                    finding.where().path(),
+                    finding.where().line().isPresent() ? Integer.toString(finding.where().line().getAsInt()) : "",
+                    String.join(" ", finding.boards()), finding.what(), finding.meaning(), finding.remedy(),
+                    finding.source())));
+        }
+    }
+
+    private static void row(CSVPrinter printer, Stream<String> cells) throws IOException {
+        printer.printRecord(cells.map(CheckCsv::safe).toList());
+    }
+
+    /** The text as a table program shows it without taking it for a formula. */
+    static String safe(String text) {
+        boolean formula = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+        return (formula ? "'" : "") + VisibleText.of(text);
+    }
+}

@@ -1,0 +1,59 @@
+package bootmend.cli;
+
+import bootmend.job.RepairJob;
+import bootmend.job.RepairRequest;
+import bootmend.job.Workplace;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code bootmend repair}: damage on a card found, explained, and mended where that needs no guess. */
+@Command(
+        name = "repair",
+        mixinStandardHelpOptions = true,
+        description = "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
+            + "and what it would write, and asks. It can be taken back with `bootmend undo`. Partition tables are never "
+            + "touched; files that share clusters and names that stand twice are reported only.",
+        footer = {
+            "",
+            "Before you mend a card that holds the only copy of something, make an image of it and work on that.",
+            "",
+            "Examples:",
+            "  bootmend repair --dry-run lab-07.img",
+            "  bootmend repair --yes --free-lost lab-07.img"})
+final class RepairCommand implements Callable<Integer> {
+
+    private final Workplace workplace;
+    private final Question question;
+
+    @Mixin
+    private CardArgument card;
+
+    @Mixin
+    private ChangeOptions options;
+
+    @Option(names = "--free-lost",
+            description = "Also free clusters that belong to no file. They may hold pieces of files that are gone.")
+    private boolean freeLost;
+
+    @Spec
+    private CommandSpec spec;
+
+    RepairCommand(Workplace workplace, Question question) {
+        this.workplace = workplace;
+        this.question = question;
+    }
+
+    @Override
+    public Integer call() {
+        RepairJob job = new RepairJob(workplace);
+        RepairRequest request = new RepairRequest(freeLost, options.inPlace());
+        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
+        return run.run(
+                forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
+                "There is nothing to mend.");
+    }
+}

@@ -1,0 +1,85 @@
+package bootmend.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** The names of the files and folders on a boot partition; upper and lower case are one, as on every FAT volume. */
+public final class CardFiles {
+
+    /**
+     * A file or folder.
+     *
+     * @param path from the root, parts separated by {@code /}
+     * @param alias its 8.3 name, which finds it too
+     * @param size bytes; 0 for a folder
+     */
+    public record Entry(String path, String alias, boolean folder, long size) {
+
+        /** A file that has no other name. */
+        public static Entry file(String path, long size) {
+            return new Entry(path, path.substring(path.lastIndexOf('/') + 1), false, size);
+        }
+
+        String name() {
+            return path.substring(path.lastIndexOf('/') + 1);
+        }
+
+        String parent() {
+            return path.substring(0, Math.max(0, path.lastIndexOf('/')));
+        }
+    }
+
+    private final List<Entry> entries;
+    private final Map<String, Entry> byPath = new HashMap<>();
+
+    public CardFiles(List<Entry> entries) {
+        this.entries = List.copyOf(entries);
+        entries.forEach(entry -> byPath.putIfAbsent(key(entry.path()), entry));
+        entries.forEach(entry -> byPath.putIfAbsent(key(entry.parent() + "/" + entry.alias()), entry));
+    }
+
+    /** Everything, in the order it was listed. */
+    public List<Entry> all() {
+        return entries;
+    }
+
+    /** The file, no folder, at a path; a leading {@code /} does not matter. */
+    public Optional<Entry> file(String path) {
+        return Optional.ofNullable(byPath.get(key(path))).filter(entry -> !entry.folder());
+    }
+
+    boolean has(String path) {
+        return file(path).isPresent();
+    }
+
+    /** The files in the root. */
+    List<Entry> inRoot() {
+        return entries.stream().filter(entry -> !entry.folder() && entry.parent().isEmpty()).toList();
+    }
+
+    /** The files whose path fits, {@code *} standing for any run of characters but {@code /}; sorted by path. */
+    List<Entry> matching(String pattern) {
+        if (!pattern.contains("*")) {
+            return file(pattern).stream().toList();
+        }
+        Pattern wanted = Pattern.compile(Stream.of(key(pattern).split("\\*", -1)).map(Pattern::quote)
+                .collect(Collectors.joining("[^/]*")));
+        List<Entry> found = new ArrayList<>(entries.stream()
+                .filter(entry -> !entry.folder() && wanted.matcher(key(entry.path())).matches()).toList());
+        found.sort(Comparator.comparing(Entry::path));
+        return found;
+    }
+
+    private static String key(String path) {
+        return Stream.of(path.split("/")).filter(part -> !part.isEmpty()).collect(Collectors.joining("/"))
+                .toLowerCase(Locale.ROOT);
+    }
+}

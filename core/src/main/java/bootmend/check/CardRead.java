@@ -1,0 +1,24 @@
+package bootmend.check;
+
+import bootmend.fat.VolumeSpace;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What was read from a card before anything is concluded from it.
+ *
+ * @param files what is on the boot partition
+ * @param config the config file and those it includes, the config file first; empty where there is none that can be read
+ * @param configProblem why a config file that is there cannot be taken for one, such as a folder of its name
+ * @param space how full the volume is; empty where it could not be counted
+ * @param health what is wrong with the volume
+ * @param cutShort what stands open of an earlier change to the card, in a clause
+ */
+public record CardRead(CardFiles files, List<ConfigText> config, Optional<String> configProblem,
+        Optional<VolumeSpace> space, List<HealthRemark> health, Optional<String> cutShort) {
+
+    public CardRead {
+        config = List.copyOf(config);
+        health = List.copyOf(health);
+    }
+}

@@ -1,0 +1,78 @@
+package bootmend.check;
+
+import bootmend.tuning.DataFile;
+import bootmend.tuning.DataRow;
+import bootmend.tuning.Source;
+import bootmend.tuning.Sources;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Every rule, as the data file has it. */
+public final class RuleBook {
+
+    private static final String NOT_FOR_IT = "-";
+    private static final Set<String> UNPUBLISHED = Set.of("common practice, no source", "value from memory");
+    private static final Map<String, Severity> SEVERITIES =
+            Stream.of(Severity.values()).collect(Collectors.toMap(Severity::word, Function.identity()));
+
+    private final List<Rule> rules;
+    private final Map<String, Rule> byId;
+
+    private RuleBook(List<Rule> rules) {
+        this.rules = rules;
+        this.byId = rules.stream().collect(Collectors.toMap(Rule::id, Function.identity()));
+    }
+
+    /**
+     * Reads the rules.
+     *
+     * @throws bootmend.tuning.DataFileException if the data file is damaged
+     */
+    public static RuleBook load(Sources sources) {
+        return read(DataFile.resource(RuleBook.class, "rules.csv"), sources);
+    }
+
+    static RuleBook read(DataFile file, Sources sources) {
+        return new RuleBook(file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy",
+                "source").map(row -> rule(row, sources), Rule::id));
+    }
+
+    private static Rule rule(DataRow row, Sources sources) {
+        Map<Purpose, Severity> severities = new EnumMap<>(Purpose.class);
+        for (Purpose purpose : Purpose.values()) {
+            if (!row.text(purpose.column()).equals(NOT_FOR_IT)) {
+                severities.put(purpose, row.choice(purpose.column(), SEVERITIES));
+            }
+        }
+        if (severities.isEmpty()) {
+            throw row.error("the rule matters for no purpose");
+        }
+        String id = row.required("id");
+        if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+            throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
+        }
+        return new Rule(id, severities, row.required("meaning"), row.required("remedy"), source(row, sources));
+    }
+
+    private static String source(DataRow row, Sources sources) {
+        return Stream.of(row.required("source").split(";")).map(String::trim)
+                .map(part -> UNPUBLISHED.contains(part) ? part : sources.find(part).map(Source::citation)
+                        .orElseThrow(() -> row.error("unknown source " + part)))
+                .collect(Collectors.joining("; "));
+    }
+
+    /** In the data file's order. */
+    public List<Rule> all() {
+        return rules;
+    }
+
+    public Optional<Rule> find(String id) {
+        return Optional.ofNullable(byId.get(id));
+    }
+}

@@ -1,0 +1,68 @@
+package bootmend.check;
+
+import bootmend.config.ConfigLine;
+import bootmend.config.Filter;
+import bootmend.config.FilterParser;
+import bootmend.config.LineKind;
+import bootmend.config.ReachedLine;
+import bootmend.config.Truth;
+import bootmend.tuning.Boards;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Section lines that are none, and lines that no board which the card is for reads. */
+record SectionCheck(Boards boards) implements Check {
+
+    @Override
+    public List<Remark> look(CardContent card) {
+        List<Remark> remarks = new ArrayList<>(unknown(card));
+        if (card.bootable()) {
+            remarks.addAll(unread(card));
+        }
+        return remarks;
+    }
+
+    private List<Remark> unknown(CardContent card) {
+        FilterParser parser = new FilterParser(boards.models());
+        return card.read().config().stream().flatMap(text -> text.document().lines().stream()
+                .filter(line -> line.kind() instanceof LineKind.Section section
+                        && parser.parse(section.raw()) instanceof Filter.Unknown)
+                .map(line -> Remark.of("section-unknown", Place.line(text.path(), line.number()),
+                        "\"" + line.text() + "\" is no section that is published."))).toList();
+    }
+
+    /** One section of a file, from its first line that is not read. */
+    private record Unread(String file, String section) {
+    }
+
+    private static List<Remark> unread(CardContent card) {
+        Map<Place, ReachedLine> reached = new LinkedHashMap<>();
+        Map<Place, Boolean> mayCount = new HashMap<>();
+        for (BoardReading board : card.boards()) {
+            for (ReachedLine line : board.resolution().reading().lines()) {
+                Place place = Place.of(line);
+                reached.putIfAbsent(place, line);
+                mayCount.merge(place, line.condition().truth() != Truth.FALSE || line.none(), Boolean::logicalOr);
+            }
+        }
+        Map<Unread, List<Place>> unread = new LinkedHashMap<>();
+        reached.forEach((place, line) -> {
+            if (!mayCount.get(place)) {
+                unread.computeIfAbsent(new Unread(line.file(), section(line.line())), none -> new ArrayList<>())
+                        .add(place);
+            }
+        });
+        List<Remark> remarks = new ArrayList<>();
+        unread.forEach((section, lines) -> remarks.add(Remark.of("section-no-board", lines.get(0),
+                "Section " + section.section() + " has " + lines.size() + (lines.size() == 1 ? " line" : " lines")
+                + " that none of the card's boards reads (" + String.join(" ", card.boardIds()) + ").")));
+        return remarks;
+    }
+
+    private static String section(ConfigLine line) {
+        return line.section().orElse("above the first section line");
+    }
+}

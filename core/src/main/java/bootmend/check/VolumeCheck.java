@@ -1,0 +1,31 @@
+package bootmend.check;
+
+import bootmend.fat.VolumeSpace;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The volume: its room, its health, and changes that were cut short. */
+record VolumeCheck() implements Check {
+
+    /** Room under this share of the volume is little; common practice, no source. */
+    private static final long LEAST_FREE_PERCENT = 5;
+
+    @Override
+    public List<Remark> look(CardContent card) {
+        List<Remark> remarks = new ArrayList<>();
+        card.read().space().filter(VolumeCheck::isNearlyFull).ifPresent(space -> remarks.add(Remark.of(
+                "volume-nearly-full", Place.VOLUME, String.format(Locale.ROOT,
+                        "%,d bytes are free, %d of %d clusters; under %d %% counts as nearly full.",
+                        space.freeBytes(), space.freeClusters(), space.clusters(), LEAST_FREE_PERCENT))));
+        card.read().health().forEach(each -> remarks.add(Remark.of(each.damaged() ? "volume-damaged" : "volume-doubt",
+                Place.file(each.where()), each.what())));
+        card.read().cutShort().ifPresent(change ->
+                remarks.add(Remark.of("change-cut-short", Place.VOLUME, change)));
+        return remarks;
+    }
+
+    private static boolean isNearlyFull(VolumeSpace space) {
+        return space.freeClusters() * 100 < space.clusters() * LEAST_FREE_PERCENT;
+    }
+}

@@ -1,0 +1,65 @@
+package bootmend.device;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
+
+/** Writes small files on this computer so that a power cut leaves the old file or the new one, never a half. */
+public final class DurableFile {
+
+    private DurableFile() {
+    }
+
+    /**
+     * Writes a file that must not be there yet, and forces it and its folder.
+     *
+     * @throws java.nio.file.FileAlreadyExistsException when it is there
+     */
+    public static void create(Path file, byte[] bytes) throws IOException {
+        write(file, bytes, StandardOpenOption.CREATE_NEW);
+        forceFolder(file.getParent());
+    }
+
+    /** Puts {@code bytes} in place of what the file holds, in one step, and forces it and its folder. */
+    public static void replace(Path file, byte[] bytes) throws IOException {
+        Path beside = file.resolveSibling(file.getFileName() + ".new");
+        write(beside, bytes, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        forceFolder(file.getParent());
+    }
+
+    /** Renames in one step and forces both folders. */
+    public static void move(Path from, Path to) throws IOException {
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        forceFolder(to.getParent());
+        if (!to.getParent().equals(from.getParent())) {
+            forceFolder(from.getParent());
+        }
+    }
+
+    private static void write(Path file, byte[] bytes, StandardOpenOption... how) throws IOException {
+        StandardOpenOption[] options = Arrays.copyOf(how, how.length + 1);
+        options[how.length] = StandardOpenOption.WRITE;
+        try (FileChannel channel = FileChannel.open(file, options)) {
+            ByteBuffer buffer = ByteBuffer.wrap(bytes);
+            while (buffer.hasRemaining()) {
+                channel.write(buffer);
+            }
+            channel.force(true);
+        }
+    }
+
+    /** A new or renamed file is durable only once its folder is; systems that cannot force a folder do it themselves. */
+    private static void forceFolder(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException e) {
+            return;
+        }
+    }
+}

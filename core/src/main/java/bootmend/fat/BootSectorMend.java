@@ -1,0 +1,28 @@
+package bootmend.fat;
+
+import java.io.IOException;
+import java.util.List;
+
+/** Copies the boot sector over its backup, or the backup over the boot sector. */
+final class BootSectorMend implements Mend {
+
+    @Override
+    public List<SectorChange> changes(Health health) throws IOException {
+        BootSectors boot = health.boot();
+        int unit = health.geometry().bytesPerSector();
+        VolumeBytes bytes = new VolumeBytes(health.volume(), unit);
+        if (health.isBackupFirst()) {
+            return List.of(change(0, bytes.read(0, unit), bytes.read(boot.backupOffset(), unit)));
+        }
+        if (boot.isSame()) {
+            return List.of();
+        }
+        byte[] first = bytes.read(0, unit);
+        first[PutAway.flagOffset(FatType.FAT32)] &= ~PutAway.IN_USE;
+        return List.of(change(boot.backupOffset(), bytes.read(boot.backupOffset(), unit), first));
+    }
+
+    private static SectorChange change(long offset, byte[] before, byte[] after) {
+        return new SectorChange(SectorKind.BOOT_SECTOR, offset, before, after);
+    }
+}

@@ -1,0 +1,24 @@
+package bootmend.fat;
+
+import java.io.IOException;
+import java.util.List;
+
+/** Counts FSInfo's values anew where they are wrong; values that are said not to be known stay so. */
+final class FsInfoMend implements Mend {
+
+    @Override
+    public List<SectorChange> changes(Health health) throws IOException {
+        FsInfoCheck check = health.fsInfo();
+        if (check.findings().isEmpty() || !health.isBelievable() || !health.comparison().isSame()) {
+            return List.of();
+        }
+        FatCount count = health.choice().count();
+        long hint = count.firstFree() == 0 ? FsInfoCheck.UNKNOWN : count.firstFree();
+        FsInfo old = check.info().orElse(new FsInfo(0, hint));
+        boolean countKnown = old.freeCount() != FsInfoCheck.UNKNOWN;
+        VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
+        edit.putFsInfo(new FsInfo(countKnown ? count.free() : old.freeCount(),
+                check.isHintWrong() ? hint : old.nextFree()));
+        return edit.takeStep();
+    }
+}

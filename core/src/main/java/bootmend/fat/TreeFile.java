@@ -1,0 +1,93 @@
+package bootmend.fat;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A file or folder found in the tree, with what following its chain showed.
+ *
+ * @param path from the root, parts separated by {@code /}
+ * @param standing how far its entry is to be believed
+ * @param sharers paths of the files it shares clusters with
+ */
+record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing standing,
+        List<String> sharers) {
+
+    /** How far an entry is to be believed. */
+    enum Standing {
+        SOUND,
+        /** Its name has characters that no file name has: perhaps it is noise. */
+        BAD_NAME,
+        /** It stands in a folder that is none any more by its content; that is reported, its entries are left alone. */
+        IN_LOST_FOLDER
+    }
+
+    TreeFile {
+        sharers = List.copyOf(sharers);
+    }
+
+    /** The same once it is known what it shares clusters with. */
+    TreeFile sharingWith(List<String> others) {
+        return new TreeFile(path, entry, chain, standing, others);
+    }
+
+    /** Whether it may be mended: it is believed and shares nothing. */
+    boolean isMendable() {
+        return standing == Standing.SOUND && sharers.isEmpty();
+    }
+
+    /** What is wrong with its chain and size, where anything is. */
+    Optional<HealthFinding> finding(Geometry geometry) {
+        if (standing == Standing.IN_LOST_FOLDER) {
+            return Optional.empty();
+        }
+        if (standing == Standing.BAD_NAME) {
+            return found(Damage.BAD_ENTRY, "its name has characters that no file name has");
+        }
+        if (!sharers.isEmpty()) {
+            return found(Damage.CROSS_LINKED, "it shares clusters with " + String.join(", ", sharers));
+        }
+        return switch (chain.ending()) {
+            case LOOPS -> broken(Damage.CHAIN_LOOPS);
+            case FREE -> broken(Damage.CHAIN_INTO_FREE);
+            case BAD -> broken(Damage.CHAIN_INTO_BAD);
+            default -> chain.isComplete() ? sizeFinding(geometry) : broken(Damage.CHAIN_OUTSIDE);
+        };
+    }
+
+    private Optional<HealthFinding> sizeFinding(Geometry geometry) {
+        long size = entry.size();
+        if (entry.folder()) {
+            if (chain.length() == 0) {
+                return found(Damage.FOLDER_LOST, "its entry names no cluster");
+            }
+            return size == 0 ? Optional.empty() : found(Damage.FOLDER_SIZE, "its entry gives " + size + " bytes");
+        }
+        long needed = geometry.clustersFor(size);
+        if (needed == chain.length()) {
+            return Optional.empty();
+        }
+        if (chain.length() == 0) {
+            return found(Damage.NO_CHAIN, "its entry gives " + size + " bytes but names no cluster");
+        }
+        if (size == 0) {
+            return found(Damage.NO_SIZE, "its entry gives 0 bytes, but its chain has "
+                    + HealthFinding.count(chain.length(), "cluster"));
+        }
+        return found(needed > chain.length() ? Damage.CHAIN_SHORT : Damage.CHAIN_LONG,
+                "its entry gives " + size + " bytes, which take " + HealthFinding.count(needed, "cluster")
+                + "; its chain has " + chain.length());
+    }
+
+    private Optional<HealthFinding> broken(Damage damage) {
+        if (entry.folder() && chain.length() == 0) {
+            return found(Damage.FOLDER_LOST, "its cluster chain " + chain.ending().words() + " at its start");
+        }
+        return found(damage, "its cluster chain " + chain.ending().words() + " after "
+                + HealthFinding.count(chain.length(), "cluster"));
+    }
+
+    private Optional<HealthFinding> found(Damage damage, String what) {
+        return Optional.of(new HealthFinding(damage, path, what));
+    }
+}

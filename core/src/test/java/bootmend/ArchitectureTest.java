@@ -1,0 +1,70 @@
+package bootmend;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/**
+ * The arrows between core's packages run downward only: job, then check, profile, trial and change, then config, tuning
+ * and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
+ */
+@AnalyzeClasses(packages = "bootmend", importOptions = {ImportOption.DoNotIncludeTests.class,
+    ImportOption.DoNotIncludeJars.class})
+class ArchitectureTest {
+
+    private static final String ROOT = "bootmend";
+
+    @ArchTest
+    static final ArchRule ERRORS_STAND_ALONE = only(ROOT);
+
+    @ArchTest
+    static final ArchRule DEVICE = only("bootmend.device", ROOT);
+
+    @ArchTest
+    static final ArchRule PARTITION = only("bootmend.partition", ROOT, "bootmend.device");
+
+    @ArchTest
+    static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
+
+    @ArchTest
+    static final ArchRule CONFIG = only("bootmend.config", ROOT);
+
+    @ArchTest
+    static final ArchRule TUNING = only("bootmend.tuning", ROOT, "bootmend.config");
+
+    @ArchTest
+    static final ArchRule CHANGE = only("bootmend.change", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.fat",
+            "bootmend.partition", "bootmend.device");
+
+    @ArchTest
+    static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
+            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.job.."))))
+            .should().dependOnClassesThat().resideInAPackage("bootmend.job..");
+
+    @ArchTest
+    static final ArchRule NO_CYCLES = slices().matching("bootmend.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule NO_SCREEN = noClasses().should().dependOnClassesThat()
+            .resideInAnyPackage("picocli..", "javafx..", "java.awt..", "javax.swing..", "bootmend.cli..", "bootmend.gui..");
+
+    @ArchTest
+    static final ArchRule NO_PRINTING = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
+
+    private static ArchRule only(String from, String... others) {
+        String[] known = new String[others.length + 1];
+        System.arraycopy(others, 0, known, 0, others.length);
+        known[others.length] = from;
+        return classes().that().resideInAPackage(from).should().onlyDependOnClassesThat(
+                not(resideInAPackage("bootmend..")).or(resideInAnyPackage(known)));
+    }
+}
