@@ -1,2 +1,2 @@
-/** Small files of a user's own that bootmend keeps: YAML that may be edited by hand, written so that none is ever half. */
+/** YAML files that a user may edit by hand: read with the line of every error, written as a person would lay them out. */
 package bootmend.store;

@@ -1,7 +1,7 @@
 package bootmend.trial;
 
 import bootmend.CardException;
-import bootmend.store.DurableFile;
+import bootmend.device.DurableFile;
 import bootmend.store.YamlFile;
 import bootmend.tuning.TuningTables;
 import java.io.IOException;
@@ -83,7 +83,8 @@ public final class TrialStore {
                 + HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
         Trial kept = trial.withId(id);
         try {
-            DurableFile.write(file(kept), TrialFile.write(kept));
+            Files.createDirectories(folder);
+            DurableFile.replace(file(kept), TrialFile.write(kept));
         } catch (IOException e) {
             throw CardException.refused("the trial could not be written to " + folder + " (" + e + ")",
                     "Make room or name another folder with BOOTMEND_HOME, then give the command again.", e);
