@@ -1,29 +1,20 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.OpenChange;
 import bootmend.check.CardContent;
 import bootmend.check.CardContents;
-import bootmend.check.CardFiles;
-import bootmend.check.CardRead;
 import bootmend.check.Checker;
-import bootmend.check.ConfigText;
-import bootmend.check.HealthRemark;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.FileSample;
 import bootmend.fat.FileSampler;
-import bootmend.fat.VolumeSpace;
 import bootmend.tuning.Board;
 import bootmend.tuning.Boards;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Checks a card for a purpose and writes nothing. */
@@ -48,7 +39,7 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardContent unsampled = new CardContents(workplace.tables()).of(read(card, listing), facts);
+        CardContent unsampled = new CardContents(workplace.tables()).of(new CardReads(workplace.store()).read(card, listing), facts);
         CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
         return new CheckView(new CardViews(workplace).of(card), request.purpose(), content.boardIds(),
                 facts.board().isPresent(),
@@ -78,44 +69,6 @@ public final class CheckJob {
         }
     }
 
-    private CardRead read(OpenCard card, CardListing listing) throws IOException {
-        FatVolume volume = card.volume();
-        List<ConfigText> config = List.of();
-        Optional<String> problem = Optional.empty();
-        try {
-            config = ConfigFiles.read(volume).all().stream()
-                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts())).toList();
-        } catch (CardException e) {
-            boolean there = volume.find(ConfigFiles.NAME).isPresent();
-            problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
-        }
-        Optional<String> cutShort = card.recovery(workplace.store()).find()
-                .filter(change -> change.extent() == OpenChange.Extent.PART
-                        || change.extent() == OpenChange.Extent.ALL)
-                .map(RecoverJob::view)
-                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space(volume),
-                health(card, listing), cutShort);
-    }
-
-    /** On an image that ends within its FAT there is nothing to count. */
-    private static Optional<VolumeSpace> space(FatVolume volume) {
-        try {
-            return Optional.of(VolumeSpace.of(volume));
-        } catch (IOException cutOff) {
-            return Optional.empty();
-        }
-    }
-
-    private static List<HealthRemark> health(OpenCard card, CardListing listing) throws IOException {
-        List<HealthRemark> health = new ArrayList<>();
-        card.table().doubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
-        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
-        listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
-                health.add(new HealthRemark(true, folder, sentence(doubt)))));
-        return health;
-    }
-
     private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content)
             throws IOException {
         FileSampler sampler = new FileSampler(volume);
@@ -125,10 +78,5 @@ public final class CheckJob {
             samples.put(path, sampler.sample(entry));
         }
         return samples;
-    }
-
-    private static String sentence(String clause) {
-        String text = clause.isEmpty() ? clause : Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
-        return text.endsWith(".") ? text : text + ".";
     }
 }

@@ -4,6 +4,7 @@ import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.profile.ProfileStore;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,6 +18,7 @@ public final class Workplace {
     private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
+    private final ProfileStore profiles;
     private final TuningTables tables;
 
     /**
@@ -32,6 +34,7 @@ public final class Workplace {
         this.opener = opener;
         this.clock = clock;
         this.store = new UndoStore(home);
+        this.profiles = new ProfileStore(home.resolve("profiles"));
         this.tables = tables;
     }
 
@@ -52,6 +55,10 @@ public final class Workplace {
 
     UndoStore store() {
         return store;
+    }
+
+    ProfileStore profiles() {
+        return profiles;
     }
 
     Committer committer() {

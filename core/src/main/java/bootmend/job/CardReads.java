@@ -1,0 +1,69 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.OpenChange;
+import bootmend.change.UndoStore;
+import bootmend.check.CardFiles;
+import bootmend.check.CardRead;
+import bootmend.check.ConfigText;
+import bootmend.check.HealthRemark;
+import bootmend.fat.FatVolume;
+import bootmend.fat.VolumeSpace;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads from an open card what checks are made on. */
+final class CardReads {
+
+    private final UndoStore store;
+
+    CardReads(UndoStore store) {
+        this.store = store;
+    }
+
+    /** The card as it is. */
+    CardRead read(OpenCard card, CardListing listing) throws IOException {
+        FatVolume volume = card.volume();
+        List<ConfigText> config = List.of();
+        Optional<String> problem = Optional.empty();
+        try {
+            config = ConfigFiles.read(volume).all().stream()
+                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts())).toList();
+        } catch (CardException e) {
+            boolean there = volume.find(ConfigFiles.NAME).isPresent();
+            problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
+        }
+        Optional<String> cutShort = card.recovery(store).find()
+                .filter(change -> change.extent() == OpenChange.Extent.PART
+                        || change.extent() == OpenChange.Extent.ALL)
+                .map(RecoverJob::view)
+                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space(volume),
+                health(card, listing), cutShort);
+    }
+
+    /** On an image that ends within its FAT there is nothing to count. */
+    private static Optional<VolumeSpace> space(FatVolume volume) {
+        try {
+            return Optional.of(VolumeSpace.of(volume));
+        } catch (IOException cutOff) {
+            return Optional.empty();
+        }
+    }
+
+    private static List<HealthRemark> health(OpenCard card, CardListing listing) throws IOException {
+        List<HealthRemark> health = new ArrayList<>();
+        card.table().doubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
+        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
+        listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
+                health.add(new HealthRemark(true, folder, sentence(doubt)))));
+        return health;
+    }
+
+    private static String sentence(String clause) {
+        String text = clause.isEmpty() ? clause : Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
+        return text.endsWith(".") ? text : text + ".";
+    }
+}
