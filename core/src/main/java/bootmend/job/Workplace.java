@@ -5,6 +5,7 @@ import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.profile.ProfileStore;
+import bootmend.trial.TrialStore;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -19,6 +20,7 @@ public final class Workplace {
     private final Clock clock;
     private final UndoStore store;
     private final ProfileStore profiles;
+    private final TrialStore trials;
     private final TuningTables tables;
 
     /**
@@ -36,6 +38,7 @@ public final class Workplace {
         this.store = new UndoStore(home);
         this.profiles = new ProfileStore(home.resolve("profiles"));
         this.tables = tables;
+        this.trials = new TrialStore(home, tables);
     }
 
     /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */
@@ -55,6 +58,10 @@ public final class Workplace {
 
     UndoStore store() {
         return store;
+    }
+
+    TrialStore trials() {
+        return trials;
     }
 
     ProfileStore profiles() {
