@@ -94,15 +94,17 @@ public final class CheckJob {
                         || change.extent() == OpenChange.Extent.ALL)
                 .map(RecoverJob::view)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space(volume),
-                health(card, listing), cutShort);
+        List<HealthRemark> health = health(card, listing);
+        Optional<VolumeSpace> space = space(volume, health);
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
     }
 
-    /** On an image that ends within its FAT there is nothing to count. */
-    private static Optional<VolumeSpace> space(FatVolume volume) {
+    /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
+    private static Optional<VolumeSpace> space(FatVolume volume, List<HealthRemark> health) {
         try {
             return Optional.of(VolumeSpace.of(volume));
-        } catch (IOException cutOff) {
+        } catch (IOException e) {
+            health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
             return Optional.empty();
         }
     }
@@ -116,15 +118,22 @@ public final class CheckJob {
         return health;
     }
 
-    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content)
-            throws IOException {
+    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {
         FileSampler sampler = new FileSampler(volume);
         Map<String, FileSample> samples = new HashMap<>();
         for (String path : content.wantedSamples()) {
             DirectoryEntry entry = listing.entry(path);
-            samples.put(path, sampler.sample(entry));
+            samples.put(path, sample(sampler, entry));
         }
         return samples;
+    }
+
+    private static FileSample sample(FileSampler sampler, DirectoryEntry entry) {
+        try {
+            return sampler.sample(entry);
+        } catch (IOException e) {
+            return new FileSample(entry.size(), new byte[0], List.of(), List.of(e.getMessage()));
+        }
     }
 
     private static String sentence(String clause) {

@@ -271,6 +271,8 @@ class RuleTableTest {
                         new HealthRemark(true, "overlays", "Its chain loops.")), Optional.empty()))),
                 Case.of("change-cut-short", STOCK.rest(volume(500, List.of(), Optional.of("\"back to stock\" waits."))),
                         "boot partition", "back to stock", STOCK),
+                Case.of("boot-file-not-whole", STOCK.torn("cmdline.txt", "its chain loops"), "cmdline.txt",
+                        "its chain loops", STOCK),
                 Case.of("boot-file-not-whole", STOCK.torn("kernel8.img", "only 3 of its 8 clusters"), "kernel8.img", "only 3 of its 8 clusters", STOCK));
     }
 
