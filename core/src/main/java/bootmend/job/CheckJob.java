@@ -52,7 +52,8 @@ public final class CheckJob {
         CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
         return new CheckView(new CardViews(workplace).of(card), request.purpose(), content.boardIds(),
                 facts.board().isPresent(),
-                new Checker(workplace.tables()).check(content, request.purpose()), workplace.instant().truncatedTo(ChronoUnit.SECONDS));
+                new Checker(workplace.tables()).check(content, request.purpose()),
+                workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
     private BoardFacts facts(CheckRequest request) throws CardException {

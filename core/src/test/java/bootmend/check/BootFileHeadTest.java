@@ -75,9 +75,10 @@ class BootFileHeadTest {
         assertThat(BootFileHead.deviceTreeProblem(file, file.length).isEmpty()).isEqualTo(theirs);
     }
 
-    /** Magics: the kernel's arm64 boot protocol page; the kernel's arm boot page (value from memory); RFC 1952, 2.3.1. */
+    /** Magics: the kernel's arm64 boot protocol page and arm boot page (value from memory); RFC 1952, 2.3.1. */
     @ParameterizedTest(name = "{0}: {1}")
-    @CsvSource({"kernel8.img, IMAGE_64, boot executable Image", "kernel7l.img, IMAGE_32, boot executable zImage", "noise, NONE, data"})
+    @CsvSource({"kernel8.img, IMAGE_64, boot executable Image", 
+        "kernel7l.img, IMAGE_32, boot executable zImage", "noise, NONE, data"})
     void kernelsAndWhatFileSaysOfThem(String name, BootFileHead.Kernel kind, String theirs) throws Exception {
         byte[] file = BootFiles.named(name, 8192);
         assertThat(BootFileHead.kernel(file)).isEqualTo(kind);
