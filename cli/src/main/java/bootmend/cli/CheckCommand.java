@@ -31,9 +31,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
-            + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
-            + "The board maker's limits and local rules come first.",
+        description = "Checks cards before they ship, before a firmware update or before a stability run; writes "
+            + "nothing to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst "
+            + "code counts. The board maker's limits and local rules come first.",
         footer = {"", "Example:", "  bootmend check --for ship --board pi4 --html slip.html lab-07.img"})
 final class CheckCommand implements Callable<Integer> {
 
@@ -54,7 +54,7 @@ final class CheckCommand implements Callable<Integer> {
     private Integer partition;
 
     @Option(names = "--board", paramLabel = "B",
-            description = "The board that the cards are for, such as pi4. Without it: every board that a card can boot.")
+            description = "The board that the cards are for, such as pi4. Without it: every board a card can boot.")
     private String board;
 
     @Option(names = "--revision", paramLabel = "CODE", description = "The board's revision code, such as c03111.")

@@ -8,6 +8,7 @@ import bootmend.check.CardRead;
 import bootmend.check.ConfigText;
 import bootmend.check.HealthRemark;
 import bootmend.fat.FatVolume;
+import bootmend.fat.Health;
 import bootmend.fat.VolumeSpace;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -40,15 +41,17 @@ final class CardReads {
                         || change.extent() == OpenChange.Extent.ALL)
                 .map(RecoverJob::view)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space(volume),
-                health(card, listing), cutShort);
+        List<HealthRemark> health = health(card, listing);
+        Optional<VolumeSpace> space = space(volume, health);
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
     }
 
-    /** On an image that ends within its FAT there is nothing to count. */
-    private static Optional<VolumeSpace> space(FatVolume volume) {
+    /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
+    private static Optional<VolumeSpace> space(FatVolume volume, List<HealthRemark> health) {
         try {
             return Optional.of(VolumeSpace.of(volume));
-        } catch (IOException cutOff) {
+        } catch (IOException e) {
+            health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
             return Optional.empty();
         }
     }
@@ -59,7 +62,20 @@ final class CardReads {
         card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
         listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
                 health.add(new HealthRemark(true, folder, sentence(doubt)))));
+        health.addAll(fullLook(card));
         return health;
+    }
+
+    /** What only shows when every FAT copy and every chain is looked at; a card that cannot be read so far has said so. */
+    private static List<HealthRemark> fullLook(OpenCard card) {
+        try {
+            return Health.of(card.window()).findings().stream()
+                    .map(finding -> new HealthRemark(finding.damage().hurtsFiles(), finding.where(),
+                            sentence(finding.what() + ": " + finding.damage().meaning())))
+                    .toList();
+        } catch (IOException e) {
+            return List.of();
+        }
     }
 
     private static String sentence(String clause) {

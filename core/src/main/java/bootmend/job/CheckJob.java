@@ -43,7 +43,8 @@ public final class CheckJob {
         CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
         return new CheckView(new CardViews(workplace).of(card), request.purpose(), content.boardIds(),
                 facts.board().isPresent(),
-                new Checker(workplace.tables()).check(content, request.purpose()), workplace.instant().truncatedTo(ChronoUnit.SECONDS));
+                new Checker(workplace.tables()).check(content, request.purpose()),
+                workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
     private BoardFacts facts(CheckRequest request) throws CardException {
@@ -69,14 +70,21 @@ public final class CheckJob {
         }
     }
 
-    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content)
-            throws IOException {
+    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {
         FileSampler sampler = new FileSampler(volume);
         Map<String, FileSample> samples = new HashMap<>();
         for (String path : content.wantedSamples()) {
             DirectoryEntry entry = listing.entry(path);
-            samples.put(path, sampler.sample(entry));
+            samples.put(path, sample(sampler, entry));
         }
         return samples;
+    }
+
+    private static FileSample sample(FileSampler sampler, DirectoryEntry entry) {
+        try {
+            return sampler.sample(entry);
+        } catch (IOException e) {
+            return new FileSample(entry.size(), new byte[0], List.of(), List.of(e.getMessage()));
+        }
     }
 }
