@@ -14,6 +14,7 @@ import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
