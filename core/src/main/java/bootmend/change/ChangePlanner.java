@@ -43,6 +43,76 @@ public final class ChangePlanner {
         this.inPlaceAllowed = inPlaceAllowed;
     }
 
+    /**
+     * Adds what makes a file of the root folder, or one that is there already, from what it was into what it is to be.
+     *
+     * @throws CardException when the file is not as {@code change} says it was
+     */
+    public void put(FileChange change) throws IOException {
+        Optional<DirectoryEntry> file = volume.find(change.path());
+        if (file.isPresent() != (change.before() != null)) {
+            throw CardException.refused(change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
+                    "The card was changed since; look at it with `bootmend show`.");
+        }
+        if (change.after() == null) {
+            if (file.isPresent()) {
+                remove(change.path(), file.get(), change.before());
+            }
+        } else if (file.isEmpty()) {
+            create(change.path(), change.after());
+        } else {
+            replace(change.path(), file.get(), change.before(), change.after());
+        }
+    }
+
+    /** Adds a new file in the root folder, whose name is an 8.3 name of ASCII letters. */
+    public void create(String name, byte[] content) throws IOException {
+        List<Long> chain = edit.takeFree((int) geometry.clustersFor(content.length), Geometry.FIRST_CLUSTER)
+                .orElseThrow(() -> CardException.refused("the boot partition has no room for " + name,
+                        "Delete a file that the board does not need from the boot partition, then try again."));
+        long slot = rootSlot(name);
+        edit.putData(chain, content);
+        edit.link(chain);
+        step(PlanStep.Kind.PREPARE);
+        edit.putNewEntry(slot, name, chain.isEmpty() ? 0 : chain.get(0), content.length, written);
+        step(PlanStep.Kind.COMMIT);
+        edit.adjustFsInfo(-chain.size(), chain.isEmpty() ? 0 : chain.get(chain.size() - 1));
+        step(PlanStep.Kind.CLEAN_UP);
+        files.add(new FileChange(name, null, content));
+    }
+
+    /** A slot of the root folder, in a new cluster of it where all others are taken. */
+    private long rootSlot(String name) throws IOException {
+        Optional<Long> slot = edit.takeRootSlot();
+        if (slot.isPresent()) {
+            return slot.get();
+        }
+        Optional<List<Long>> cluster = edit.rootCanGrow() ? edit.takeFree(1, Geometry.FIRST_CLUSTER) : Optional.empty();
+        if (cluster.isEmpty()) {
+            throw CardException.refused("the boot partition's root folder has no room for " + name,
+                    "Delete a file that the board does not need from the boot partition, then try again.");
+        }
+        // The new cluster's empty slots must be on the card before the folder leads into it.
+        edit.putEmptySlots(cluster.get().get(0));
+        step(PlanStep.Kind.PREPARE);
+        long first = edit.growRoot(cluster.get().get(0));
+        edit.adjustFsInfo(-1, 0);
+        step(PlanStep.Kind.PREPARE);
+        return first;
+    }
+
+    /** Adds the removal of a file. */
+    public void remove(String path, DirectoryEntry file, byte[] content) throws IOException {
+        List<Long> chain = chain(path, file);
+        edit.deleteEntry(file);
+        step(PlanStep.Kind.COMMIT);
+        edit.deleteLongName(file);
+        edit.free(chain);
+        edit.adjustFsInfo(chain.size(), 0);
+        step(PlanStep.Kind.CLEAN_UP);
+        files.add(new FileChange(path, content, null));
+    }
+
     /** Adds the replacement of one file's content; the same content adds nothing. */
     public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) throws IOException {
         if (Arrays.equals(before, after)) {

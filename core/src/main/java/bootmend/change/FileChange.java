@@ -1,6 +1,11 @@
 package bootmend.change;
 
-/** One file's whole content before and after a change; the arrays are not to be changed. */
+/**
+ * One file's whole content before and after a change; the arrays are not to be changed.
+ *
+ * @param before null where the file was not there
+ * @param after null where it is no longer there
+ */
 public record FileChange(String path, byte[] before, byte[] after) {
 
     FileChange reversed() {

@@ -73,10 +73,9 @@ public final class History {
             return ReadBack.firstDifference(card, record.plan().contentAfter()) < 0;
         }
         for (FileChange change : record.plan().files()) {
-            byte[] now = content.get(change.path());
-            if (now == null) {
-                now = read(volume, change.path(), change.after().length);
-            }
+            byte[] now = content.containsKey(change.path())
+                    ? content.get(change.path())
+                    : read(volume, change.path(), MOST_BYTES);
             if (!Arrays.equals(now, change.after())) {
                 return false;
             }
@@ -118,9 +117,7 @@ public final class History {
         List<FileChange> changes = new ArrayList<>();
         for (Map.Entry<String, byte[]> file : then.entrySet()) {
             byte[] now = read(volume, file.getKey(), MOST_BYTES);
-            if (now != null) {
-                changes.add(new FileChange(file.getKey(), now, file.getValue()));
-            }
+            changes.add(new FileChange(file.getKey(), now, file.getValue()));
         }
         return changes;
     }

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 
 /** Checks that a card holds what a plan says: every sector, then every file by two readers. */
 final class ReadBack {
@@ -55,9 +56,17 @@ final class ReadBack {
             PartitionWindow window =
                     new PartitionWindow(card, plan.card().volumeStart(), plan.card().volumeLength());
             FatVolume volume = FatVolume.open(window);
-            DirectoryEntry entry = volume.find(change.path())
-                    .orElseThrow(() -> new IOException(change.path() + " is no longer found"));
-            FileContent now = volume.read(entry, change.after().length + 1);
+            Optional<DirectoryEntry> entry = volume.find(change.path());
+            if (change.after() == null) {
+                if (entry.isPresent()) {
+                    throw new IOException(change.path() + " is still there");
+                }
+                continue;
+            }
+            if (entry.isEmpty()) {
+                throw new IOException(change.path() + " is not found");
+            }
+            FileContent now = volume.read(entry.get(), change.after().length + 1);
             if (!Arrays.equals(now.bytes(), change.after())) {
                 throw new IOException(change.path() + " does not read back as it was written");
             }

@@ -2,7 +2,6 @@ package bootmend.change;
 
 import bootmend.CardException;
 import bootmend.device.OverlayDevice;
-import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
@@ -36,10 +35,7 @@ public final class TakeBack {
         }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {
-            DirectoryEntry entry = volume.find(change.path()).orElseThrow(() -> CardException.refused(
-                    change.path() + " is no longer on the card", "Put it back from the undo record by hand: "
-                    + record.file()));
-            planner.replace(change.path(), entry, change.before(), change.after());
+            planner.put(change);
         }
         return planner.plan(back.title());
     }

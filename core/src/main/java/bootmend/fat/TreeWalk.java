@@ -98,7 +98,7 @@ final class TreeWalk {
                 orphans.put(folder.chain(), reader.orphans());
             }
         }
-        duplicates(folder, entries);
+        repeatedNames(folder, entries);
         for (DirectoryEntry entry : entries) {
             take(folder, entry, sound);
         }
@@ -154,7 +154,7 @@ final class TreeWalk {
         waiting.add(new Folder(path, chain, folder.isRoot() ? 0 : folder.chain().first(), folder.depth() + 1));
     }
 
-    private void duplicates(Folder folder, List<DirectoryEntry> entries) {
+    private void repeatedNames(Folder folder, List<DirectoryEntry> entries) {
         Set<String> seen = new HashSet<>();
         Set<String> told = new HashSet<>();
         for (DirectoryEntry entry : entries) {

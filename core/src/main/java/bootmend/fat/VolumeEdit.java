@@ -22,12 +22,20 @@ import java.util.TreeMap;
  */
 public final class VolumeEdit {
 
+    private static final int ATTRIBUTES = 11;
     private static final int CASE_FLAGS = 12;
+    private static final int CREATION_TIME = 14;
+    private static final int CREATION_DATE = 16;
+    private static final int ACCESS_DATE = 18;
     private static final int FIRST_CLUSTER_HIGH = 20;
     private static final int WRITE_TIME = 22;
     private static final int WRITE_DATE = 24;
     private static final int FIRST_CLUSTER_LOW = 26;
     private static final int SIZE = 28;
+    /** What a system sets on a file that was written since it was last backed up. */
+    private static final byte ARCHIVE = 0x20;
+    /** A folder has at most 65536 slots, of which the smallest cluster holds 16. */
+    private static final long MOST_ROOT = 4096;
 
     private final VolumeBytes volume;
     private final Geometry geometry;
@@ -157,6 +165,62 @@ public final class VolumeEdit {
      */
     public void putLowerCaseName(DirectoryEntry file, String name) throws IOException {
         slot(file.offset()).put(0, ShortName.stored(name)).put(CASE_FLAGS, ShortName.ALL_LOWER);
+    }
+
+    /**
+     * Takes a slot of the root folder for a new file; its bytes stay as they are until {@link #putNewEntry}.
+     *
+     * @return its place, or nothing where the folder is full as it is
+     */
+    public Optional<Long> takeRootSlot() throws IOException {
+        Optional<RootSlot> slot = RootSlot.find(volume, geometry, new FatTable(volume, geometry, copies.get(0)));
+        if (slot.isPresent() && slot.get().next().isPresent()) {
+            // What stood behind the end mark was never looked at; now it is to be the end mark.
+            slot(slot.get().next().get()).put(0, (byte) 0);
+        }
+        return slot.map(RootSlot::offset);
+    }
+
+    /** Whether the root folder can be given another cluster. */
+    public boolean rootCanGrow() {
+        return geometry.type() == FatType.FAT32;
+    }
+
+    /** Fills {@code cluster} with empty slots, to be put behind the root folder by {@link #growRoot}. */
+    public void putEmptySlots(long cluster) throws IOException {
+        for (int s = 0; s < geometry.sectorsPerCluster(); s++) {
+            long offset = geometry.clusterStart(cluster) + (long) s * geometry.bytesPerSector();
+            Arrays.fill(sector(SectorKind.DIRECTORY, offset), (byte) 0);
+        }
+    }
+
+    /** Puts {@code cluster} behind the root folder's last one; its first slot's place is returned. */
+    public long growRoot(long cluster) throws IOException {
+        ClusterChain root = new FatTable(volume, geometry, copies.get(0)).chain(geometry.rootCluster(), MOST_ROOT);
+        if (!root.isComplete()) {
+            throw new BadVolumeException("the root folder's cluster chain " + root.ending().words());
+        }
+        putEntry(root.clusters().get(root.clusters().size() - 1), cluster);
+        putEntry(cluster, geometry.type().endMark());
+        return geometry.clusterStart(cluster);
+    }
+
+    /** Writes the entry of a new file with an 8.3 name of ASCII letters that is shown in lower case. */
+    public void putNewEntry(long offset, String name, long firstCluster, long size, LocalDateTime written)
+            throws IOException {
+        ByteBuffer slot = slot(offset);
+        slot.put(0, new byte[Geometry.SLOT_BYTES]);
+        slot.put(0, ShortName.stored(name)).put(ATTRIBUTES, ARCHIVE).put(CASE_FLAGS, ShortName.ALL_LOWER);
+        slot.putShort(CREATION_TIME, FatTime.time(written)).putShort(CREATION_DATE, FatTime.date(written));
+        slot.putShort(ACCESS_DATE, FatTime.date(written));
+        slot.putShort(WRITE_TIME, FatTime.time(written)).putShort(WRITE_DATE, FatTime.date(written));
+        putFirstCluster(slot, firstCluster);
+        slot.putInt(SIZE, (int) size);
+    }
+
+    /** Marks a file's entry deleted; the slots of its long name are left to {@link #deleteLongName}. */
+    public void deleteEntry(DirectoryEntry file) throws IOException {
+        deleteSlots(List.of(file.offset()));
     }
 
     /** Marks the slots of a file's long name deleted. */

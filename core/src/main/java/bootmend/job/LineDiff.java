@@ -44,7 +44,8 @@ final class LineDiff {
         return index < lines.size() ? Optional.of(lines.get(index)) : Optional.empty();
     }
 
+    /** The lines of a file; none where there is no file. */
     private static List<String> texts(byte[] bytes) {
-        return ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
+        return bytes == null ? List.of() : ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
     }
 }

@@ -7,7 +7,6 @@ import bootmend.change.History;
 import bootmend.change.Plan;
 import bootmend.change.TakeBack;
 import bootmend.change.UndoRecord;
-import bootmend.fat.DirectoryEntry;
 import java.io.IOException;
 import java.util.OptionalInt;
 
@@ -64,8 +63,7 @@ public final class UndoJob {
         }
         ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
         for (FileChange file : history.filesAfter(number)) {
-            DirectoryEntry entry = card.volume().find(file.path()).orElseThrow();
-            planner.replace(file.path(), entry, file.before(), file.after());
+            planner.put(file);
         }
         Plan plan = planner.plan(number == 0 ? "back to before change 1" : "back to after change " + number);
         return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,

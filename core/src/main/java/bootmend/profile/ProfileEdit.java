@@ -17,7 +17,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 
 /**
  * Makes a card's tuning lines exactly a set of settings, for one board.
@@ -30,16 +33,23 @@ public final class ProfileEdit {
 
     private final TuningTables tables;
     private final Board board;
+    private final UnaryOperator<String> pathOf;
 
-    public ProfileEdit(TuningTables tables, Board board) {
+    /** @param pathOf the path of the file that an include line names; one file may go by several names */
+    public ProfileEdit(TuningTables tables, Board board, UnaryOperator<String> pathOf) {
         this.tables = tables;
         this.board = board;
+        this.pathOf = pathOf;
+    }
+
+    /** Where a line stands; a file that is included twice has its lines reached twice. */
+    private record Spot(String path, int line) {
     }
 
     /**
-     * The config files after the change, by name, those that do not change among them.
+     * The config files after the change, by path, those that do not change among them.
      *
-     * @param file the config file's name
+     * @param file the config file's path
      * @param includes where the files it includes come from
      * @param settings key to value, in the order in which new lines are written
      * @throws CardException when something on the card would make the result unsure
@@ -50,15 +60,13 @@ public final class ProfileEdit {
         files.put(file, document);
         Resolution now = resolve(file, document, name -> {
             Optional<byte[]> bytes = includes.read(name);
-            bytes.ifPresent(content -> files.putIfAbsent(name, ConfigDocument.parse(content)));
+            bytes.ifPresent(content -> files.putIfAbsent(pathOf.apply(name), ConfigDocument.parse(content)));
             return bytes;
         });
         List<LineOutcome> ours = now.lines().stream().filter(line -> isOurs(line, settings)).toList();
         Map<String, LineOutcome> kept = kept(ours, settings);
 
-        for (Map.Entry<String, ConfigDocument> each : files.entrySet()) {
-            each.setValue(edit(each.getKey(), each.getValue(), ours, kept, settings));
-        }
+        files.replaceAll((path, before) -> edit(path, before, ours, kept, settings));
         files.put(file, add(file, files.get(file), kept, settings));
         verify(file, files, includes, settings);
         return files;
@@ -85,23 +93,27 @@ public final class ProfileEdit {
         return kept;
     }
 
-    private static ConfigDocument edit(String file, ConfigDocument document, List<LineOutcome> ours,
+    private ConfigDocument edit(String path, ConfigDocument document, List<LineOutcome> ours,
             Map<String, LineOutcome> kept, Map<String, String> settings) {
+        Set<Spot> keptSpots = kept.values().stream().map(this::spot).collect(Collectors.toSet());
         ConfigDocument edited = document;
-        TreeSet<Integer> out = new TreeSet<>();
+        Set<Integer> out = new TreeSet<>();
         for (LineOutcome line : ours) {
-            if (!line.source().file().equals(file)) {
+            Spot spot = spot(line);
+            if (!spot.path().equals(path)) {
                 continue;
             }
-            int number = line.source().line().number();
-            if (kept.get(line.key().key()) == line) {
-                String value = settings.get(line.key().key());
-                edited = line.value().equals(value) ? edited : edited.setValue(number, value);
+            if (keptSpots.contains(spot)) {
+                edited = edited.setValue(spot.line(), settings.get(line.key().key()));
             } else {
-                out.add(number);
+                out.add(spot.line());
             }
         }
         return edited.commentOut(out);
+    }
+
+    private Spot spot(LineOutcome line) {
+        return new Spot(pathOf.apply(line.source().file()), line.source().line().number());
     }
 
     /** Puts the settings that have no line yet into the board's own section. */
@@ -118,7 +130,7 @@ public final class ProfileEdit {
         }
         String section = "[" + board.id() + "]";
         Optional<Integer> last = kept.values().stream().map(LineOutcome::source)
-                .filter(source -> source.file().equals(file))
+                .filter(source -> pathOf.apply(source.file()).equals(file))
                 .map(source -> source.line())
                 .filter(line -> line.section().filter(section::equals).isPresent())
                 .map(line -> line.number())
@@ -134,7 +146,7 @@ public final class ProfileEdit {
     /** What was worked out must come out on the board, whatever else stands on the card. */
     private void verify(String file, Map<String, ConfigDocument> files, IncludeSource includes,
             Map<String, String> settings) throws CardException {
-        Resolution after = resolve(file, files.get(file), name -> Optional.ofNullable(files.get(name))
+        Resolution after = resolve(file, files.get(file), name -> Optional.ofNullable(files.get(pathOf.apply(name)))
                 .map(ConfigDocument::toBytes).or(() -> includes.read(name)));
         for (Effective effective : after.effective()) {
             String key = effective.chosen().setBy();

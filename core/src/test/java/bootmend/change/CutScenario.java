@@ -13,13 +13,14 @@ import java.util.Map;
 import java.util.Random;
 
 /**
- * A card, and new content for its config file, whose change is cut at every point.
+ * A card and a change of one of its files that is cut at every point.
  *
  * @param others every other file's content by path
  */
-record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newConfig, Map<String, byte[]> others) {
+record CutScenario(String name, SparseDisk disk, FileChange change, Map<String, byte[]> others) {
 
-    static final String CONFIG = "config.txt";
+    private static final String CONFIG = "config.txt";
+    private static final String NEW_FILE = "tryboot.txt";
 
     /** Every scenario: each FAT type, with the shapes of chains and folders that take different ways. */
     static List<CutScenario> all() throws IOException {
@@ -36,7 +37,11 @@ record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newCon
             all.add(of(type, "scattered chains", 4 * cluster, 4 * cluster + 9, Shape.SCATTERED));
             all.add(of(type, "clusters of four sectors", 3 * 4 * cluster - 9, 4 * 4 * cluster - 7, Shape.LARGE_CLUSTERS));
             all.add(of(type, "sectors of 1024 bytes", 2000, 5000, Shape.LARGE_SECTORS));
+            all.add(of(type, "a new file", -1, 700, Shape.PLAIN));
+            all.add(of(type, "a new empty file", -1, 0, Shape.PLAIN));
+            all.add(of(type, "a file that goes", 700, -1, Shape.PLAIN));
             if (type.equals("FAT32")) {
+                all.add(of(type, "a new file where the root folder must grow", -1, 700, Shape.FULL_ROOT));
                 all.add(of(type, "root folder in several clusters", 700, 900, Shape.LONG_ROOT));
             }
         }
@@ -45,7 +50,7 @@ record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newCon
 
     /** How the card is laid out. */
     private enum Shape {
-        PLAIN, FAR_APART, SCATTERED, LONG_ROOT, LARGE_CLUSTERS, LARGE_SECTORS
+        PLAIN, FAR_APART, SCATTERED, LONG_ROOT, LARGE_CLUSTERS, LARGE_SECTORS, FULL_ROOT
     }
 
     private static FatSpec spec(String type) {
@@ -63,6 +68,7 @@ record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newCon
                 .serial(0xC07).label("CUTS").build();
     }
 
+    /** A negative size stands for no file at all. */
     private static CutScenario of(String type, String what, int oldBytes, int newBytes, Shape shape)
             throws IOException {
         FatSpec spec = spec(type, shape);
@@ -71,7 +77,8 @@ record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newCon
         others.put("overlays/a.dtbo", bytes(2, 700));
         others.put("overlays/a rather long name.dtbo", bytes(3, 90));
         others.put("cmdline.txt", bytes(4, 60));
-        byte[] oldConfig = bytes(5, oldBytes);
+        String path = oldBytes < 0 || newBytes < 0 ? NEW_FILE : CONFIG;
+        FileChange change = new FileChange(path, bytes(5, oldBytes), bytes(6, newBytes));
         FatBuilder builder = new FatBuilder(spec);
         if (shape == Shape.LONG_ROOT) {
             builder.rootAt(2, 900, 450, 451, 300, 301, 302, 1000, 20);
@@ -82,20 +89,31 @@ record CutScenario(String name, SparseDisk disk, byte[] oldConfig, byte[] newCon
         if (shape == Shape.SCATTERED) {
             builder.stride(3);
         }
+        if (shape == Shape.FULL_ROOT) {
+            // Sixteen slots fill the one cluster: label, folder, two files above, and these twelve.
+            for (int i = 0; i < 12; i++) {
+                others.put("F" + i + ".BIN", bytes(200 + i, 9));
+            }
+        }
         builder.directory("overlays");
         others.forEach(builder::file);
-        FatItem config = FatItem.file(CONFIG, oldConfig);
-        // A first entry of the table's third sector or later, whatever the type's width.
-        builder.add("", shape == Shape.FAR_APART ? config.at(1200, 1201) : config);
+        if (change.before() != null) {
+            FatItem file = FatItem.file(path, change.before());
+            // A first entry of the table's third sector or later, whatever the type's width.
+            builder.add("", shape == Shape.FAR_APART ? file.at(1200, 1201) : file);
+        }
         SparseDisk disk = spec.emptyDisk();
         FatLayout layout = builder.writeTo(disk, 0);
         if (layout.volumeOffset() != 0) {
             throw new IllegalStateException("the volume starts at 0");
         }
-        return new CutScenario(type + ", " + what, disk, oldConfig, bytes(6, newBytes), others);
+        return new CutScenario(type + ", " + what, disk, change, others);
     }
 
     private static byte[] bytes(long seed, int length) {
+        if (length < 0) {
+            return null;
+        }
         byte[] bytes = new byte[length];
         new Random(seed).nextBytes(bytes);
         return bytes;

@@ -9,6 +9,7 @@ import bootmend.config.IncludeSource;
 import bootmend.tuning.TuningTables;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -85,13 +86,24 @@ class ProfileEditTest {
     }
 
     @Test
+    void aFileThatIsIncludedTwiceByTwoNamesIsChangedOnce() throws Exception {
+        IncludeSource includes = name -> name.equalsIgnoreCase("more.txt")
+                ? Optional.of("over_voltage=6\n".getBytes(StandardCharsets.US_ASCII)) : Optional.empty();
+        Map<String, ConfigDocument> files =
+                edit().apply("config.txt", document("include more.txt\ninclude MORE.TXT\n"), includes, CART);
+        assertThat(files).containsOnlyKeys("config.txt", "more.txt");
+        assertThat(text(files.get("more.txt"))).isEqualTo("over_voltage=2\n");
+    }
+
+    @Test
     void anUnknownSectionAtTheEndIsNotTrusted() {
         assertThatThrownBy(() -> applied("[nonsense]\ndtparam=spi=on\n", settings("arm_freq", "1750")))
                 .isInstanceOf(CardException.class).hasMessageContaining("would not be sure");
     }
 
     private static ProfileEdit edit() {
-        return new ProfileEdit(TABLES, TABLES.boards().find("pi4").orElseThrow());
+        return new ProfileEdit(TABLES, TABLES.boards().find("pi4").orElseThrow(),
+                name -> name.toLowerCase(Locale.ROOT));
     }
 
     private static String applied(String before, Map<String, String> settings) throws CardException {
