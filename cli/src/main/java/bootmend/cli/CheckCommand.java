@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -31,9 +32,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Checks cards before they ship, before a firmware update or before a stability run; writes "
-            + "nothing to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst "
-            + "code counts. The board maker's limits and local rules come first.",
+        description = "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
+            + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
+            + "Without a board, a card is checked for every board that it can boot. The board maker's limits and local rules "
+            + "come first.",
         footer = {"", "Example:", "  bootmend check --for ship --board pi4 --html slip.html lab-07.img"})
 final class CheckCommand implements Callable<Integer> {
 
@@ -53,12 +55,8 @@ final class CheckCommand implements Callable<Integer> {
             description = "Take partition N, counted from 1, instead of finding the boot partition.")
     private Integer partition;
 
-    @Option(names = "--board", paramLabel = "B",
-            description = "The board that the cards are for, such as pi4. Without it: every board a card can boot.")
-    private String board;
-
-    @Option(names = "--revision", paramLabel = "CODE", description = "The board's revision code, such as c03111.")
-    private String revision;
+    @Mixin
+    private BoardOptions board;
 
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
@@ -120,8 +118,8 @@ final class CheckCommand implements Callable<Integer> {
         CardRequest request = new CardRequest(card,
                 partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
         try {
-            return CheckedCard.of(new CheckJob(workplace).run(new CheckRequest(request, purpose,
-                    Optional.ofNullable(board), Optional.ofNullable(revision))), card.toString());
+            return CheckedCard.of(new CheckJob(workplace).run(
+                    new CheckRequest(request, purpose, board.request())), card.toString());
         } catch (CardException e) {
             return CheckedCard.failed(card.toString(), e);
         } catch (RuntimeException e) {

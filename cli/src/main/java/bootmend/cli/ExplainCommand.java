@@ -2,7 +2,6 @@ package bootmend.cli;
 
 import bootmend.job.ExplainJob;
 import bootmend.job.Explanation;
-import bootmend.job.RuleTexts;
 import bootmend.job.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -18,7 +17,7 @@ import picocli.CommandLine.Spec;
         description = "Explains a tuning key, a board, a rule of a check, or a board's throttle report, with the "
             + "published source.",
         footer = {"", "Examples:", "  bootmend explain over_voltage", "  bootmend explain pi4",
-            "  bootmend explain 0x50005"})
+            "  bootmend explain warranty-bit", "  bootmend explain 0x50005"})
 final class ExplainCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -41,7 +40,7 @@ final class ExplainCommand implements Callable<Integer> {
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), json);
         return answer.of(() -> {
-            Explanation explanation = new ExplainJob(workplace, RuleTexts.none()).run(word);
+            Explanation explanation = new ExplainJob(workplace).run(word);
             if (json) {
                 answer.json(ExplainJson.of(explanation));
             } else {

@@ -139,6 +139,12 @@ class BoardIT {
     }
 
     @Test
+    void explainTellsWhatARuleIs() throws Exception {
+        assertThat(bootmend.run("explain", "warranty-bit").out()).containsPattern("severity +ship: blocker")
+                .containsPattern("what to do +Take").contains("Overclocking options");
+    }
+
+    @Test
     void explainNamesNearWords() throws Exception {
         Bootmend.Result result = bootmend.run("explain", "arm_frq");
 

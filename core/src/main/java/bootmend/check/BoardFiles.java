@@ -3,6 +3,7 @@ package bootmend.check;
 import bootmend.tuning.Boards;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,20 @@ record BoardFiles(String board, Optional<String> firmware, boolean bootcode, Lis
     static List<BoardFiles> read(DataFile file, Boards boards) {
         return file.withColumns("board", "firmware", "bootcode", "kernel_32", "kernel_64", "bits", "device_tree")
                 .map(row -> row(row, boards), BoardFiles::board);
+    }
+
+    /** The usual files, each kind as a phrase of names. */
+    List<String> words() {
+        List<String> words = new ArrayList<>();
+        List<String> kernels = new ArrayList<>(defaultsTo64 ? kernels64 : kernels32);
+        (defaultsTo64 ? kernels32 : kernels64).forEach(kernels::add);
+        words.add(String.join(" or ", kernels));
+        firmware.ifPresent(family -> words.add("start" + family + ".elf with fixup" + family + ".dat"));
+        if (bootcode) {
+            words.add("bootcode.bin");
+        }
+        words.add(String.join(" or ", deviceTrees));
+        return List.copyOf(words);
     }
 
     private static BoardFiles row(DataRow row, Boards boards) {

@@ -52,10 +52,14 @@ final class BootNeeds {
         return List.copyOf(all);
     }
 
-    /** Whether everything that the board needs by its own defaults is there. */
+    /**
+     * Whether kernel and firmware that the board needs by its own defaults are there. A device tree tells boards apart
+     * only on a card that has some; without any, a board is not ruled out.
+     */
     boolean boardCanBoot() {
+        boolean deviceTrees = !files.matching("*.dtb").isEmpty();
         return all().stream().noneMatch(file -> file.isUsual() && file.isMissing(files)
-                && file.kind() != Kind.COMMAND_LINE);
+                && file.kind() != Kind.COMMAND_LINE && (deviceTrees || file.kind() != Kind.DEVICE_TREE));
     }
 
     /** The lines whose {@code os_prefix} leads to no kernel and device tree. */

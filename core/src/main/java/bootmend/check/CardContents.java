@@ -13,8 +13,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Concludes from what was read which boards the card is for, and what each of them makes of it. */
 public final class CardContents {
@@ -23,13 +21,12 @@ public final class CardContents {
 
     private final TuningTables tables;
     private final Resolver resolver;
-    private final Map<String, BoardFiles> boardFiles;
+    private final BootableBoards boardsByFiles;
 
     public CardContents(TuningTables tables) {
         this.tables = tables;
         this.resolver = new Resolver(tables);
-        this.boardFiles = BoardFiles.load(tables.boards()).stream()
-                .collect(Collectors.toMap(BoardFiles::board, Function.identity()));
+        this.boardsByFiles = new BootableBoards(tables);
     }
 
     /**
@@ -46,20 +43,16 @@ public final class CardContents {
         List<BoardReading> bootable = new ArrayList<>();
         Map<String, BoardNeeds> needs = new LinkedHashMap<>();
         for (Board board : asked) {
-            BoardReading reading = new BoardReading(board, resolver.resolve(CONFIG, main, includes, on(board, facts)));
+            BoardReading reading = new BoardReading(board, resolver.resolve(CONFIG, main, includes,
+                    facts.withBoard(board)));
             boards.add(reading);
-            BootNeeds need = new BootNeeds(reading, boardFiles.get(board.id()), read.files());
+            BootNeeds need = boardsByFiles.needs(reading, read.files());
             if (facts.board().isPresent() || need.boardCanBoot()) {
                 bootable.add(reading);
                 needs.put(board.id(), new BoardNeeds(need.all(), need.prefixesToNowhere()));
             }
         }
         return new CardContent(read, bootable.isEmpty() ? boards : bootable, !bootable.isEmpty(), needs, Map.of());
-    }
-
-    private static BoardFacts on(Board board, BoardFacts facts) {
-        return new BoardFacts(Optional.of(board), facts.revision(), facts.serial(), facts.pins(), facts.monitors(),
-                facts.tryboot(), facts.bootVariables());
     }
 
     /** Includes as they were read; a name finds its file whatever its case and leading slash. */

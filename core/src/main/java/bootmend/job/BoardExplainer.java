@@ -1,28 +1,25 @@
 package bootmend.job;
 
+import bootmend.check.BootableBoards;
 import bootmend.tuning.Board;
-import bootmend.tuning.BoardFiles;
 import bootmend.tuning.Caution;
-import bootmend.tuning.FirmwarePair;
 import bootmend.tuning.Source;
 import bootmend.tuning.StockRule;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.VoltageScale;
 import bootmend.tuning.WarrantyBit;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Explains a board from the tables. */
 final class BoardExplainer {
 
     private static final double MICROVOLTS = 1_000_000;
-    private static final String STOCK_SOURCE = "S1";
-    private static final String FILTER_SOURCE = "S2";
-    private static final String REVISION_SOURCE = "S3";
+    /** Stock and volts, filters, revision codes, boot files. */
+    private static final List<String> SOURCES = List.of("S1", "S2", "S3", "S7");
+    private static final String FROM_MEMORY =
+            "values from memory: boot files of boards that the last one does not name, and device trees' chip numbers";
     private static final String TOPIC = "board";
 
     private final TuningTables tables;
@@ -32,12 +29,11 @@ final class BoardExplainer {
     }
 
     BoardExplanation explain(Board board) {
-        Optional<BoardFiles> files = tables.boardFiles().find(board.id());
         return new BoardExplanation(board.id(), board.chip(), board.sees().stream().map(id -> "[" + id + "]").toList(),
                 board.types().stream().map(type -> String.format("0x%02x", type)).toList(),
                 board.warrantyBit().word(), stock(board), volts(board),
-                files.map(BoardExplainer::bootFiles).orElse(List.of()), board.note(),
-                CautionView.of(cautions(board)), sources(files));
+                new BootableBoards(tables).usualFiles(board.id()), board.note(),
+                CautionView.of(cautions(board)), sources());
     }
 
     private List<BoardExplanation.KeyStock> stock(Board board) {
@@ -63,18 +59,6 @@ final class BoardExplainer {
         return scale.microvolts(step).orElseThrow() / MICROVOLTS;
     }
 
-    private static List<String> bootFiles(BoardFiles files) {
-        List<String> phrases = new ArrayList<>();
-        phrases.add(String.join(" or ", files.kernels()));
-        if (!files.firmware().isEmpty()) {
-            phrases.add(files.firmware().stream().map(FirmwarePair::words).collect(Collectors.joining(", or ")));
-        }
-        if (files.bootcode()) {
-            phrases.add("bootcode.bin");
-        }
-        return phrases;
-    }
-
     private List<Caution> cautions(Board board) {
         Stream<Caution> general = tables.cautions().about(TOPIC).stream();
         return board.warrantyBit() == WarrantyBit.NEVER_SET ? general.toList()
@@ -82,9 +66,8 @@ final class BoardExplainer {
                         .filter(caution -> caution.causes().contains(Caution.WARRANTY))).distinct().toList();
     }
 
-    private List<String> sources(Optional<BoardFiles> files) {
-        return Stream.concat(Stream.of(FILTER_SOURCE, REVISION_SOURCE, STOCK_SOURCE)
-                .flatMap(id -> tables.sources().find(id).stream()).map(Source::citation),
-                files.map(found -> "boot files: " + found.citation()).stream()).toList();
+    private List<String> sources() {
+        return Stream.concat(SOURCES.stream().flatMap(id -> tables.sources().find(id).stream()).map(Source::citation),
+                Stream.of(FROM_MEMORY)).toList();
     }
 }

@@ -3,20 +3,18 @@ package bootmend.job;
 import bootmend.CardException;
 import bootmend.check.CardContent;
 import bootmend.check.CardContents;
+import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.FileSample;
 import bootmend.fat.FileSampler;
-import bootmend.tuning.Board;
-import bootmend.tuning.Boards;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 
 /** Checks a card for a purpose and writes nothing. */
 public final class CheckJob {
@@ -28,7 +26,7 @@ public final class CheckJob {
     }
 
     public CheckView run(CheckRequest request) throws CardException {
-        BoardFacts facts = facts(request);
+        BoardFacts facts = new RequestedBoard(workplace.tables()).facts(request.board());
         try (OpenCard card = OpenCard.open(workplace.opener(), request.card(), false)) {
             return check(card, request, facts);
         } catch (CardException e) {
@@ -40,35 +38,13 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardContent unsampled = new CardContents(workplace.tables()).of(new CardReads(workplace.store()).read(card, listing), facts);
+        CardRead read = new CardReads(workplace.store()).read(card, listing);
+        CardContent unsampled = new CardContents(workplace.tables()).of(read, facts);
         CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
         return new CheckView(new CardViews(workplace).of(card), request.purpose(), content.boardIds(),
                 facts.board().isPresent(),
                 new Checker(workplace.tables()).check(content, request.purpose()),
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
-    }
-
-    private BoardFacts facts(CheckRequest request) throws CardException {
-        Boards boards = workplace.tables().boards();
-        BoardFacts facts = BoardFacts.none();
-        if (request.board().isPresent()) {
-            facts = BoardFacts.of(boards.find(request.board().get()).orElseThrow(() -> CardException.usage(
-                    "there is no board \"" + request.board().get() + "\"",
-                    "Boards are " + boards.all().stream().map(Board::id).collect(Collectors.joining(", ")) + ".")));
-        }
-        if (request.revision().isEmpty()) {
-            return facts;
-        }
-        try {
-            BoardFacts known = facts.withRevision(workplace.tables().revisions().decode(request.revision().get()));
-            if (known.board().isEmpty()) {
-                throw CardException.usage("revision code " + request.revision().get() + " is no known board's",
-                        "Give the board with --board.");
-            }
-            return known;
-        } catch (IllegalArgumentException e) {
-            throw CardException.usage("the revision code does not fit", e.getMessage());
-        }
     }
 
     private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {

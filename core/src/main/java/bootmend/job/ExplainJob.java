@@ -1,12 +1,17 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.check.Purpose;
+import bootmend.check.Rule;
+import bootmend.check.RuleBook;
+import bootmend.check.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.Source;
 import bootmend.tuning.ThrottleBit;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,11 +26,11 @@ public final class ExplainJob {
     private static final int HEX = 16;
 
     private final TuningTables tables;
-    private final RuleTexts rules;
+    private final RuleBook rules;
 
-    public ExplainJob(Workplace workplace, RuleTexts rules) {
+    public ExplainJob(Workplace workplace) {
         this.tables = workplace.tables();
-        this.rules = rules;
+        this.rules = RuleBook.load(tables.sources());
     }
 
     /**
@@ -61,13 +66,15 @@ public final class ExplainJob {
     }
 
     private Optional<Explanation> rule(String word) {
-        return rules.all().stream().filter(rule -> rule.rule().equalsIgnoreCase(word)).findFirst()
-                .map(Explanation.class::cast);
+        return rules.find(word.toLowerCase(Locale.ROOT)).map(rule -> new RuleExplanation(rule.id(),
+                Stream.of(Purpose.values()).map(purpose -> purpose.word() + ": "
+                        + rule.severity(purpose).map(Severity::word).orElse("does not matter")).toList(),
+                rule.meaning(), rule.remedy(), rule.source()));
     }
 
     private CardException unknown(String word) {
         List<String> known = Stream.of(tables.vocabulary().keys().stream().map(TuningKey::key),
-                tables.boards().all().stream().map(Board::id), rules.all().stream().map(RuleExplanation::rule))
+                tables.boards().all().stream().map(Board::id), rules.all().stream().map(Rule::id))
                 .flatMap(words -> words).toList();
         List<String> near = new NearWords(known).to(word);
         return CardException.usage("bootmend has no explanation for " + word, near.isEmpty()

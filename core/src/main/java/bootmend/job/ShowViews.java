@@ -1,17 +1,22 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.check.BootableBoards;
+import bootmend.check.CardFiles;
+import bootmend.config.ConfigLine;
+import bootmend.config.LineKind;
+import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
 import bootmend.partition.AutobootFile;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
-import bootmend.tuning.resolve.BootableBoards;
 import bootmend.tuning.resolve.CautionCauses;
 import bootmend.tuning.resolve.Resolution;
 import bootmend.tuning.resolve.Resolver;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -25,6 +30,9 @@ import java.util.stream.Collectors;
 final class ShowViews {
 
     private static final String TRYBOOT = "tryboot.txt";
+    private static final String PREFIX = "os_prefix";
+    /** How many folders are looked into for kernels. No source: a bound against hostile cards. */
+    private static final int MOST_FOLDERS = 8;
 
     private final TuningTables tables;
     private final CardViews cards;
@@ -49,12 +57,13 @@ final class ShowViews {
                 files.includes(), facts.withBoard(board));
         if (facts.board().isPresent()) {
             Resolution resolution = resolve.apply(facts.board().get());
-            return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, Set.of())), true);
+            return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true);
         }
-        Set<String> names = names(card);
+        CardFiles names = names(card, files);
+        BootableBoards boards = new BootableBoards(tables);
         // Each resolution is let go before the next: a hostile config file may make every one of them large.
         List<Answer> all = tables.boards().all().stream().map(resolve)
-                .map(resolution -> answer(resolution, files, names)).toList();
+                .map(resolution -> answer(resolution, files, boards.canBoot(resolution, names))).toList();
         List<Answer> booted = all.stream().filter(Answer::bootable).toList();
         return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
     }
@@ -63,10 +72,9 @@ final class ShowViews {
     private record Answer(BoardView view, Set<String> causes, boolean bootable) {
     }
 
-    private Answer answer(Resolution resolution, ConfigFiles files, Set<String> names) {
+    private Answer answer(Resolution resolution, ConfigFiles files, boolean bootable) {
         return new Answer(new BoardViews(tables, files::pathOf).of(resolution),
-                new CautionCauses(tables).of(resolution),
-                new BootableBoards(tables.boardFiles()).missing(names, resolution).isEmpty());
+                new CautionCauses(tables).of(resolution), bootable);
     }
 
     private ShowView answer(CardView view, Optional<String> asked, List<Answer> answers, boolean anyBootable) {
@@ -109,8 +117,25 @@ final class ShowViews {
         return card.volume().root().find(name).filter(entry -> !entry.folder());
     }
 
-    private static Set<String> names(OpenCard card) throws IOException {
-        return card.volume().root().entries().stream().filter(entry -> !entry.folder()).map(DirectoryEntry::name)
-                .map(name -> name.toLowerCase(Locale.ROOT)).collect(Collectors.toSet());
+    /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
+    private static CardFiles names(OpenCard card, ConfigFiles files) throws IOException {
+        List<CardFiles.Entry> entries = new ArrayList<>(entries("", card.volume().root()));
+        List<String> folders = files.all().stream().flatMap(file -> file.document().lines().stream())
+                .map(ConfigLine::kind).filter(LineKind.Setting.class::isInstance).map(LineKind.Setting.class::cast)
+                .filter(setting -> setting.key().equals(PREFIX) && setting.value().contains("/"))
+                .map(setting -> setting.value().substring(0, setting.value().lastIndexOf('/')))
+                .distinct().limit(MOST_FOLDERS).toList();
+        for (String folder : folders) {
+            Optional<DirectoryEntry> entry = card.volume().find(folder).filter(DirectoryEntry::folder);
+            if (entry.isPresent()) {
+                entries.addAll(entries(folder + "/", card.volume().list(entry.get())));
+            }
+        }
+        return new CardFiles(entries);
+    }
+
+    private static List<CardFiles.Entry> entries(String folder, Directory directory) {
+        return directory.entries().stream().map(entry -> new CardFiles.Entry(folder + entry.name(), entry.shortName(),
+                entry.folder(), entry.size())).toList();
     }
 }

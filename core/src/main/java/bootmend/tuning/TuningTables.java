@@ -19,8 +19,6 @@ public final class TuningTables {
             new Lazy<>(() -> VoltageSteps.read(DataFile.resource("voltage-steps.csv"), vocabulary(), sources()));
     private final Lazy<Revisions> revisions = new Lazy<>(() -> Revisions.read(
             DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
-    private final Lazy<BoardFileTable> boardFiles = new Lazy<>(
-            () -> BoardFileTable.read(DataFile.resource("board-files.csv"), boards(), sources()));
     private final Lazy<Cautions> cautions =
             new Lazy<>(() -> Cautions.read(DataFile.resource("cautions.csv"), sources()));
     private final Lazy<KeyMeanings> meanings =
@@ -60,10 +58,6 @@ public final class TuningTables {
 
     public Revisions revisions() {
         return revisions.get();
-    }
-
-    public BoardFileTable boardFiles() {
-        return boardFiles.get();
     }
 
     public Cautions cautions() {

@@ -4,11 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import bootmend.CardException;
+import bootmend.check.Rule;
+import bootmend.check.RuleBook;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,11 +19,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Explanations; the tables behind them have their own tests against the published sources. */
 class ExplainJobTest {
 
-    private static final RuleExplanation RULE = new RuleExplanation("robots-first", List.of("ship: blocker"),
-            "A robot stands in the way.", "Ask it to step aside.", "common practice, no source");
-
-    private final ExplainJob job =
-            new ExplainJob(Workplace.ofThisComputer(Path.of("nowhere")), () -> List.of(RULE));
+    private final ExplainJob job = new ExplainJob(Workplace.ofThisComputer(Path.of("nowhere")));
 
     @ParameterizedTest
     @MethodSource("keys")
@@ -70,7 +67,7 @@ class ExplainJobTest {
 
         assertThat(board.filters()).first().isEqualTo("[" + id + "]");
         assertThat(board.bootFiles()).isNotEmpty();
-        assertThat(board.sources()).hasSize(4);
+        assertThat(board.sources()).hasSize(5);
     }
 
     static Stream<String> boards() {
@@ -115,13 +112,24 @@ class ExplainJobTest {
         assertThat(report.unknown()).isEqualTo("0x80000010");
     }
 
-    @Test
-    void aRuleIsExplainedFromItsTexts() throws CardException {
-        assertThat(job.run("robots-first")).isEqualTo(RULE);
+    @ParameterizedTest
+    @MethodSource("rules")
+    void everyRuleIsExplained(String id) throws CardException {
+        RuleExplanation rule = (RuleExplanation) job.run(id);
+
+        assertThat(rule.rule()).isEqualTo(id);
+        assertThat(rule.severities()).hasSize(3).first().asString().startsWith("ship: ");
+        assertThat(rule.meaning()).endsWith(".");
+        assertThat(rule.remedy()).endsWith(".");
+        assertThat(rule.source()).isNotEmpty();
+    }
+
+    static Stream<String> rules() {
+        return RuleBook.load(TuningTables.load().sources()).all().stream().map(Rule::id);
     }
 
     @ParameterizedTest
-    @CsvSource({"arm_frq, arm_freq", "overvoltage, over_voltage", "turbo, force_turbo", "robot-first, robots-first",
+    @CsvSource({"arm_frq, arm_freq", "overvoltage, over_voltage", "turbo, force_turbo", "warranty-bti, warranty-bit",
         "pi44, pi4"})
     void anUnknownWordIsToldNearOnes(String word, String near) {
         assertThat(refused(word).remedy()).startsWith("Did you mean ").contains(near);
