@@ -22,7 +22,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -112,7 +111,7 @@ class CheckJobTest {
     }
 
     private static CheckRequest request() {
-        return new CheckRequest(CardRequest.of(CARD), Purpose.SHIP, Optional.empty(), Optional.empty());
+        return new CheckRequest(CardRequest.of(CARD), Purpose.SHIP, BoardRequest.none());
     }
 
     private static Workplace workplace(FileSystem host, BlockDevice disk) {
