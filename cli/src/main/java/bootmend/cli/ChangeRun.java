@@ -55,12 +55,13 @@ final class ChangeRun {
         new LinePage(screen).print(change.lines());
         plan(screen, change.plan());
         findings.caution(change);
+        change.questions().forEach(each -> screen.line("bold", "Caution: " + each));
         if (options.dryRun()) {
             screen.line("Nothing was written (--dry-run).");
             findings.advice(change);
             return finish(ChangeJson.planned(change), code);
         }
-        if (!options.yes() && !question.ask("Make this change?")) {
+        if (!options.yes() && !agreed(change)) {
             screen.line("Nothing was written.");
             return ExitCode.REFUSED;
         }
@@ -68,6 +69,15 @@ final class ChangeRun {
         done(screen, change, done);
         findings.advice(change);
         return finish(ChangeJson.made(change, done), code);
+    }
+
+    private boolean agreed(ProposedChange change) throws CardException {
+        for (String each : change.questions()) {
+            if (!question.ask(each + " Go on?")) {
+                return false;
+            }
+        }
+        return question.ask("Make this change?");
     }
 
     private int finish(ChangeJson document, int code) {

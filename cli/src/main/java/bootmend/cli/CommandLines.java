@@ -18,19 +18,31 @@ final class CommandLines {
         CommandLine line = new CommandLine(new BootmendCommand());
         line.addSubcommand(new ShowCommand(workplace));
         line.addSubcommand(new CheckCommand(workplace));
-        line.addSubcommand(new ResetCommand(workplace, new Question(console)));
+        line.addSubcommand(new ResetCommand(workplace, question));
         line.addSubcommand(new UndoCommand(workplace, question));
         line.addSubcommand(new RepairCommand(workplace, question));
         line.addSubcommand(new HistoryCommand(workplace));
         line.addSubcommand(new RecoverCommand(workplace, question));
         line.addSubcommand(new ExplainCommand(workplace));
         line.addSubcommand(new BoardCommand(workplace));
+        line.addSubcommand(profile(workplace, question));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
         line.setExecutionExceptionHandler(CommandLines::tell);
         return line;
+    }
+
+    private static CommandLine profile(Workplace workplace, Question question) {
+        return new CommandLine(new ProfileCommand())
+                .addSubcommand(new ProfileSaveCommand(workplace))
+                .addSubcommand(new ProfileListCommand(workplace))
+                .addSubcommand(new ProfileShowCommand(workplace))
+                .addSubcommand(new ProfileCompareCommand(workplace))
+                .addSubcommand(new ProfileDeleteCommand(workplace, question))
+                .addSubcommand(new ProfileExportCommand(workplace))
+                .addSubcommand(new ProfileImportCommand(workplace));
     }
 
     private static int tell(Exception error, CommandLine command, CommandLine.ParseResult parsed) {

@@ -1,24 +1,30 @@
 package bootmend.cli;
 
+import bootmend.job.ProfileRequest;
+import bootmend.job.PutProfileJob;
 import bootmend.job.ResetJob;
 import bootmend.job.ResetRequest;
 import bootmend.job.Workplace;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** {@code bootmend reset}: a card's tuning lines back to stock. */
 @Command(
         name = "reset",
         mixinStandardHelpOptions = true,
-        description = "Comments the active tuning lines out, so that the board runs at stock. Shows the change first and "
-            + "asks; it can be taken back with `bootmend undo`.",
-        footer = {"", "Examples:", "  bootmend reset --dry-run lab-07.img", "  bootmend reset --yes lab-07.img"})
+        description = "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
+            + "settings there instead. Shows the change first and asks; it can be taken back with `bootmend undo`.",
+        footer = {"", "Examples:", "  bootmend reset --dry-run lab-07.img", "  bootmend reset --yes lab-07.img",
+            "  bootmend reset lab-07.img --to cart-3"})
 final class ResetCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -37,8 +43,32 @@ final class ResetCommand implements Callable<Integer> {
             description = "Reset lines of this key too, though a reset leaves them alone by itself, such as arm_boost.")
     private Set<String> also = new HashSet<>();
 
+    @ArgGroup(validate = false)
+    private ToProfile profile = new ToProfile();
+
     @Spec
     private CommandSpec spec;
+
+    /** To a profile instead of stock. */
+    static final class ToProfile {
+
+        @Option(names = "--to", paramLabel = "NAME",
+                description = "Put this profile's settings on the card instead of stock: its lines are set or added, every "
+                    + "other tuning line for its board is commented out.")
+        private String name;
+
+        @Option(names = "--board", paramLabel = "B", description = "With --to: the board the card is for, if not the profile's.")
+        private String board;
+
+        @Option(names = "--other-board",
+                description = "With --to: put a profile of another board on the card. The board may not boot with it.")
+        private boolean otherBoard;
+
+        @Option(names = "--despite-blockers",
+                description = "With --to: put a profile on the card although a check finds a blocker in it. That may harm the "
+                    + "board or void its warranty for good.")
+        private boolean despiteBlockers;
+    }
 
     ResetCommand(Workplace workplace, Question question) {
         this.workplace = workplace;
@@ -47,9 +77,29 @@ final class ResetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
+        return profile.name == null ? toStock(run) : toProfile(run);
+    }
+
+    private int toProfile(ChangeRun run) {
+        if (remove || !also.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
+        }
+        PutProfileJob job = new PutProfileJob(workplace);
+        ProfileRequest request = new ProfileRequest(profile.name, Optional.ofNullable(profile.board),
+                profile.otherBoard, profile.despiteBlockers, options.inPlace());
+        return run.run(
+                forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
+                "The card has this profile's settings already; nothing to do.");
+    }
+
+    private int toStock(ChangeRun run) {
+        if (profile.board != null || profile.otherBoard || profile.despiteBlockers) {
+            throw new ParameterException(spec.commandLine(),
+                    "--board, --other-board and --despite-blockers go with --to");
+        }
         ResetJob job = new ResetJob(workplace);
         ResetRequest request = new ResetRequest(remove, also, options.inPlace());
-        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
         return run.run(
                 forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
                 "The card is at stock already; nothing to do.");

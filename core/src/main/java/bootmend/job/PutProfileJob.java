@@ -96,7 +96,7 @@ public final class PutProfileJob {
         List<String> questions = new ArrayList<>();
         if (!profile.isKnownGood()) {
             questions.add("The profile " + profile.name() + " is unproven: no trial of at least " + Evidence.ENOUGH_MINUTES
-                    + " minutes under full load without a throttle bit backs it. Go on?");
+                    + " minutes under full load without a throttle bit backs it.");
         }
         return questions;
     }

@@ -1,0 +1,24 @@
+package bootmend.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code bootmend profile}: the command that only has subcommands. */
+@Command(
+        name = "profile",
+        mixinStandardHelpOptions = true,
+        description = "Keeps profiles: named sets of tuning settings for a board, known-good when a passing trial backs them. "
+            + "`bootmend reset CARD --to NAME` puts one on a card.",
+        footer = {"", "Example:", "  bootmend profile save cart-3 lab-07.img --board pi4"})
+final class ProfileCommand implements Runnable {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "Say what to do, for example: bootmend profile list");
+    }
+}

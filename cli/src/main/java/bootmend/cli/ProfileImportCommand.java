@@ -1,0 +1,45 @@
+package bootmend.cli;
+
+import bootmend.job.ProfileJob;
+import bootmend.job.Workplace;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code bootmend profile import}. */
+@Command(
+        name = "import",
+        mixinStandardHelpOptions = true,
+        description = "Takes a profile's file in, under the name it carries. Its evidence is what the file says.",
+        footer = {"", "Example:", "  bootmend profile import cart-3.yaml"})
+final class ProfileImportCommand implements Callable<Integer> {
+
+    private final Workplace workplace;
+
+    @Parameters(paramLabel = "FILE", description = "The file.")
+    private Path file;
+
+    @Option(names = "--replace", description = "Replace a profile of that name.")
+    private boolean replace;
+
+    @Mixin
+    private JsonOption json;
+
+    @Spec
+    private CommandSpec spec;
+
+    ProfileImportCommand(Workplace workplace) {
+        this.workplace = workplace;
+    }
+
+    @Override
+    public Integer call() {
+        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
+        return answer.of(() -> new ProfileJob(workplace).importFrom(file, replace), answer.page()::print);
+    }
+}
