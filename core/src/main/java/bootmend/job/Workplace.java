@@ -4,6 +4,7 @@ import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.trial.TrialStore;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,6 +18,7 @@ public final class Workplace {
     private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
+    private final TrialStore trials;
     private final TuningTables tables;
 
     /**
@@ -32,6 +34,7 @@ public final class Workplace {
         this.opener = opener;
         this.clock = clock;
         this.store = new UndoStore(home);
+        this.trials = new TrialStore(home, tables);
         this.tables = tables;
     }
 
@@ -52,6 +55,10 @@ public final class Workplace {
 
     UndoStore store() {
         return store;
+    }
+
+    TrialStore trials() {
+        return trials;
     }
 
     Committer committer() {
