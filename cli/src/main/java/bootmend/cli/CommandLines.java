@@ -25,6 +25,7 @@ final class CommandLines {
         line.addSubcommand(new RecoverCommand(workplace, question));
         line.addSubcommand(new ExplainCommand(workplace));
         line.addSubcommand(new BoardCommand(workplace));
+        line.addSubcommand(TrialCommand.line(workplace));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);
