@@ -46,6 +46,13 @@ class ArchitectureTest {
             "bootmend.partition", "bootmend.device");
 
     @ArchTest
+    static final ArchRule STORE = only("bootmend.store", ROOT);
+
+    @ArchTest
+    static final ArchRule TRIAL = only("bootmend.trial", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.store",
+            "bootmend.device");
+
+    @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
             .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.job.."))))
             .should().dependOnClassesThat().resideInAPackage("bootmend.job..");

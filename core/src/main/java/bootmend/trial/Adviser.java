@@ -1,10 +1,10 @@
 package bootmend.trial;
 
-import bootmend.tuning.Figure;
 import bootmend.tuning.TuningTables;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * Finds the next trial of a board: one step more voltage after a failure, a little more clock after a hold, and a stop
@@ -59,12 +59,12 @@ public final class Adviser {
     }
 
     private Advice first() {
-        Figure stock = Placement.stockClock(board, tables);
-        if (!(stock instanceof Figure.Value clock)) {
+        OptionalLong stock = Placement.stockClock(board, tables);
+        if (stock.isEmpty()) {
             return advice(Advice.Action.STOP, Optional.empty(), "There is no trial yet and no published stock clock for "
                     + board + ". Add a first trial at the clock this board runs as shipped.", List.of());
         }
-        return advice(Advice.Action.TRY, Optional.of(new Setting(Math.round(clock.value()), 0)), "There is no trial yet. A "
+        return advice(Advice.Action.TRY, Optional.of(new Setting(stock.getAsLong(), 0)), "There is no trial yet. A "
                 + "run at stock gives the heat and the scores that everything later is held against.", List.of());
     }
 
@@ -122,8 +122,8 @@ public final class Adviser {
             if (failing.isEmpty() || clock < failing.get().clock()) {
                 candidates.add(moreClock(best.get(), clock));
             }
-        } else if (Placement.stockClock(board, tables) instanceof Figure.Value value) {
-            Setting stock = new Setting(Math.round(value.value()), 0);
+        } else if (Placement.stockClock(board, tables).isPresent()) {
+            Setting stock = new Setting(Placement.stockClock(board, tables).getAsLong(), 0);
             if (trials.stream().noneMatch(trial -> trial.setting().equals(stock))) {
                 candidates.add(new Candidate(stock, "Nothing held yet. A run at stock tells whether the board itself is "
                         + "well."));

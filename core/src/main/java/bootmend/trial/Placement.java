@@ -8,6 +8,7 @@ import bootmend.tuning.TuningTables;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 
 /**
  * Puts trials at their clock and voltage step; those that have no place there are set aside with a reason.
@@ -61,10 +62,11 @@ public record Placement(List<Placed> placed, List<String> aside) {
         return tables.stock().figure(key, board, OptionalInt.empty(), Truth.of(boosted));
     }
 
-    /** The stock clock of a board with nothing set, in MHz. */
-    static Figure stockClock(String board, TuningTables tables) {
-        return tables.stock().figure(tables.vocabulary().find(CLOCK).orElseThrow(), board, OptionalInt.empty(),
+    /** The stock clock of a board with nothing set, in MHz; empty where it is not published or hangs on more. */
+    public static OptionalLong stockClock(String board, TuningTables tables) {
+        Figure stock = tables.stock().figure(tables.vocabulary().find(CLOCK).orElseThrow(), board, OptionalInt.empty(),
                 Truth.FALSE);
+        return stock instanceof Figure.Value value ? OptionalLong.of(Math.round(value.value())) : OptionalLong.empty();
     }
 
     private static long step(Trial trial, TuningTables tables) {

@@ -1,0 +1,43 @@
+package bootmend.cli;
+
+import bootmend.job.Workplace;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code bootmend trial}: the command that only has subcommands about trials. */
+@Command(
+        name = "trial",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Keeps what each board took: one trial of one setting at a time, with its outcome, and works out what to try "
+                + "next.",
+            "",
+            "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come "
+                + "first; when in doubt, ask someone qualified."
+        },
+        footer = {"", "Example:", "  bootmend trial advise --board lab-07"})
+final class TrialCommand implements Runnable {
+
+    @Spec
+    private CommandSpec spec;
+
+    /** The command with its subcommands. */
+    static CommandLine line(Workplace workplace) {
+        CommandLine line = new CommandLine(new TrialCommand());
+        line.addSubcommand(new TrialAddCommand(workplace));
+        line.addSubcommand(new TrialListCommand(workplace));
+        line.addSubcommand(new TrialImportCommand(workplace));
+        line.addSubcommand(new TrialAdviseCommand(workplace));
+        line.addSubcommand(new TrialChartCommand(workplace));
+        line.addSubcommand(new TrialLoggerCommand());
+        return line;
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "Say what to do, for example: bootmend trial list");
+    }
+}

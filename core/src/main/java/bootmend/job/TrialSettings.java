@@ -1,0 +1,95 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.config.VisibleText;
+import bootmend.tuning.TuningKey;
+import bootmend.tuning.TuningNumber;
+import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.BoardFacts;
+import bootmend.tuning.resolve.Effective;
+import bootmend.tuning.resolve.EffectiveState;
+import bootmend.tuning.resolve.Resolution;
+import bootmend.tuning.resolve.Resolver;
+import java.io.IOException;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Finds the settings that were in force in a trial: those a user names, before those of a card. */
+final class TrialSettings {
+
+    private final Workplace workplace;
+    private final TuningTables tables;
+
+    TrialSettings(Workplace workplace) {
+        this.workplace = workplace;
+        this.tables = workplace.tables();
+    }
+
+    Map<String, Long> of(TrialRequest request, BoardFacts facts) throws CardException {
+        Map<String, Long> named = named(request.settings());
+        Map<String, Long> settings = new LinkedHashMap<>();
+        if (request.card().isPresent()) {
+            settings.putAll(onCard(request.card().get(), facts, named));
+        }
+        settings.putAll(named);
+        return settings;
+    }
+
+    private Map<String, Long> named(List<String> texts) throws CardException {
+        Map<String, Long> settings = new LinkedHashMap<>();
+        for (String text : texts) {
+            String[] parts = text.strip().split("\\s*=\\s*", 2);
+            if (parts.length < 2 || TuningNumber.parse(parts[1]).isEmpty()) {
+                throw CardException.usage(text + " is no setting", "Write it like arm_freq=2000.");
+            }
+            if (tables.vocabulary().find(parts[0]).isEmpty()) {
+                List<String> near = new NearWords(tables.vocabulary().keys().stream().map(TuningKey::key).toList())
+                        .to(parts[0]);
+                throw CardException.usage(parts[0] + " is no tuning key", near.isEmpty()
+                        ? "Keys are written as in the config file, such as arm_freq."
+                        : "Did you mean " + String.join(", ", near) + "?");
+            }
+            settings.put(parts[0], TuningNumber.parse(parts[1]).getAsLong());
+        }
+        return settings;
+    }
+
+    private Map<String, Long> onCard(CardRequest request, BoardFacts facts, Map<String, Long> named)
+            throws CardException {
+        Map<String, Long> settings = new LinkedHashMap<>();
+        for (Effective each : resolve(request, facts).effective()) {
+            if (each.state() == EffectiveState.SET) {
+                settings.put(each.key(), TuningNumber.parse(each.value()).orElseThrow());
+            } else if (each.state() == EffectiveState.DEPENDS && !named.containsKey(each.key())) {
+                throw CardException.usage("what " + each.key() + " was on this board depends on "
+                        + VisibleText.of(String.join(", ", each.dependsOn())),
+                        "Say it with --set " + each.key() + "=NUMBER, or say more about the board (--revision, --pin).");
+            }
+        }
+        return settings;
+    }
+
+    private Resolution resolve(CardRequest request, BoardFacts facts) throws CardException {
+        try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
+            ConfigFiles files = ConfigFiles.read(card.volume());
+            return new Resolver(tables).resolve(files.main().path(), files.main().document(), files.includes(), facts);
+        } catch (CardException e) {
+            throw e;
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
+    }
+
+    /** A sentence for each setting outside its published range. */
+    List<String> outOfRange(Map<String, Long> settings) {
+        return settings.entrySet().stream().flatMap(setting -> tables.vocabulary().find(setting.getKey())
+                .flatMap(key -> outOfRange(key, setting.getValue())).stream()).toList();
+    }
+
+    private static Optional<String> outOfRange(TuningKey key, long value) {
+        boolean outside = value < key.min().orElse(value) || value > key.max().orElse(value);
+        return outside ? Optional.of(key.key() + "=" + value + " is outside its published range.") : Optional.empty();
+    }
+}
