@@ -26,8 +26,7 @@ final class CardSettings {
      * @throws CardException when a setting hangs on something that the card does not tell
      */
     Map<String, String> of(ConfigFiles files, Board board) throws CardException {
-        Resolution resolution = new Resolver(tables).resolve(files.main().path(), files.main().document(),
-                files.includes(), BoardFacts.of(board));
+        Resolution resolution = resolve(files, board);
         Map<String, String> settings = new LinkedHashMap<>();
         for (Effective effective : resolution.effective()) {
             if (effective.state() == EffectiveState.IGNORED) {
@@ -41,5 +40,21 @@ final class CardSettings {
             settings.put(effective.chosen().setBy(), effective.chosen().written());
         }
         return settings;
+    }
+
+    /** Key to value as the board takes it, keys that set several taken apart. */
+    Map<String, String> inForce(ConfigFiles files, Board board) {
+        Map<String, String> settings = new LinkedHashMap<>();
+        for (Effective effective : resolve(files, board).effective()) {
+            if (effective.state() == EffectiveState.SET) {
+                settings.put(effective.key(), effective.value());
+            }
+        }
+        return settings;
+    }
+
+    private Resolution resolve(ConfigFiles files, Board board) {
+        return new Resolver(tables).resolve(files.main().path(), files.main().document(), files.includes(),
+                BoardFacts.of(board));
     }
 }

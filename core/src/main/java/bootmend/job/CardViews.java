@@ -63,6 +63,10 @@ final class CardViews {
         card.recovery(workplace.store()).find().map(RecoverJob::view).ifPresent(waiting -> notes.add(
                 "a change (\"" + waiting.title() + "\", begun " + waiting.began() + ") was cut short: "
                 + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
+        if (card.volume().root().find(StageJob.STAGED).isPresent()) {
+            notes.add(StageJob.STAGED + " is staged: a board that is started with its try-once flag reads it in place of "
+                    + ConfigFiles.NAME);
+        }
         return notes;
     }
 

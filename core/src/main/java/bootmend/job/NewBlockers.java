@@ -1,5 +1,6 @@
 package bootmend.job;
 
+import bootmend.CardException;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
@@ -47,6 +48,20 @@ final class NewBlockers {
         Set<String> known = new HashSet<>();
         blockers(before).forEach(finding -> known.add(finding.rule()));
         return blockers(after).stream().filter(finding -> !known.contains(finding.rule())).toList();
+    }
+
+    /**
+     * Refuses where there are any.
+     *
+     * @param done what would be done all the same with the option that takes the risk, such as {@code staged}
+     */
+    static void refuse(List<Finding> blockers, String done) throws CardException {
+        if (!blockers.isEmpty()) {
+            Finding first = blockers.get(0);
+            throw CardException.refused("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+                    first.remedy() + " With --despite-blockers it is " + done + " all the same; what the finding warns "
+                    + "of may then happen, and some of it cannot be undone.");
+        }
     }
 
     private List<Finding> blockers(CardRead read) {

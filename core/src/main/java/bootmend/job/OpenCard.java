@@ -36,10 +36,12 @@ final class OpenCard implements Closeable {
     private final BootChoice choice;
     private final FatVolume volume;
 
+    private final Optional<AutobootFile> autoboot;
     private final boolean forChanging;
 
     private OpenCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume,
-            boolean forChanging) {
+            Optional<AutobootFile> autoboot, boolean forChanging) {
+        this.autoboot = autoboot;
         this.source = source;
         this.forChanging = forChanging;
         this.table = table;
@@ -63,7 +65,7 @@ final class OpenCard implements Closeable {
             PartitionTable table = PartitionTableReader.read(source.device());
             Volumes volumes = new Volumes(source.device());
             BootChoice choice = BootChoice.of(table, volumes, request.partition());
-            return new OpenCard(source, table, choice, volumes.opened(choice.partition()), forChanging);
+            return new OpenCard(source, table, choice, volumes.opened(choice.partition()), volumes.autoboot, forChanging);
         } catch (IOException | RuntimeException e) {
             source.close();
             throw e;
@@ -100,6 +102,11 @@ final class OpenCard implements Closeable {
         return new PartitionWindow(device(), choice.partition().start(), choice.partition().length());
     }
 
+    /** Whether a try-once start of this card takes another partition rather than another file. */
+    boolean switchesPartition() {
+        return autoboot.map(AutobootFile::switchesPartition).orElse(false);
+    }
+
     CardId id() {
         return CardId.of(volume, choice.partition().start());
     }
@@ -127,6 +134,7 @@ final class OpenCard implements Closeable {
 
         private final BlockDevice card;
         private final Map<Integer, FatVolume> found = new HashMap<>();
+        private Optional<AutobootFile> autoboot = Optional.empty();
 
         Volumes(BlockDevice card) {
             this.card = card;
@@ -146,11 +154,12 @@ final class OpenCard implements Closeable {
                     .filter(entry -> !entry.folder())
                     .map(entry -> entry.name().toLowerCase(Locale.ROOT))
                     .collect(Collectors.toSet());
-            Optional<DirectoryEntry> autoboot = volume.root().find(AutobootFile.NAME).filter(file -> !file.folder());
-            if (autoboot.isEmpty()) {
+            Optional<DirectoryEntry> file = volume.root().find(AutobootFile.NAME).filter(each -> !each.folder());
+            if (file.isEmpty()) {
                 return Optional.of(new Top(names, Optional.empty()));
             }
-            byte[] bytes = volume.read(autoboot.get(), AutobootFile.MAX_BYTES).bytes();
+            byte[] bytes = volume.read(file.get(), AutobootFile.MAX_BYTES).bytes();
+            autoboot = autoboot.or(() -> Optional.of(AutobootFile.parse(bytes)));
             return Optional.of(new Top(names, Optional.of(bytes)));
         }
 

@@ -44,13 +44,14 @@ public final class ProfileJob {
     public ProfileView save(CardRequest request, Save save) throws CardException {
         Board board = board(save.board());
         Map<String, String> settings = settings(request, board);
+        Map<String, String> inForce = read(request, files -> new CardSettings(workplace.tables()).inForce(files, board));
         if (settings.isEmpty()) {
             throw CardException.refused("the card tunes nothing on " + board.id() + ", so there is nothing to save",
                     "A card at stock needs no profile: `bootmend reset` brings any card there.");
         }
         List<Evidence> evidence = new ArrayList<>();
         for (String id : save.trials()) {
-            evidence.add(evidence(id, board, settings));
+            evidence.add(evidence(id, board, List.of(settings, inForce)));
         }
         Profile profile = new Profile(save.name(), board.id(), settings, save.cooling(), save.supply(), evidence,
                 save.notes());
@@ -113,9 +114,19 @@ public final class ProfileJob {
         return new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id)).board().orElseThrow();
     }
 
+    /** Reads something from a card's config files. */
+    @FunctionalInterface
+    private interface Reading {
+        Map<String, String> of(ConfigFiles files) throws CardException;
+    }
+
     private Map<String, String> settings(CardRequest request, Board board) throws CardException {
+        return read(request, files -> new CardSettings(workplace.tables()).of(files, board));
+    }
+
+    private Map<String, String> read(CardRequest request, Reading reading) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
-            return new CardSettings(workplace.tables()).of(ConfigFiles.read(card.volume()), board);
+            return reading.of(ConfigFiles.read(card.volume()));
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
@@ -123,19 +134,22 @@ public final class ProfileJob {
         }
     }
 
-    private Evidence evidence(String id, Board board, Map<String, String> settings) throws CardException {
+    /** @param forms the settings as they are written, and as the board takes them; a trial has either */
+    private Evidence evidence(String id, Board board, List<Map<String, String>> forms) throws CardException {
         Trial trial = workplace.trials().read().trials().stream().filter(each -> each.id().equals(id)).findFirst()
                 .orElseThrow(() -> CardException.usage("there is no trial " + id, "See `bootmend trial list`."));
-        boolean sameBoard = trial.unit().board().equals(board.id());
-        boolean sameSettings = trial.settings().size() == settings.size() && trial.settings().entrySet().stream()
-                .allMatch(each -> Long.toString(each.getValue()).equals(settings.get(each.getKey())));
-        if (!sameBoard || !sameSettings) {
+        if (!trial.unit().board().equals(board.id()) || forms.stream().noneMatch(form -> isOf(trial, form))) {
             throw CardException.refused("the trial " + id + " was of other settings or another board",
                     "Name a trial of what is on the card, or leave it out; the profile is then unproven.");
         }
         return new Evidence(id, trial.verdict().is(Verdict.Kind.HELD),
                 (int) Math.floor(trial.run().minutes().orElse(0)), trial.run().fullLoad(),
                 trial.run().mask().orElse(0) != 0);
+    }
+
+    private static boolean isOf(Trial trial, Map<String, String> settings) {
+        return trial.settings().size() == settings.size() && trial.settings().entrySet().stream()
+                .allMatch(each -> Long.toString(each.getValue()).equals(settings.get(each.getKey())));
     }
 
     private static List<SettingDifference> differences(Map<String, String> left, Map<String, String> right) {

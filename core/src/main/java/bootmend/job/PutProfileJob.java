@@ -73,12 +73,7 @@ public final class PutProfileJob {
         }
         List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board)).of(
                 new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
-        if (!blockers.isEmpty()) {
-            Finding first = blockers.get(0);
-            throw CardException.refused("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " With --despite-blockers it is put there all the same; what the finding warns of "
-                    + "may then happen, and some of it cannot be undone.");
-        }
+        NewBlockers.refuse(blockers, "put there");
     }
 
     private Plan plan(OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile,

@@ -37,7 +37,8 @@ final class TrialSettings {
         return settings;
     }
 
-    private Map<String, Long> named(List<String> texts) throws CardException {
+    /** Settings written as {@code KEY=NUMBER}. */
+    Map<String, Long> named(List<String> texts) throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (String text : texts) {
             String[] parts = text.strip().split("\\s*=\\s*", 2);

@@ -10,8 +10,9 @@ import java.util.List;
  * @param sees every model filter whose lines the board reads, its own first
  * @param types type numbers of the new-style revision code, each 0 to 255
  * @param warrantyBit what the board does with the warranty bit
+ * @param knowsTryOnce whether its boot firmware knows the try-once flag
  * @param note more to know, possibly empty
  */
 public record Board(String id, String chip, List<String> sees, List<Integer> types, WarrantyBit warrantyBit,
-        String note) {
+        boolean knowsTryOnce, String note) {
 }

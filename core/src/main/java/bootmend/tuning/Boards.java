@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 public final class Boards {
 
     private static final int MAX_TYPE = 0xFF;
+    private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
     private static final Map<String, WarrantyBit> WARRANTY_BITS =
             Stream.of(WarrantyBit.values()).collect(Collectors.toMap(WarrantyBit::word, Function.identity()));
 
@@ -25,7 +26,7 @@ public final class Boards {
 
     static Boards read(DataFile file) {
         Set<Integer> seen = new HashSet<>();
-        return new Boards(file.withColumns("id", "chip", "sees", "board_types", "warranty_bit", "note")
+        return new Boards(file.withColumns("id", "chip", "sees", "board_types", "warranty_bit", "try_once", "note")
                 .map(row -> board(row, seen), Board::id));
     }
 
@@ -44,7 +45,7 @@ public final class Boards {
             types.add((int) type);
         }
         return new Board(id, row.required("chip"), sees, List.copyOf(types),
-                row.choice("warranty_bit", WARRANTY_BITS), row.text("note"));
+                row.choice("warranty_bit", WARRANTY_BITS), row.choice("try_once", YES_NO), row.text("note"));
     }
 
     /** Every board, in the data file's order. */

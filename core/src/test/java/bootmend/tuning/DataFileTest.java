@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Damage in a data file is named by file and line. CSV itself: RFC 4180. */
 class DataFileTest {
 
-    private static final String BOARDS = "# boards\nid,chip,sees,board_types,warranty_bit,note\n";
+    private static final String BOARDS = "# boards\nid,chip,sees,board_types,warranty_bit,try_once,note\n";
     private static final String BITS = "bit,meaning\n";
 
     @Test
@@ -80,10 +80,10 @@ class DataFileTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
-        "pi4,BCM2711,pi400 pi4,0x11,tracked,; sees should start with pi4",
-        "pi4,BCM2711,pi4,0x11,maybe,; warranty_bit should be one of",
-        "pi4,BCM2711,pi4,0x100,tracked,; board type 0x100",
-        "pi4,BCM2711,pi4,0x11 0x11,tracked,; board type 0x11",
+        "pi4,BCM2711,pi400 pi4,0x11,tracked,no,; sees should start with pi4",
+        "pi4,BCM2711,pi4,0x11,maybe,no,; warranty_bit should be one of",
+        "pi4,BCM2711,pi4,0x100,tracked,no,; board type 0x100",
+        "pi4,BCM2711,pi4,0x11 0x11,tracked,no,; board type 0x11",
     })
     void badBoards(String row, String problem) {
         assertThatThrownBy(() -> Boards.read(file(BOARDS + row + "\n"))).isInstanceOf(DataFileException.class)
