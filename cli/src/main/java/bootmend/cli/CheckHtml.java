@@ -64,7 +64,8 @@ final class CheckHtml {
         shown.put("when", when.format(view.when()));
         shown.put("ready", !view.hasBlocker());
         shown.put("verdict", CheckWords.verdict(view));
-        shown.put("groups", FindingGroup.of(view.findings()).stream().map(group -> group(group, view.boards())).toList());
+        shown.put("groups", FindingGroup.of(view.findings()).stream()
+                .map(group -> group(group, view.boards())).toList());
         return shown;
     }
 

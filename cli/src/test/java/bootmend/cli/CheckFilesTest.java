@@ -104,7 +104,8 @@ class CheckFilesTest {
         StringBuilder text = new StringBuilder();
         CheckCsv.write(text, Purpose.SHIP, List.of(cards));
         CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
-        try (CSVParser parser = CSVParser.builder().setReader(new StringReader(text.toString())).setFormat(format).get()) {
+        try (CSVParser parser = CSVParser.builder().setReader(new StringReader(text.toString())).setFormat(format)
+                .get()) {
             return parser.getRecords();
         }
     }
@@ -127,7 +128,8 @@ class CheckFilesTest {
         PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
                 2048);
         CardView card = new CardView(name, "image file", 1 << 28, partition,
-                Optional.of(new ConfigView("config.txt", 565, "ab".repeat(32))), Optional.empty(), List.of(), List.of());
+                Optional.of(new ConfigView("config.txt", 565, "ab".repeat(32))), Optional.empty(), List.of(),
+                List.of());
         return CheckedCard.of(new CheckView(card, Purpose.SHIP, List.of("pi3", "pi4", "cm4"), false, List.of(findings),
                 Instant.parse("2026-03-02T07:45:10Z")), name);
     }

@@ -17,8 +17,9 @@ record BootContentCheck() implements Check {
         List<Remark> remarks = new ArrayList<>();
         card.bootFiles().forEach((entry, uses) -> {
             FileSample sample = card.samples().get(entry.path());
-            // The command line is told about by its own check, an empty one too.
-            if (sample != null && uses.stream().noneMatch(use -> use.file().kind() == Kind.COMMAND_LINE)) {
+            // The command line is told about by its own check as far as it can be read.
+            boolean own = uses.stream().anyMatch(use -> use.file().kind() == Kind.COMMAND_LINE);
+            if (sample != null && !(own && sample.doubts().isEmpty())) {
                 Set<String> boards = new TreeSet<>();
                 uses.forEach(use -> boards.addAll(use.boards()));
                 look(entry, uses.get(0).file(), sample).ifPresent(remark ->
@@ -68,9 +69,8 @@ record BootContentCheck() implements Check {
     private static Optional<Remark> kernel(Place where, CardFiles.Entry entry, BootFile use, FileSample sample) {
         BootFileHead.Kernel found = BootFileHead.kernel(sample.head());
         boolean named64 = entry.name().toLowerCase(Locale.ROOT).matches("kernel8\\.img|kernel_2712\\.img");
-        boolean fits = use.isUsual() ? found == BootFileHead.Kernel.NONE ? false
-                : (found != BootFileHead.Kernel.ARM_32) == named64
-                : found != BootFileHead.Kernel.NONE;
+        boolean known = found != BootFileHead.Kernel.NONE;
+        boolean fits = known && (!use.isUsual() || named64 == (found != BootFileHead.Kernel.IMAGE_32));
         if (fits) {
             return Optional.empty();
         }

@@ -10,17 +10,17 @@ final class BootFileHead {
     private static final int ELF_IDENTITY = 16;
     private static final int DEVICE_TREE_HEADER = 40;
     private static final int DEVICE_TREE_MAGIC = 0xD00D_FEED;
-    private static final int ARM_64_MAGIC = 0x644D_5241;
-    private static final int ARM_64_MAGIC_AT = 56;
-    private static final int ARM_32_MAGIC = 0x016F_2818;
-    private static final int ARM_32_MAGIC_AT = 0x24;
+    private static final int IMAGE_64_MAGIC = 0x644D_5241;
+    private static final int IMAGE_64_MAGIC_AT = 56;
+    private static final int IMAGE_32_MAGIC = 0x016F_2818;
+    private static final int IMAGE_32_MAGIC_AT = 0x24;
     private static final long WORD = 0xFFFF_FFFFL;
 
     /** What a kernel file is. */
     enum Kernel {
-        ARM_64("a 64-bit image"),
+        IMAGE_64("a 64-bit image"),
         GZIP("a gzip file, as 64-bit kernels are packed"),
-        ARM_32("a 32-bit image"),
+        IMAGE_32("a 32-bit image"),
         NONE("of no known kind");
 
         private final String words;
@@ -75,16 +75,16 @@ final class BootFileHead {
     /**
      * The kind of a kernel.
      *
-     * <p>Sources: magic "ARM\x64" at 56: the kernel's arm64 boot protocol page; gzip with method 8: RFC 1952, section
+     * <p>Sources: 0x644d5241 at 56: the kernel's arm64 boot protocol page; gzip with method 8: RFC 1952, section
      * 2.3.1; 0x016f2818 at 0x24: value from memory, the kernel's arm boot page.
      */
     static Kernel kernel(byte[] head) {
         ByteBuffer header = ByteBuffer.wrap(head).order(ByteOrder.LITTLE_ENDIAN);
-        if (head.length >= ARM_64_MAGIC_AT + 4 && header.getInt(ARM_64_MAGIC_AT) == ARM_64_MAGIC) {
-            return Kernel.ARM_64;
+        if (head.length >= IMAGE_64_MAGIC_AT + 4 && header.getInt(IMAGE_64_MAGIC_AT) == IMAGE_64_MAGIC) {
+            return Kernel.IMAGE_64;
         }
-        if (head.length >= ARM_32_MAGIC_AT + 4 && header.getInt(ARM_32_MAGIC_AT) == ARM_32_MAGIC) {
-            return Kernel.ARM_32;
+        if (head.length >= IMAGE_32_MAGIC_AT + 4 && header.getInt(IMAGE_32_MAGIC_AT) == IMAGE_32_MAGIC) {
+            return Kernel.IMAGE_32;
         }
         boolean gzip = head.length >= 3 && head[0] == 0x1F && head[1] == (byte) 0x8B && head[2] == 8;
         return gzip ? Kernel.GZIP : Kernel.NONE;

@@ -16,8 +16,8 @@ import java.util.stream.Stream;
 /**
  * Works out which files a board starts from, as its own defaults and the config file name them.
  *
- * <p>Source: "Boot options", config_txt/boot.adoc, commit f6839a6f. Values from memory: that a prefix without kernel and
- * device tree behind it is dropped, that overlays are shared unless {@code README} stands behind both prefixes, and
+ * <p>Source: "Boot options", config_txt/boot.adoc, commit f6839a6f. Values from memory: that a prefix without kernel
+ * and device tree behind it is dropped, that overlays are shared unless {@code README} stands behind both prefixes, and
  * the names of the firmware's variants.
  */
 final class BootNeeds {

@@ -55,7 +55,7 @@ public record CardContent(CardRead read, List<BoardReading> boards, boolean boot
         return new CardContent(read, boards, bootable, needs, looks);
     }
 
-    /** The boot files that are there, each with what it is needed for; where no board boots, whatever looks like one. */
+    /** The boot files that are there, with what each is needed for; where no board boots, whatever looks like one. */
     Map<CardFiles.Entry, List<Use>> bootFiles() {
         Map<CardFiles.Entry, List<Use>> found = new LinkedHashMap<>();
         needs.forEach((board, wanted) -> wanted.files().forEach(file -> file.on(files()).forEach(entry ->

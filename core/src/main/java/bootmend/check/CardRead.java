@@ -8,7 +8,7 @@ import java.util.Optional;
  * What was read from a card before anything is concluded from it.
  *
  * @param files what is on the boot partition
- * @param config the config file and those it includes, the config file first; empty where there is none that can be read
+ * @param config the config file and those it includes, that file first; empty where there is none that can be read
  * @param configProblem why a config file that is there cannot be taken for one, such as a folder of its name
  * @param space how full the volume is; empty where it could not be counted
  * @param health what is wrong with the volume

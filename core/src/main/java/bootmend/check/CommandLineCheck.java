@@ -16,7 +16,8 @@ record CommandLineCheck() implements Check {
         List<Remark> remarks = new ArrayList<>();
         card.bootFiles().forEach((entry, uses) -> {
             FileSample sample = card.samples().get(entry.path());
-            if (sample != null && uses.stream().anyMatch(use -> use.file().kind() == Kind.COMMAND_LINE)) {
+            boolean own = uses.stream().anyMatch(use -> use.file().kind() == Kind.COMMAND_LINE);
+            if (own && sample != null && sample.doubts().isEmpty()) {
                 Set<String> boards = new TreeSet<>();
                 uses.forEach(use -> boards.addAll(use.boards()));
                 look(Place.file(entry.path()), sample, boards, remarks);

@@ -25,7 +25,8 @@ record NumberCheck(Vocabulary vocabulary) implements Check {
         OptionalLong number = TuningNumber.parse(line.value());
         if (number.isEmpty()) {
             return SpellingCheck.explains(line.value()) ? Optional.empty()
-                    : Optional.of(Remark.of("value-not-a-number", where, line.key() + " has the value \"" + line.value() + "\", which is no number."));
+                    : Optional.of(Remark.of("value-not-a-number", where, line.key() + " has the value \"" + line.value()
+                            + "\", which is no number."));
         }
         long value = number.getAsLong();
         if (key.clamped() && value > key.max().orElse(Long.MAX_VALUE)) {

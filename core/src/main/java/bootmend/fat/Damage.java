@@ -47,6 +47,15 @@ public enum Damage {
         return id;
     }
 
+    /** Whether content may be lost or wrong where it is found; the others are signs, or mended without a loss. */
+    public boolean hurtsFiles() {
+        return switch (this) {
+            case BOOT_BACKUP, FS_INFO, IN_USE, HARD_ERROR, FAT_MARKS, LOST_CLUSTERS, ORPHANED_LONG_NAMES, NO_SIZE,
+                    CHAIN_LONG, FOLDER_DOTS, FOLDER_SIZE, TOO_LARGE -> false;
+            default -> true;
+        };
+    }
+
     /** A clause on what follows from it. */
     public String meaning() {
         return meaning;

@@ -14,7 +14,7 @@ public final class FileSampler {
     /** How many clusters of a file are looked at. */
     public static final int CLUSTERS = 8;
 
-    /** How far a chain is followed. No source: a bound against hostile cards; enough for 64 MiB in 512-byte clusters. */
+    /** How far a chain is followed. No source: a bound against hostile cards; 64 MiB in 512-byte clusters. */
     private static final long MOST_FOLLOWED = 131_072;
 
     private final FatVolume volume;

@@ -1,7 +1,6 @@
 package bootmend.job;
 
 import bootmend.check.CardFiles;
-import bootmend.fat.BadVolumeException;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -40,8 +39,9 @@ final class CardListing {
             Folder folder = listing.waiting.poll();
             try {
                 listing.add(folder.path() + "/", folder.depth(), volume.list(folder.entry()));
-            } catch (BadVolumeException e) {
-                listing.doubt(folder.path(), e.getMessage());
+            } catch (IOException e) {
+                // What one folder holds is not worth losing the rest of the check for.
+                listing.doubt(folder.path(), "the folder cannot be read (" + e.getMessage() + ")");
             }
         }
         return listing;

@@ -20,6 +20,7 @@ public final class ProposedChange implements Closeable {
     private final CardView view;
     private final List<LineChange> lines;
     private final List<FindingView> findings;
+    private final List<String> questions;
     private final Plan plan;
     private final Commit commit;
 
@@ -30,7 +31,14 @@ public final class ProposedChange implements Closeable {
     /** @param findings what a repair found on the card */
     ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings, Plan plan,
             Commit commit) {
+        this(card, view, lines, findings, List.of(), plan, commit);
+    }
+
+    /** @param questions what is to be asked before the change itself, each on its own */
+    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings,
+            List<String> questions, Plan plan, Commit commit) {
         this.findings = List.copyOf(findings);
+        this.questions = List.copyOf(questions);
         this.card = card;
         this.view = view;
         this.lines = List.copyOf(lines);
@@ -51,6 +59,11 @@ public final class ProposedChange implements Closeable {
     /** What is wrong with the card, each with whether this change mends it; empty for anything but a repair. */
     public List<FindingView> findings() {
         return findings;
+    }
+
+    /** What a user should say yes to before the change itself, each a question of its own. */
+    public List<String> questions() {
+        return questions;
     }
 
     /** Whether something is wrong that this change does not mend. */

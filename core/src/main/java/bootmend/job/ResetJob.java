@@ -73,7 +73,7 @@ public final class ResetJob {
         return reset.remove() ? file.document().remove(numbers) : file.document().commentOut(numbers);
     }
 
-    private static void refuseWhenNotWhole(ConfigFile file) throws CardException {
+    static void refuseWhenNotWhole(ConfigFile file) throws CardException {
         if (!file.doubts().isEmpty()) {
             throw CardException.refused(file.path() + " could not be read whole (" + file.doubts().get(0) + ")",
                     "Run `bootmend repair` on the card first.");

@@ -4,6 +4,8 @@ import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.profile.ProfileStore;
+import bootmend.trial.TrialStore;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,6 +19,8 @@ public final class Workplace {
     private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
+    private final ProfileStore profiles;
+    private final TrialStore trials;
     private final TuningTables tables;
 
     /**
@@ -32,7 +36,9 @@ public final class Workplace {
         this.opener = opener;
         this.clock = clock;
         this.store = new UndoStore(home);
+        this.profiles = new ProfileStore(home.resolve("profiles"));
         this.tables = tables;
+        this.trials = new TrialStore(home, tables);
     }
 
     /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */
@@ -52,6 +58,14 @@ public final class Workplace {
 
     UndoStore store() {
         return store;
+    }
+
+    TrialStore trials() {
+        return trials;
+    }
+
+    ProfileStore profiles() {
+        return profiles;
     }
 
     Committer committer() {

@@ -48,11 +48,16 @@ public final class ProfileStore {
 
     /** The profile of that name. */
     public Profile load(String name) throws CardException {
+        return read(fileOf(name)).withName(name);
+    }
+
+    /** The file of the profile of that name. */
+    public Path fileOf(String name) throws CardException {
         Path file = file(name);
         if (!Files.isRegularFile(file)) {
             throw CardException.usage("there is no profile " + name, "See `bootmend profile list`.");
         }
-        return read(file).withName(name);
+        return file;
     }
 
     /** Reads a profile from any file, as it was exported. */

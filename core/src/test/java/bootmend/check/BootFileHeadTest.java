@@ -75,9 +75,10 @@ class BootFileHeadTest {
         assertThat(BootFileHead.deviceTreeProblem(file, file.length).isEmpty()).isEqualTo(theirs);
     }
 
-    /** Magics: the kernel's arm64 boot protocol page; the kernel's arm boot page (value from memory); RFC 1952, 2.3.1. */
+    /** Magics: the kernel's arm64 boot protocol page and arm boot page (value from memory); RFC 1952, 2.3.1. */
     @ParameterizedTest(name = "{0}: {1}")
-    @CsvSource({"kernel8.img, ARM_64, ARM64 boot executable", "kernel7l.img, ARM_32, zImage", "noise, NONE, data"})
+    @CsvSource({"kernel8.img, IMAGE_64, boot executable Image", 
+        "kernel7l.img, IMAGE_32, boot executable zImage", "noise, NONE, data"})
     void kernelsAndWhatFileSaysOfThem(String name, BootFileHead.Kernel kind, String theirs) throws Exception {
         byte[] file = BootFiles.named(name, 8192);
         assertThat(BootFileHead.kernel(file)).isEqualTo(kind);
@@ -102,7 +103,7 @@ class BootFileHeadTest {
     void aHeadThatEndsBeforeItsMagicIsNoKernel() {
         byte[] image = BootFiles.named("kernel8.img", 512);
         assertThat(BootFileHead.kernel(Arrays.copyOf(image, 59))).isEqualTo(BootFileHead.Kernel.NONE);
-        assertThat(BootFileHead.kernel(Arrays.copyOf(image, 60))).isEqualTo(BootFileHead.Kernel.ARM_64);
+        assertThat(BootFileHead.kernel(Arrays.copyOf(image, 60))).isEqualTo(BootFileHead.Kernel.IMAGE_64);
         assertThat(BootFileHead.kernel(new byte[0])).isEqualTo(BootFileHead.Kernel.NONE);
     }
 

@@ -122,7 +122,8 @@ class CheckerTest {
         Rule rule = RuleBook.load(TestCard.TABLES.sources()).find("temp-limit-above-85").orElseThrow();
         assertThat(Arrays.asList(finding.meaning(), finding.remedy(), finding.source()))
                 .containsExactly(rule.meaning(), rule.remedy(), rule.source());
-        assertThat(finding.source()).isEqualTo("\"Overclocking options\", config_txt/overclocking.adoc, commit 6e5f9446");
+        assertThat(finding.source()).isEqualTo(
+                "\"Overclocking options\", config_txt/overclocking.adoc, commit 6e5f9446");
     }
 
     private static Severity severity(TestCard card, Purpose purpose) {

@@ -80,8 +80,10 @@ class RuleTableTest {
                         "config.txt line 1", "over_voltage_sdram=2 (config.txt line 2)",
                         STOCK.on("pi4").config("force_turbo=1", "over_voltage=2")),
                 Case.of("warranty-bit", STOCK.on("pi1").config("over_voltage=1", "force_turbo=1"),
-                        "config.txt line 2", "over_voltage=1", STOCK.on("pi1").config("over_voltage=0", "force_turbo=1")),
-                Case.of("warranty-bit-not-published", STOCK.on("pi5").config("force_turbo=1", "over_voltage_delta=50000"),
+                        "config.txt line 2", "over_voltage=1",
+                        STOCK.on("pi1").config("over_voltage=0", "force_turbo=1")),
+                Case.of("warranty-bit-not-published", STOCK.on("pi5")
+                        .config("force_turbo=1", "over_voltage_delta=50000"),
                         "config.txt line 1", "over_voltage_delta=50000",
                         STOCK.on("pi4").config("force_turbo=1", "over_voltage_delta=50000")),
                 Case.of("clock-above-stock-hand-voltage", STOCK.config("arm_freq=2000", "over_voltage=4"),
@@ -135,7 +137,8 @@ class RuleTableTest {
                 Case.of("section-unknown", STOCK.config("[PI4]", "gpu_mem=64"), "config.txt line 1", "\"[PI4]\"",
                         STOCK.config("[pi4]", "gpu_mem=64", "[gpio4=1]", "[all]")),
                 Case.of("key-set-twice", STOCK.config("arm_freq=1600", "arm_freq=1700"), "config.txt line 1",
-                        "replaced by arm_freq=1700 (config.txt line 2)", STOCK.config("arm_freq=1600", "arm_freq=0x640")),
+                        "replaced by arm_freq=1700 (config.txt line 2)",
+                        STOCK.config("arm_freq=1600", "arm_freq=0x640")),
                 Case.of("key-overridden", STOCK.config("arm_freq=1600", "[pi4]", "arm_freq=1700"), "config.txt line 1",
                         "config.txt line 3", STOCK.config("arm_freq=1600", "[pi3]", "arm_freq=1300")),
                 Case.of("include-missing", STOCK.config("include lab.txt"), "config.txt line 1", "include lab.txt",
@@ -165,7 +168,8 @@ class RuleTableTest {
                         STOCK.with("myconfig.txt", "")),
                 Case.of("config-not-plain-text", STOCK.configBytes("gpu_mem=64\n".getBytes(StandardCharsets.UTF_16LE)),
                         "config.txt", "11 of its 22 bytes are zero", STOCK.configBytes(bytes("gpu_mem=64\n\u00e9\n"))),
-                Case.of("config-not-plain-text", STOCK.withoutConfig().rest(folder), "config.txt", "is a folder", STOCK),
+                Case.of("config-not-plain-text", STOCK.withoutConfig().rest(folder), "config.txt", "is a folder",
+                        STOCK),
                 Case.of("config-not-whole", STOCK.rest(torn), "config.txt", "only 10 of its 20 bytes", STOCK),
                 Case.of("config-byte-order-mark", STOCK.configBytes(bytes("\uFEFFgpu_mem=64\n")), "config.txt", "mark",
                         STOCK),
@@ -271,7 +275,10 @@ class RuleTableTest {
                         new HealthRemark(true, "overlays", "Its chain loops.")), Optional.empty()))),
                 Case.of("change-cut-short", STOCK.rest(volume(500, List.of(), Optional.of("\"back to stock\" waits."))),
                         "boot partition", "back to stock", STOCK),
-                Case.of("boot-file-not-whole", STOCK.torn("kernel8.img", "only 3 of its 8 clusters"), "kernel8.img", "only 3 of its 8 clusters", STOCK));
+                Case.of("boot-file-not-whole", STOCK.torn("cmdline.txt", "its chain loops"), "cmdline.txt",
+                        "its chain loops", STOCK),
+                Case.of("boot-file-not-whole", STOCK.torn("kernel8.img", "only 3 of its 8 clusters"), "kernel8.img",
+                        "only 3 of its 8 clusters", STOCK));
     }
 
     private static CardRead volume(long free, List<HealthRemark> health, Optional<String> cutShort) {

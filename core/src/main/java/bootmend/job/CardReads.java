@@ -1,0 +1,85 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.OpenChange;
+import bootmend.change.UndoStore;
+import bootmend.check.CardFiles;
+import bootmend.check.CardRead;
+import bootmend.check.ConfigText;
+import bootmend.check.HealthRemark;
+import bootmend.fat.FatVolume;
+import bootmend.fat.Health;
+import bootmend.fat.VolumeSpace;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads from an open card what checks are made on. */
+final class CardReads {
+
+    private final UndoStore store;
+
+    CardReads(UndoStore store) {
+        this.store = store;
+    }
+
+    /** The card as it is. */
+    CardRead read(OpenCard card, CardListing listing) throws IOException {
+        FatVolume volume = card.volume();
+        List<ConfigText> config = List.of();
+        Optional<String> problem = Optional.empty();
+        try {
+            config = ConfigFiles.read(volume).all().stream()
+                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts())).toList();
+        } catch (CardException e) {
+            boolean there = volume.find(ConfigFiles.NAME).isPresent();
+            problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
+        }
+        Optional<String> cutShort = card.recovery(store).find()
+                .filter(change -> change.extent() == OpenChange.Extent.PART
+                        || change.extent() == OpenChange.Extent.ALL)
+                .map(RecoverJob::view)
+                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
+        List<HealthRemark> health = health(card, listing);
+        Optional<VolumeSpace> space = space(volume, health);
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
+    }
+
+    /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
+    private static Optional<VolumeSpace> space(FatVolume volume, List<HealthRemark> health) {
+        try {
+            return Optional.of(VolumeSpace.of(volume));
+        } catch (IOException e) {
+            health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
+            return Optional.empty();
+        }
+    }
+
+    private static List<HealthRemark> health(OpenCard card, CardListing listing) throws IOException {
+        List<HealthRemark> health = new ArrayList<>();
+        card.table().doubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
+        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
+        listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
+                health.add(new HealthRemark(true, folder, sentence(doubt)))));
+        health.addAll(fullLook(card));
+        return health;
+    }
+
+    /** What only shows when every FAT copy and every chain is looked at; a card that cannot be read so far has said so. */
+    private static List<HealthRemark> fullLook(OpenCard card) {
+        try {
+            return Health.of(card.window()).findings().stream()
+                    .map(finding -> new HealthRemark(finding.damage().hurtsFiles(), finding.where(),
+                            sentence(finding.what() + ": " + finding.damage().meaning())))
+                    .toList();
+        } catch (IOException e) {
+            return List.of();
+        }
+    }
+
+    private static String sentence(String clause) {
+        String text = clause.isEmpty() ? clause : Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
+        return text.endsWith(".") ? text : text + ".";
+    }
+}

@@ -1,0 +1,103 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.change.ChangePlanner;
+import bootmend.change.Plan;
+import bootmend.check.Finding;
+import bootmend.config.ConfigDocument;
+import bootmend.profile.Evidence;
+import bootmend.profile.Profile;
+import bootmend.profile.ProfileEdit;
+import bootmend.tuning.Board;
+import bootmend.tuning.resolve.BoardFacts;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Makes a card's tuning lines exactly a profile's, for its board. */
+public final class PutProfileJob {
+
+    private final Workplace workplace;
+
+    public PutProfileJob(Workplace workplace) {
+        this.workplace = workplace;
+    }
+
+    /** Works the change out on a card that is only read; it cannot be applied. */
+    public ProposedChange preview(CardRequest request, ProfileRequest wanted) throws CardException {
+        return propose(request, wanted, false);
+    }
+
+    /** Works the change out on a card that stays locked until the proposal is closed. */
+    public ProposedChange begin(CardRequest request, ProfileRequest wanted) throws CardException {
+        return propose(request, wanted, true);
+    }
+
+    private ProposedChange propose(CardRequest request, ProfileRequest wanted, boolean forChanging)
+            throws CardException {
+        Profile profile = workplace.profiles().load(wanted.name());
+        Board board = board(profile, wanted);
+        OpenCard card = OpenCard.open(workplace.opener(), request, forChanging);
+        try {
+            RecoverJob.refuseWhenWaiting(card, workplace);
+            ConfigFiles files = ConfigFiles.read(card.volume());
+            Map<String, ConfigDocument> edited =
+                    new ProfileEdit(workplace.tables(), board, files::pathOf).apply(files.main().path(),
+                            files.main().document(), files.includes(), profile.settings());
+            refuseBlockers(card, board, edited, wanted);
+            Plan plan = plan(card, files, edited, profile, wanted.inPlace());
+            return new ProposedChange(card, new CardViews(workplace).of(card, files), LineDiff.of(plan.files()),
+                    List.of(), questions(profile), plan,
+                    () -> workplace.committer().commit(card.device(), card.path(), plan));
+        } catch (IOException | RuntimeException e) {
+            throw ResetJob.closing(card, e);
+        }
+    }
+
+    private Board board(Profile profile, ProfileRequest wanted) throws CardException {
+        String id = wanted.board().orElse(profile.board());
+        if (!id.equals(profile.board()) && !wanted.otherBoard()) {
+            throw CardException.refused("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
+                    "What one board takes says nothing about another, which may not boot with it. With --other-board it "
+                    + "is put there all the same.");
+        }
+        BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
+        return facts.board().orElseThrow();
+    }
+
+    private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited, ProfileRequest wanted)
+            throws IOException {
+        if (wanted.despiteBlockers()) {
+            return;
+        }
+        List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board)).of(
+                new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
+        if (!blockers.isEmpty()) {
+            Finding first = blockers.get(0);
+            throw CardException.refused("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+                    first.remedy() + " With --despite-blockers it is put there all the same; what the finding warns of "
+                    + "may then happen, and some of it cannot be undone.");
+        }
+    }
+
+    private Plan plan(OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile,
+            boolean inPlace) throws IOException {
+        ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
+        for (ConfigFile file : files.all()) {
+            ResetJob.refuseWhenNotWhole(file);
+            ConfigDocument after = edited.getOrDefault(file.path(), file.document());
+            planner.replace(file.path(), file.entry(), file.bytes(), after.toBytes());
+        }
+        return planner.plan("profile " + profile.name());
+    }
+
+    private static List<String> questions(Profile profile) {
+        List<String> questions = new ArrayList<>();
+        if (!profile.isKnownGood()) {
+            questions.add("The profile " + profile.name() + " is unproven: no trial of at least " + Evidence.ENOUGH_MINUTES
+                    + " minutes under full load without a throttle bit backs it. Go on?");
+        }
+        return questions;
+    }
+}
