@@ -32,10 +32,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Checks cards before they ship, before a firmware update or before a stability run; writes "
-            + "nothing to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst "
-            + "code counts. Without a board, a card is checked for every board that it can boot. The board "
-            + "maker's limits and local rules come first.",
+        description = "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
+            + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
+            + "Without a board, a card is checked for every board that it can boot. The board maker's limits and local rules "
+            + "come first.",
         footer = {"", "Example:", "  bootmend check --for ship --board pi4 --html slip.html lab-07.img"})
 final class CheckCommand implements Callable<Integer> {
 
