@@ -90,8 +90,9 @@ record CutScenario(String name, SparseDisk disk, FileChange change, Map<String, 
             builder.stride(3);
         }
         if (shape == Shape.FULL_ROOT) {
-            // Sixteen slots fill the one cluster: label, folder, two files above, and these twelve.
-            for (int i = 0; i < 12; i++) {
+            // Sixteen slots fill the one cluster: label, folder and two files with long names (two each), and these nine.
+            builder.rootAt(2);
+            for (int i = 0; i < 9; i++) {
                 others.put("F" + i + ".BIN", bytes(200 + i, 9));
             }
         }
@@ -106,6 +107,11 @@ record CutScenario(String name, SparseDisk disk, FileChange change, Map<String, 
         FatLayout layout = builder.writeTo(disk, 0);
         if (layout.volumeOffset() != 0) {
             throw new IllegalStateException("the volume starts at 0");
+        }
+        if (shape == Shape.FULL_ROOT) {
+            // What once stood in free clusters must not become folder entries.
+            int free = layout.chain("F8.BIN")[0] + 1;
+            disk.patch(layout.clusterOffset(free), bytes(9, 20 * spec.clusterBytes()));
         }
         return new CutScenario(type + ", " + what, disk, change, others);
     }
