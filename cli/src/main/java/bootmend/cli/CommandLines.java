@@ -26,7 +26,7 @@ final class CommandLines {
         line.addSubcommand(new ExplainCommand(workplace));
         line.addSubcommand(new BoardCommand(workplace));
         line.addSubcommand(profile(workplace, question));
-        line.addSubcommand(TrialCommand.line(workplace));
+        line.addSubcommand(TrialCommand.line(workplace, question));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);

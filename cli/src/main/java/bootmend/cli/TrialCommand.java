@@ -25,7 +25,7 @@ final class TrialCommand implements Runnable {
     private CommandSpec spec;
 
     /** The command with its subcommands. */
-    static CommandLine line(Workplace workplace) {
+    static CommandLine line(Workplace workplace, Question question) {
         CommandLine line = new CommandLine(new TrialCommand());
         line.addSubcommand(new TrialAddCommand(workplace));
         line.addSubcommand(new TrialListCommand(workplace));
@@ -33,6 +33,9 @@ final class TrialCommand implements Runnable {
         line.addSubcommand(new TrialAdviseCommand(workplace));
         line.addSubcommand(new TrialChartCommand(workplace));
         line.addSubcommand(new TrialLoggerCommand());
+        line.addSubcommand(new TrialStageCommand(workplace, question));
+        line.addSubcommand(new TrialUnstageCommand(workplace, question));
+        line.addSubcommand(new TrialAdoptCommand(workplace, question));
         return line;
     }
 

@@ -50,8 +50,8 @@ final class ReadBack {
 
     /** Compares the files alone, as on a card that holds the plan only in a preview. */
     SecondReader.Answer checkFiles() throws IOException {
-        SecondReader.Answer all =
-                plan.files().isEmpty() ? SecondReader.Answer.NOT_ASKED : SecondReader.Answer.AGREES;
+        boolean nothingToAsk = plan.files().stream().allMatch(change -> change.after() == null);
+        SecondReader.Answer all = nothingToAsk ? SecondReader.Answer.NOT_ASKED : SecondReader.Answer.AGREES;
         for (FileChange change : plan.files()) {
             PartitionWindow window =
                     new PartitionWindow(card, plan.card().volumeStart(), plan.card().volumeLength());

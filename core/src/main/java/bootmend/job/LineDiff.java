@@ -24,6 +24,10 @@ final class LineDiff {
 
     private static List<LineChange> of(FileChange file) {
         List<LineChange> changes = new ArrayList<>();
+        if (file.before() == null || file.after() == null) {
+            // A file that comes or goes as a whole; what the change is called says so.
+            return changes;
+        }
         if (SavedText.of(file.before()).problems().contains(SavedText.Problem.UTF_16)
                 || SavedText.of(file.after()).problems().contains(SavedText.Problem.UTF_16)) {
             // Its bytes have no lines to compare with those of plain text.
@@ -44,8 +48,7 @@ final class LineDiff {
         return index < lines.size() ? Optional.of(lines.get(index)) : Optional.empty();
     }
 
-    /** The lines of a file; none where there is no file. */
     private static List<String> texts(byte[] bytes) {
-        return bytes == null ? List.of() : ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
+        return ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
     }
 }

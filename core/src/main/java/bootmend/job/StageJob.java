@@ -10,12 +10,9 @@ import bootmend.profile.ProfileEdit;
 import bootmend.tuning.Board;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Function;
 
 /**
  * Stages a trial that heals itself: {@code tryboot.txt} with the trial's settings, which a board reads once when it is
@@ -58,14 +55,15 @@ public final class StageJob {
             ConfigFiles files = ConfigFiles.read(card.volume());
             ResetJob.refuseWhenNotWhole(files.main());
             byte[] staged = staged(card, files, board, named, wanted.despiteBlockers()).toBytes();
-            return List.of(new FileChange(STAGED, content(card), staged));
+            return new Changes(List.of(new FileChange(STAGED, content(card), staged)),
+                    List.of(new FileChange(STAGED, files.main().bytes(), staged)));
         });
     }
 
     /** Works out how a staged trial is removed. */
     public ProposedChange unstage(CardRequest request, boolean forChanging) throws CardException {
         return propose(request, forChanging, false, "remove the staged trial",
-                card -> List.of(new FileChange(STAGED, stagedContent(card), null)));
+                card -> new Changes(List.of(new FileChange(STAGED, stagedContent(card), null)), List.of()));
     }
 
     /** Works out how a staged trial becomes the config file. */
@@ -74,28 +72,37 @@ public final class StageJob {
             byte[] staged = stagedContent(card);
             ConfigFile config = ConfigFiles.read(card.volume()).main();
             ResetJob.refuseWhenNotWhole(config);
-            return List.of(new FileChange(ConfigFiles.NAME, config.bytes(), staged),
-                    new FileChange(STAGED, staged, null));
+            FileChange adopted = new FileChange(ConfigFiles.NAME, config.bytes(), staged);
+            return new Changes(List.of(adopted, new FileChange(STAGED, staged, null)), List.of(adopted));
         });
+    }
+
+    /**
+     * What becomes of files on a card.
+     *
+     * @param shown the two texts whose lines a user is shown beside each other
+     */
+    private record Changes(List<FileChange> made, List<FileChange> shown) {
     }
 
     /** Works out what becomes of files on a card. */
     @FunctionalInterface
-    private interface Changes {
-        List<FileChange> on(OpenCard card) throws IOException;
+    private interface Work {
+        Changes on(OpenCard card) throws IOException;
     }
 
     private ProposedChange propose(CardRequest request, boolean forChanging, boolean inPlace, String title,
-            Changes changes) throws CardException {
+            Work work) throws CardException {
         OpenCard card = OpenCard.open(workplace.opener(), request, forChanging);
         try {
             RecoverJob.refuseWhenWaiting(card, workplace);
             ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
-            for (FileChange change : changes.on(card)) {
+            Changes changes = work.on(card);
+            for (FileChange change : changes.made()) {
                 planner.put(change);
             }
             Plan plan = planner.plan(title);
-            return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
+            return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(changes.shown()), plan,
                     () -> workplace.committer().commit(card.device(), card.path(), plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);

@@ -96,7 +96,8 @@ class CutAtEveryPointTest {
             Plan plan = planner.plan("cut me");
             assertThat(plan.steps()).hasSizeGreaterThan(scenario.name().contains("must grow") ? 4 : 0);
             Committed done = new Committer(store, CLOCK).commit(recorded, PATH, plan);
-            assertThat(done.secondReaderAgrees()).isEqualTo(volume.geometry().bytesPerSector() == 512);
+            assertThat(done.secondReaderAgrees())
+                    .isEqualTo(volume.geometry().bytesPerSector() == 512 && scenario.change().after() != null);
             this.record = Files.readAllBytes(done.record().file());
             this.openRecord = home.resolve("open").resolve(id.key() + "_" + done.record().id() + ".undo");
             Files.delete(done.record().file());

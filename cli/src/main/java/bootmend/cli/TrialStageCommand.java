@@ -1,0 +1,71 @@
+package bootmend.cli;
+
+import bootmend.job.StageJob;
+import bootmend.job.StageRequest;
+import bootmend.job.Workplace;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code bootmend trial stage}: settings that a board tries once. */
+@Command(
+        name = "stage",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Writes tryboot.txt, the config file's text with the trial's settings, and leaves config.txt as it is. The board "
+                + "tries it once when it is restarted with its try-once flag; any start after that comes back by itself. "
+                + "On the pi4 family and later.",
+            "",
+            "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come first."
+        },
+        footer = {"", "Example:", "  bootmend trial stage lab-07.img --board pi4 --set arm_freq=1850 --set over_voltage=3"})
+final class TrialStageCommand implements Callable<Integer> {
+
+    private final Workplace workplace;
+    private final Question question;
+
+    @Mixin
+    private CardArgument card;
+
+    @Mixin
+    private ChangeOptions options;
+
+    @Option(names = "--board", required = true, paramLabel = "B", description = "The board the card is for, such as pi4.")
+    private String board;
+
+    @Option(names = "--set", required = true, paramLabel = "KEY=NUMBER",
+            description = "A setting to try. May be given several times; what the card sets besides stays.")
+    private List<String> settings = new ArrayList<>();
+
+    @Option(names = "--despite-blockers",
+            description = "Stage settings although a check finds a blocker in them. That may harm the board or void its "
+                + "warranty for good.")
+    private boolean despiteBlockers;
+
+    @Spec
+    private CommandSpec spec;
+
+    TrialStageCommand(Workplace workplace, Question question) {
+        this.workplace = workplace;
+        this.question = question;
+    }
+
+    @Override
+    public Integer call() {
+        Answer answer = new Answer(spec.commandLine(), card);
+        StageRequest request = new StageRequest(board, settings, despiteBlockers, options.inPlace());
+        int code = new ChangeRun(answer, card, options, question).run(
+                forChanging -> new StageJob(workplace).stage(card.request(), request, forChanging),
+                "This trial is staged already; nothing to do.");
+        if (code == ExitCode.DONE && !options.dryRun()) {
+            answer.sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());
+            answer.sideScreen().line("If it held: bootmend trial adopt " + card.name());
+        }
+        return code;
+    }
+}
