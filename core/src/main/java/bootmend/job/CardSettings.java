@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.config.Truth;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
@@ -32,7 +33,9 @@ final class CardSettings {
             if (effective.state() == EffectiveState.IGNORED) {
                 continue;
             }
-            if (effective.state() == EffectiveState.DEPENDS && !effective.otherwise().isEmpty()) {
+            boolean sureLine = effective.chosen().source().condition().truth() == Truth.TRUE
+                    && effective.otherwise().isEmpty();
+            if (!sureLine) {
                 throw CardException.refused(effective.key() + " depends on " + String.join(", ", effective.dependsOn())
                         + " (" + effective.file() + " line " + effective.line() + ")",
                         "Make the card say it plainly for " + board.id() + ", then try again.");
