@@ -1,0 +1,33 @@
+package bootmend.cli;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import bootmend.config.VisibleText;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** The commands reach core by {@code bootmend.job} alone; of other packages they see only values that jobs hand out. */
+@AnalyzeClasses(packages = "bootmend.cli", importOptions = ImportOption.DoNotIncludeTests.class)
+class DoorTest {
+
+    @ArchTest
+    static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.cli").should().onlyDependOnClassesThat(
+            not(resideInAPackage("bootmend..")).or(resideInAnyPackage(
+                    "bootmend", "bootmend.cli", "bootmend.job", "bootmend.check", "bootmend.trial", "bootmend.fixtures"))
+                    .or(type(VisibleText.class)));
+
+    @ArchTest
+    static final ArchRule NO_RULE_IS_RUN_HERE = noClasses().that().resideInAPackage("bootmend.cli")
+            .should().callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+
+    @ArchTest
+    static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses().that().resideInAPackage("bootmend.cli")
+            .should().dependOnClassesThat().resideInAPackage("de.waldheinz..");
+}
