@@ -53,6 +53,14 @@ class ArchitectureTest {
             "bootmend.device");
 
     @ArchTest
+    static final ArchRule PROFILE = only("bootmend.profile", ROOT, "bootmend.config", "bootmend.tuning",
+            "bootmend.tuning.resolve", "bootmend.store", "bootmend.device");
+
+    @ArchTest
+    static final ArchRule CHECK = only("bootmend.check", ROOT, "bootmend.config", "bootmend.tuning",
+            "bootmend.tuning.resolve", "bootmend.fat");
+
+    @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
             .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.job.."))))
             .should().dependOnClassesThat().resideInAPackage("bootmend.job..");

@@ -2,6 +2,7 @@ package bootmend.profile;
 
 import bootmend.CardException;
 import bootmend.device.DurableFile;
+import bootmend.store.YamlFile;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -20,7 +21,6 @@ public final class ProfileStore {
     /** Names that one of the desktop systems keeps for devices, whatever comes after the dot. */
     private static final Set<String> DEVICE_NAMES = Set.of("con", "prn", "aux", "nul", "com1", "com2", "com3", "com4",
             "lpt1", "lpt2", "lpt3");
-    private static final long MAX_BYTES = 1 << 16;
 
     private final Path folder;
 
@@ -38,7 +38,7 @@ public final class ProfileStore {
         }
         try {
             Files.createDirectories(folder);
-            DurableFile.replace(file, new ProfileFormat(file.toString()).write(profile));
+            DurableFile.replace(file, ProfileFile.write(profile));
             return file;
         } catch (IOException e) {
             throw CardException.refused("the profile could not be written to " + file + " (" + e.getMessage() + ")",
@@ -62,17 +62,7 @@ public final class ProfileStore {
 
     /** Reads a profile from any file, as it was exported. */
     public static Profile read(Path file) throws CardException {
-        try {
-            if (Files.size(file) > MAX_BYTES) {
-                throw CardException.unreadable(file + " is too large for a profile", "Name a profile's YAML file.");
-            }
-            return new ProfileFormat(file.toString()).read(Files.readAllBytes(file));
-        } catch (CardException e) {
-            throw e;
-        } catch (IOException e) {
-            throw CardException.unreadable(file + " could not be read (" + e.getMessage() + ")",
-                    "Check the name and your right to read it.", e);
-        }
+        return ProfileFile.read(YamlFile.read(file));
     }
 
     /** Every profile's name, in order. */

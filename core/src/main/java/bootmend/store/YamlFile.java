@@ -19,7 +19,7 @@ public final class YamlFile {
 
     /** Far more than such a file ever has, in bytes. */
     public static final int MAX_BYTES = 1 << 16;
-    private static final int MAX_DEPTH = 2;
+    private static final int MAX_DEPTH = 3;
 
     private final String file;
     private final YAMLParser parser;

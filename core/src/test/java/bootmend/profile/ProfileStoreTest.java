@@ -35,21 +35,23 @@ class ProfileStoreTest {
     void theFileIsPlainToReadAndEdit() throws Exception {
         Path file = store.save(cart(List.of(new Evidence("run", true, 45, true, false))), false);
         assertThat(Files.readString(file)).isEqualTo("""
+                # A bootmend profile: tuning settings for one board, with the trials that back them.
+                # Higher clocks and voltages heat a board and can damage it. Its maker's limits and local rules come first.
                 schema: 1
                 name: cart-3
                 board: pi4
                 settings:
                   arm_freq: 1750
                   over_voltage: 2
-                  odd: "007"
+                  temp_limit: 0x50
                 cooling: heat sink
                 supply: "5.1 V, 3 A"
                 evidence:
-                - trial: run
-                  holds: true
-                  minutes: 45
-                  fullLoad: true
-                  throttled: false
+                  run:
+                    holds: true
+                    minutes: 45
+                    full_load: true
+                    throttled: false
                 notes: "on the cart: left"
                 """);
     }
@@ -75,7 +77,8 @@ class ProfileStoreTest {
     @ValueSource(strings = {"", "[", "schema: 1", "schema: 2\nname: x\nboard: pi4\nsettings: {}",
             "schema: 1\nname: x\nboard: pi4\nsettings: [1]", "schema: 1\nname: x\nboard: pi4\nsettings: {a: {b: c}}",
             "schema: 1\nname: x\nboard: pi4\nsettings: {}\nextra: 1",
-            "schema: 1\nname: x\nboard: pi4\nsettings: {}\nevidence: [{holds: yes please}]", "- a\n- b",
+            "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: 1}\nevidence: {t: {holds: maybe}}",
+            "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: fast}", "schema: 1\nname: x\nboard: pi4\nsettings: {}", "- a\n- b",
             "a: &a [*a, *a]", "\u0000"})
     void aFileThatIsNoProfileIsAnErrorThatNamesIt(String text) throws IOException {
         Files.createDirectories(folder);
@@ -99,7 +102,7 @@ class ProfileStoreTest {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("arm_freq", "1750");
         settings.put("over_voltage", "2");
-        settings.put("odd", "007");
+        settings.put("temp_limit", "0x50");
         return new Profile("cart-3", "pi4", settings, "heat sink", "5.1 V, 3 A", evidence, "on the cart: left");
     }
 }

@@ -141,7 +141,7 @@ class TrialStoreTest {
                 Arguments.of(WHOLE + "notes: \"open\n", 12, "this is no YAML"),
                 Arguments.of(WHOLE + "---\nschema: 1\n", 13, "second document"),
                 Arguments.of(WHOLE + "scores:\n  one core: 0\n", 13, "above 0"),
-                Arguments.of(WHOLE + "scores:\n  a:\n    b: c\n", 13, "plain text or a number"),
+                Arguments.of(WHOLE + "scores:\n  a:\n    b: c\n", 13, "one value, not a list"),
                 Arguments.of("{".repeat(5000), 1, ""),
                 Arguments.of(WHOLE + "# " + "x".repeat(70_000), 1, "more than 65536 bytes"),
                 Arguments.of("\0\u0001", 1, "this is no YAML"));
