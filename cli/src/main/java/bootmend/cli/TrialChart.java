@@ -3,6 +3,7 @@ package bootmend.cli;
 import bootmend.config.VisibleText;
 import bootmend.job.TrialReport;
 import bootmend.trial.Frontier;
+import bootmend.trial.LogSummary;
 import bootmend.trial.Placed;
 import java.awt.Color;
 import java.awt.Shape;
@@ -25,6 +26,7 @@ import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
@@ -42,9 +44,8 @@ import org.jfree.data.xy.XYSeriesCollection;
  */
 final class TrialChart {
 
-    private static final double HOT = 80;
+    /** The most that {@code temp_limit} can be; source: "Overclocking options", overclocking.adoc, commit 6e5f9446. */
     private static final double LIMIT = 85;
-    private static final long FORCE_TURBO_ABOVE = 6;
     private static final double MARGIN_MHZ = 60;
     private static final int MOST_STEPS_TICKED = 14;
 
@@ -98,12 +99,14 @@ final class TrialChart {
     private XYPlot steps() {
         NumberAxis axis = axis("voltage step (over_voltage)");
         double low = report.trials().stream().mapToLong(trial -> trial.setting().step()).min().orElse(0);
-        axis.setRange(Math.min(0, low) - 1, 9.3);
+        axis.setRange(Math.min(0, low) - 1, report.limits().published() + 1.3);
         axis.setTickUnit(new NumberTickUnit(axis.getRange().getLength() > MOST_STEPS_TICKED ? 2 : 1, whole()));
         XYPlot plot = plot(axis, trial -> OptionalDouble.of(trial.setting().step()));
-        plot.addRangeMarker(limit(FORCE_TURBO_ABOVE, "above step 6: needs force_turbo, which can void the warranty", true),
+        long free = report.limits().withoutForceTurbo();
+        plot.addRangeMarker(limit(free, "above step " + free + ": needs force_turbo, which can void the warranty", true),
                 Layer.BACKGROUND);
-        plot.addRangeMarker(limit(8, "step 8: end of the published range", true), Layer.BACKGROUND);
+        long end = report.limits().published();
+        plot.addRangeMarker(limit(end, "step " + end + ": end of the published range", true), Layer.BACKGROUND);
         line(plot, 1, held(), ChartStyle.SOLID);
         line(plot, 2, failed(), ChartStyle.DASHED);
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
@@ -119,7 +122,7 @@ final class TrialChart {
         axis.setRange(low, high);
         axis.setTickUnit(new NumberTickUnit(high - low > 80 ? 20 : 10, whole()));
         XYPlot plot = plot(axis, trial -> trial.trial().run().peak());
-        plot.addRangeMarker(limit(HOT, "80 degC: stay below; from here on the board may slow itself down", false),
+        plot.addRangeMarker(limit(LogSummary.HOT, "80 degC: stay below; from here on the board may slow itself down", false),
                 Layer.BACKGROUND);
         plot.addRangeMarker(limit(LIMIT, "85 degC: the board's own limit", true), Layer.BACKGROUND);
         return plot;
@@ -145,6 +148,8 @@ final class TrialChart {
             marks.computeIfAbsent(mark, TrialChart::item);
         });
         XYPlot plot = new XYPlot(data, null, axis, renderer);
+        // The last mark is drawn on top: what failed must not vanish behind what held.
+        plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(ChartStyle.GRID);
         plot.setRangeGridlinePaint(ChartStyle.GRID);

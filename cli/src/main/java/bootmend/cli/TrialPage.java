@@ -5,6 +5,7 @@ import bootmend.job.TrialListing;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -55,7 +56,8 @@ final class TrialPage {
                         + String.join(", ", listed.bits()));
             }
         }
-        screen.line(Screen.count(listing.trials().size(), "trial") + "; each is a file that you may edit, by the ids in --json.");
+        screen.line(Screen.count(listing.trials().size(), "trial") + " in " + Path.of(listing.trials().get(0).file()).getParent()
+                + ", one file each, yours to edit.");
     }
 
     private static List<String> row(Trial trial) {

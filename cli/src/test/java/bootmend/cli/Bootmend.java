@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** Runs the packaged jar as a user would: a process of its own, without a terminal. */
 final class Bootmend {
@@ -31,9 +32,23 @@ final class Bootmend {
     }
 
     Result run(Object... arguments) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-jar", System.getProperty("bootmend.jar")));
+        return run(List.of(), arguments);
+    }
+
+    /** The names of all classes that a run loads. */
+    List<String> loadedClasses(Object... arguments) throws IOException, InterruptedException {
+        Path log = Files.createTempFile(scratch, "classes", ".txt");
+        run(List.of("-Xshare:off", "-Xlog:class+load:file=" + log + ":none"), arguments);
+        try (Stream<String> lines = Files.lines(log)) {
+            return lines.map(line -> line.split(" ", 2)[0]).toList();
+        }
+    }
+
+    private Result run(List<String> options, Object... arguments) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(options);
+        command.addAll(List.of("-jar", System.getProperty("bootmend.jar")));
         for (Object argument : arguments) {
             command.add(argument.toString());
         }

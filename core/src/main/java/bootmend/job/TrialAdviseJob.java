@@ -8,6 +8,7 @@ import bootmend.trial.HeatEstimate;
 import bootmend.trial.Placed;
 import bootmend.trial.Placement;
 import bootmend.trial.Quantity;
+import bootmend.trial.StepLimits;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Trial;
 import bootmend.tuning.TuningTables;
@@ -48,7 +49,7 @@ public final class TrialAdviseJob {
         List<String> notes = new ArrayList<>(placement.aside());
         notes.addAll(mixed(placement.placed()));
         return new TrialReport(board.unit(), placement.placed(), Frontier.of(placement.placed()), adviser.advise(),
-                Gain.of(placement.placed(), stockClock(board)), notes, cautions());
+                StepLimits.of(tables), Gain.of(placement.placed(), stockClock(board)), notes, cautions());
     }
 
     private static Surroundings surroundings(List<Trial> trials, OptionalDouble told) throws CardException {

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /** Finds the settings that were in force in a trial: those a user names, before those of a card. */
 final class TrialSettings {
@@ -61,8 +62,9 @@ final class TrialSettings {
             throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (Effective each : resolve(request, facts).effective()) {
-            if (each.state() == EffectiveState.SET) {
-                settings.put(each.key(), TuningNumber.parse(each.value()).orElseThrow());
+            OptionalLong value = TuningNumber.parse(each.value());
+            if (each.state() == EffectiveState.SET || isHarmless(each) && value.isPresent()) {
+                settings.put(each.key(), value.orElseThrow());
             } else if (each.state() == EffectiveState.DEPENDS && !named.containsKey(each.key())) {
                 throw CardException.usage("what " + each.key() + " was on this board depends on "
                         + VisibleText.of(String.join(", ", each.dependsOn())),
@@ -70,6 +72,12 @@ final class TrialSettings {
             }
         }
         return settings;
+    }
+
+    /** A doubt about a key that tunes nothing by itself, such as {@code arm_boost}: what it changes is asked about itself. */
+    private boolean isHarmless(Effective each) {
+        return each.state() == EffectiveState.DEPENDS
+                && tables.vocabulary().find(each.key()).filter(TuningKey::resets).isEmpty();
     }
 
     private Resolution resolve(CardRequest request, BoardFacts facts) throws CardException {

@@ -1,6 +1,5 @@
 package bootmend.trial;
 
-import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import java.util.Locale;
 import java.util.Optional;
@@ -9,30 +8,23 @@ import java.util.OptionalDouble;
 /** Says why a setting is not to be suggested. */
 final class Limits {
 
-    /**
-     * Highest step without {@code force_turbo=1}. Source: "Overclocking options", config_txt/overclocking.adoc, commit
-     * 6e5f9446.
-     */
-    static final long WITHOUT_FORCE_TURBO = 6;
-
-    private final TuningTables tables;
+    private final StepLimits steps;
     private final HeatEstimate heat;
     private final OptionalDouble ambient;
 
     Limits(TuningTables tables, HeatEstimate heat, OptionalDouble ambient) {
-        this.tables = tables;
+        this.steps = StepLimits.of(tables);
         this.heat = heat;
         this.ambient = ambient;
     }
 
     /** A sentence, where the setting passes a limit. */
     Optional<String> passed(Setting setting) {
-        TuningKey key = tables.vocabulary().find(Placement.VOLTAGE).orElseThrow();
-        if (key.max().isPresent() && setting.step() > key.max().getAsLong()) {
+        if (setting.step() > steps.published()) {
             return Optional.of(setting.words() + " passes the published range, which ends at step "
-                    + key.max().getAsLong() + ".");
+                    + steps.published() + ".");
         }
-        if (setting.step() > WITHOUT_FORCE_TURBO) {
+        if (setting.step() > steps.withoutForceTurbo()) {
             return Optional.of(setting.words() + " needs force_turbo=1, which with more voltage can mark a board for good "
                     + "so that its warranty is void.");
         }
