@@ -54,7 +54,7 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule PROFILE = only("bootmend.profile", ROOT, "bootmend.config", "bootmend.tuning",
-            "bootmend.tuning.resolve", "bootmend.store", "bootmend.device");
+            "bootmend.tuning.resolve", "bootmend.store", "bootmend.device", "bootmend.trial");
 
     @ArchTest
     static final ArchRule CHECK = only("bootmend.check", ROOT, "bootmend.config", "bootmend.tuning",

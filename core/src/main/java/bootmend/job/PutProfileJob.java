@@ -5,9 +5,9 @@ import bootmend.change.ChangePlanner;
 import bootmend.change.Plan;
 import bootmend.check.Finding;
 import bootmend.config.ConfigDocument;
-import bootmend.profile.Evidence;
 import bootmend.profile.Profile;
 import bootmend.profile.ProfileEdit;
+import bootmend.trial.Verdict;
 import bootmend.tuning.Board;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
@@ -90,7 +90,7 @@ public final class PutProfileJob {
     private static List<String> questions(Profile profile) {
         List<String> questions = new ArrayList<>();
         if (!profile.isKnownGood()) {
-            questions.add("The profile " + profile.name() + " is unproven: no trial of at least " + Evidence.ENOUGH_MINUTES
+            questions.add("The profile " + profile.name() + " is unproven: no trial of at least " + (int) Verdict.KNOWN_GOOD_MINUTES
                     + " minutes under full load without a throttle bit backs it.");
         }
         return questions;

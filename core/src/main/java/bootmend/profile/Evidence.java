@@ -1,5 +1,7 @@
 package bootmend.profile;
 
+import bootmend.trial.Verdict;
+
 /**
  * One trial of a profile's settings, as the profile keeps it.
  *
@@ -11,11 +13,8 @@ package bootmend.profile;
  */
 public record Evidence(String trial, boolean holds, int minutes, boolean fullLoad, boolean throttled) {
 
-    /** How long a stability run lasts; common practice, no source. */
-    public static final int ENOUGH_MINUTES = 45;
-
     /** Whether it shows that the settings are good: it held, long enough, under full load, without a throttle bit. */
     public boolean passes() {
-        return holds && fullLoad && !throttled && minutes >= ENOUGH_MINUTES;
+        return holds && fullLoad && !throttled && minutes >= Verdict.KNOWN_GOOD_MINUTES;
     }
 }

@@ -16,6 +16,7 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatLayout;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
+import bootmend.oracle.Fsck;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;

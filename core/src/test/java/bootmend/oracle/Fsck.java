@@ -1,4 +1,4 @@
-package bootmend.job;
+package bootmend.oracle;
 
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -14,7 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /** Asks dosfstools' {@code fsck.fat -n} what it makes of a card's boot partition; skips the test where it is missing. */
-final class Fsck {
+public final class Fsck {
 
     private static final int PIECE = 1 << 16;
     private static final String PROGRAM = "fsck.fat";
@@ -23,7 +23,7 @@ final class Fsck {
     }
 
     /** What it prints between its own name and the count of files: nothing for a clean volume. */
-    static String complaints(SparseDisk card, FatLayout layout, Path folder) throws IOException {
+    public static String complaints(SparseDisk card, FatLayout layout, Path folder) throws IOException {
         Optional<Path> program = find();
         assumeTrue(program.isPresent(), PROGRAM + " is not installed: this check was skipped");
         Path image = folder.resolve("volume.img");
