@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend board}: what a revision code says. */
 @Command(
         name = "board",
+        header = "A board's revision code decoded.",
         mixinStandardHelpOptions = true,
         description = "Decodes a board's revision code: which board it is, its chip and memory, and whether its "
             + "warranty bit is set.",

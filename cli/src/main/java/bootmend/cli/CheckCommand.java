@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend check}: whether cards are ready for what comes next. */
 @Command(
         name = "check",
+        header = "Whether cards are ready to ship, for a firmware update or for a stability run.",
         mixinStandardHelpOptions = true,
         description = "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
             + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "

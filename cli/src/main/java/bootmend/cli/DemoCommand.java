@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend demo}: cards to try everything on, and the main job walked on one of them. */
 @Command(
         name = "demo",
+        header = "Cards to try everything on.",
         mixinStandardHelpOptions = true,
         description = "Makes demo cards, real in shape with invented content, and walks the main job on one: show, reset, "
             + "show. Needs no card, no reader, no special rights and no network.",

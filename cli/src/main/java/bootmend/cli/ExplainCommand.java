@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend explain}: what a key, a board, a rule or a throttle report means. */
 @Command(
         name = "explain",
+        header = "A tuning key, a board, a rule or a throttle report explained.",
         mixinStandardHelpOptions = true,
         description = "Explains a tuning key, a board, a rule of a check, or a board's throttle report, with the "
             + "published source.",

@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend history}: the changes made to a card from this computer. */
 @Command(
         name = "history",
+        header = "The changes made to a card from this computer.",
         mixinStandardHelpOptions = true,
         description = "Lists the changes made to this card from this computer, the newest first, with the lines that each "
             + "changed. `bootmend undo --to N` goes back to any of them.",

@@ -8,6 +8,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile}: the command that only has subcommands. */
 @Command(
         name = "profile",
+        header = "Settings under a name, to be put on cards.",
         mixinStandardHelpOptions = true,
         description = "Keeps profiles: named sets of tuning settings for a board, known-good when a passing trial backs them. "
             + "`bootmend reset CARD --to NAME` puts one on a card.",

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend recover}: a change that was cut short, finished or taken back. */
 @Command(
         name = "recover",
+        header = "A change that was cut short, finished or taken back.",
         mixinStandardHelpOptions = true,
         description = "Finishes a change to this card that was cut short, or takes it back, from the undo record on this "
             + "computer. Without --finish or --take-back it takes the shorter way. Asks first.",

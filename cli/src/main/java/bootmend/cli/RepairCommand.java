@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend repair}: damage on a card found, explained, and mended where that needs no guess. */
 @Command(
         name = "repair",
+        header = "Damage on a card found, and mended where that needs no guess.",
         mixinStandardHelpOptions = true,
         description = "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
             + "and what it would write, and asks. It can be taken back with `bootmend undo`. Partition tables are never "

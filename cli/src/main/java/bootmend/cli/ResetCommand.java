@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend reset}: a card's tuning lines back to stock. */
 @Command(
         name = "reset",
+        header = "A card's tuning lines back to stock, or to a profile.",
         mixinStandardHelpOptions = true,
         description = "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
             + "settings there instead. Shows the change first and asks; it can be taken back with `bootmend undo`.",

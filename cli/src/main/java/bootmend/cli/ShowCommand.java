@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend show}: what is on a card. */
 @Command(
         name = "show",
+        header = "What is on a card, and what a board would run with it.",
         mixinStandardHelpOptions = true,
         description = "Shows the card, its boot partition, its tuning lines, and what they come to on a board; without "
             + "one, on each board that the card can boot. Writes nothing. What is not said about the board is unknown, "

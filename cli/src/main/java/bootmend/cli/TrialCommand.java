@@ -10,6 +10,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial}: the command that only has subcommands about trials. */
 @Command(
         name = "trial",
+        header = "What each board took, and what to try next.",
         mixinStandardHelpOptions = true,
         description = {
             "Keeps what each board took: one trial of one setting at a time, with its outcome, and works out what to try "

@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend undo}: the last change to a card taken back. */
 @Command(
         name = "undo",
+        header = "A change to a card taken back.",
         mixinStandardHelpOptions = true,
         description = "Takes the last change to this card back, or with --to every change after a chosen one, as long as "
             + "they were made on this computer. Shows the change first and asks.",
