@@ -19,6 +19,14 @@ final class CardArgument {
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
 
+    static CardArgument of(Path card, Integer partition, boolean json) {
+        CardArgument argument = new CardArgument();
+        argument.card = card;
+        argument.partition = partition;
+        argument.json = json;
+        return argument;
+    }
+
     CardRequest request() {
         return new CardRequest(card, partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
     }

@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.job.CardChange;
 import bootmend.job.ChangeView;
 import bootmend.job.FindingView;
 import bootmend.job.LineChange;
@@ -26,6 +27,11 @@ record ChangeJson(
         static LineJson of(LineChange line) {
             return new LineJson(line.file(), line.line(), line.before().orElse(null), line.after().orElse(null));
         }
+    }
+
+    static ChangeJson of(CardChange change) {
+        return new ChangeJson(CardJson.of(change.before()), change.findings(),
+                change.lines().stream().map(LineJson::of).toList(), change.plan(), change.made().orElse(null));
     }
 
     static ChangeJson planned(ProposedChange change) {

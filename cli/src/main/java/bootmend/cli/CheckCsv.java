@@ -16,7 +16,7 @@ import org.apache.commons.csv.CSVPrinter;
  * A check as a table (RFC 4180): one row a finding; a card without one has a row of severity {@code none}, a card that
  * could not be checked one of severity {@code error}.
  */
-final class CheckCsv {
+final class CheckCsv implements CheckFile {
 
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
             .setHeader("card", "label", "serial", "config_sha256", "purpose", "checked_at", "severity", "rule", "path",
@@ -25,32 +25,39 @@ final class CheckCsv {
     /** What a cell may not begin with; source: common practice, OWASP community pages, "CSV Injection". */
     private static final String FORMULA_STARTS = "=+-@\t\r";
 
-    private CheckCsv() {
+    private final CSVPrinter printer;
+    private final Purpose purpose;
+
+    CheckCsv(Appendable out, Purpose purpose) throws IOException {
+        this.printer = new CSVPrinter(out, FORMAT);
+        this.purpose = purpose;
     }
 
-    static void write(Appendable out, Purpose purpose, List<CheckedCard> cards) throws IOException {
-        CSVPrinter printer = new CSVPrinter(out, FORMAT);
-        for (CheckedCard card : cards) {
-            if (card.error().isPresent()) {
-                CardException error = card.error().get();
-                row(printer, Stream.of(card.name(), "", "", "", purpose.word(), "", "error", "", "", "", "",
-                        error.getMessage(), "", error.remedy(), ""));
-            } else {
-                rows(printer, card.view().orElseThrow());
-            }
+    @Override
+    public void add(CheckedCard card) throws IOException {
+        if (card.error().isPresent()) {
+            CardException error = card.error().get();
+            row(Stream.of(card.name(), "", "", "", purpose.word(), "", "error", "", "", "", "",
+                    error.getMessage(), "", error.remedy(), ""));
+        } else {
+            rows(card.view().orElseThrow());
         }
+    }
+
+    @Override
+    public void close() throws IOException {
         printer.flush();
     }
 
-    private static void rows(CSVPrinter printer, CheckView view) throws IOException {
+    private void rows(CheckView view) throws IOException {
         List<String> card = List.of(view.card().card(), view.card().partition().label(),
                 view.card().partition().serial(), view.card().config().map(ConfigView::sha256).orElse(""),
                 view.purpose().word(), view.when().toString());
         if (view.findings().isEmpty()) {
-            row(printer, Stream.concat(card.stream(), Stream.of("none", "", "", "", "", "", "", "", "")));
+            row(Stream.concat(card.stream(), Stream.of("none", "", "", "", "", "", "", "", "")));
         }
         for (Finding finding : view.findings()) {
-            row(printer, Stream.concat(card.stream(), Stream.of(finding.severity().word(), finding.rule(),
+            row(Stream.concat(card.stream(), Stream.of(finding.severity().word(), finding.rule(),
                     finding.where().path(),
                     finding.where().line().isPresent() ? Integer.toString(finding.where().line().getAsInt()) : "",
                     String.join(" ", finding.boards()), finding.what(), finding.meaning(), finding.remedy(),
@@ -58,7 +65,7 @@ final class CheckCsv {
         }
     }
 
-    private static void row(CSVPrinter printer, Stream<String> cells) throws IOException {
+    private void row(Stream<String> cells) throws IOException {
         printer.printRecord(cells.map(CheckCsv::safe).toList());
     }
 

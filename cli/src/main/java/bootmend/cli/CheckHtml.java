@@ -5,11 +5,10 @@ import bootmend.check.Purpose;
 import bootmend.config.VisibleText;
 import bootmend.job.CheckView;
 import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -19,25 +18,40 @@ import java.util.Locale;
 import java.util.Map;
 
 /** A check as one self-contained page to print and pack with the card; every text is escaped by the template engine. */
-final class CheckHtml {
+final class CheckHtml implements CheckFile {
 
     private static final String TEMPLATE = "packing-slip.html";
 
+    /** Parts the template into what comes before the cards, one card, and what comes after. */
+    private static final String CUT = "<!-- cut -->\n";
+
     private final DateTimeFormatter when;
+    private final Writer out;
+    private final List<Template> parts;
 
     /** @param zone the time zone that dates are given in */
-    CheckHtml(ZoneId zone) {
+    CheckHtml(Writer out, Purpose purpose, ZoneId zone) throws IOException {
+        this.out = out;
         this.when = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'xxx", Locale.ROOT).withZone(zone);
+        Mustache.Compiler compiler = Mustache.compiler().escapeHTML(true).emptyStringIsFalse(true);
+        this.parts = List.of(text().split(CUT)).stream().map(compiler::compile).toList();
+        parts.get(0).execute(Map.of("purpose", purpose.word()), out);
     }
 
-    String page(Purpose purpose, List<CheckedCard> cards) {
-        Map<String, Object> page = Map.of("purpose", purpose.word(),
-                "cards", cards.stream().map(this::card).toList());
-        try (InputStream in = CheckHtml.class.getResourceAsStream(TEMPLATE);
-                Reader template = new InputStreamReader(in, StandardCharsets.UTF_8)) {
-            return Mustache.compiler().escapeHTML(true).emptyStringIsFalse(true).compile(template).execute(page);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+    @Override
+    public void add(CheckedCard checked) {
+        parts.get(1).execute(card(checked), out);
+    }
+
+    @Override
+    public void close() throws IOException {
+        parts.get(2).execute(Map.of(), out);
+        out.flush();
+    }
+
+    private static String text() throws IOException {
+        try (InputStream in = CheckHtml.class.getResourceAsStream(TEMPLATE)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         }
     }
 

@@ -1,7 +1,6 @@
 package bootmend.cli;
 
 import bootmend.check.Finding;
-import bootmend.check.Purpose;
 import bootmend.check.Severity;
 import bootmend.job.CheckView;
 import bootmend.job.ConfigView;
@@ -9,8 +8,11 @@ import bootmend.job.PartitionView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 
-/** A check of one card or many as a JSON document; its field names are part of the interface. */
-record CheckJson(String purpose, List<CardJson> cards, int exitCode) {
+/** A check of a card as JSON; its field names are part of the interface. */
+final class CheckJson {
+
+    private CheckJson() {
+    }
 
     /** One card; where it could not be checked, only {@code card} and {@code error} are there. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -30,11 +32,7 @@ record CheckJson(String purpose, List<CardJson> cards, int exitCode) {
         }
     }
 
-    static CheckJson of(Purpose purpose, List<CheckedCard> cards, int exitCode) {
-        return new CheckJson(purpose.word(), cards.stream().map(CheckJson::card).toList(), exitCode);
-    }
-
-    private static CardJson card(CheckedCard checked) {
+    static CardJson card(CheckedCard checked) {
         if (checked.error().isPresent()) {
             return new CardJson(checked.name(), null, null, null, null, null, null, null, null, null, null, null, null,
                     ErrorJson.error(checked.error().get()));

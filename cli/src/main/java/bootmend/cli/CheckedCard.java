@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.job.CardResult;
 import bootmend.job.CheckView;
 import java.util.Optional;
 
@@ -15,12 +16,11 @@ record CheckedCard(String name, Optional<CheckView> view, Optional<CardException
         return new CheckedCard(name, Optional.of(view), Optional.empty());
     }
 
-    static CheckedCard failed(String name, CardException error) {
-        return new CheckedCard(name, Optional.empty(), Optional.of(error));
+    static CheckedCard of(CardResult<CheckView> result) {
+        return new CheckedCard(result.card().toString(), result.view(), result.error());
     }
 
-    int exitCode() {
-        return error.map(ExitCode::of)
-                .orElseGet(() -> view.orElseThrow().hasBlocker() ? ExitCode.BLOCKER : ExitCode.DONE);
+    static CheckedCard failed(String name, CardException error) {
+        return new CheckedCard(name, Optional.empty(), Optional.of(error));
     }
 }

@@ -16,8 +16,8 @@ final class CommandLines {
     static CommandLine create(Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
         Question question = new Question(console);
         CommandLine line = new CommandLine(new BootmendCommand());
-        line.addSubcommand(new ShowCommand(workplace));
-        line.addSubcommand(new CheckCommand(workplace));
+        line.addSubcommand(new ShowCommand(workplace, question));
+        line.addSubcommand(new CheckCommand(workplace, question));
         line.addSubcommand(new ResetCommand(workplace, question));
         line.addSubcommand(new UndoCommand(workplace, question));
         line.addSubcommand(new RepairCommand(workplace, question));

@@ -14,6 +14,11 @@ final class Question {
         this.console = console;
     }
 
+    /** Whether there is someone to ask. */
+    boolean canAsk() {
+        return console != null;
+    }
+
     /** Whether the answer is yes; anything but a plain yes is no. */
     boolean ask(String question) throws CardException {
         if (console == null) {

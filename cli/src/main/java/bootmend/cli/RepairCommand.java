@@ -3,6 +3,7 @@ package bootmend.cli;
 import bootmend.job.RepairJob;
 import bootmend.job.RepairRequest;
 import bootmend.job.Workplace;
+import java.io.IOException;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -31,7 +32,10 @@ final class RepairCommand implements Callable<Integer> {
     private final Question question;
 
     @Mixin
-    private CardArgument card;
+    private CardsArgument argument;
+
+    @Mixin
+    private BatchOptions batch;
 
     @Mixin
     private ChangeOptions options;
@@ -49,12 +53,11 @@ final class RepairCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         RepairJob job = new RepairJob(workplace);
         RepairRequest request = new RepairRequest(freeLost, options.inPlace());
-        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
-        return run.run(
-                forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
+        return new CardChanges(spec.commandLine(), argument, options, batch, question).run(
+                (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
                 "There is nothing to mend.");
     }
 }

@@ -5,6 +5,7 @@ import bootmend.job.PutProfileJob;
 import bootmend.job.ResetJob;
 import bootmend.job.ResetRequest;
 import bootmend.job.Workplace;
+import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
@@ -25,14 +26,17 @@ import picocli.CommandLine.Spec;
         description = "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
             + "settings there instead. Shows the change first and asks; it can be taken back with `bootmend undo`.",
         footer = {"", "Examples:", "  bootmend reset --dry-run lab-07.img", "  bootmend reset --yes lab-07.img",
-            "  bootmend reset lab-07.img --to cart-3"})
+            "  bootmend reset lab-07.img --to cart-3", "  bootmend reset --yes --report lab.html lab-images/"})
 final class ResetCommand implements Callable<Integer> {
 
     private final Workplace workplace;
     private final Question question;
 
     @Mixin
-    private CardArgument card;
+    private CardsArgument argument;
+
+    @Mixin
+    private BatchOptions batch;
 
     @Mixin
     private ChangeOptions options;
@@ -77,32 +81,35 @@ final class ResetCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
-        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
-        return profile.name == null ? toStock(run) : toProfile(run);
+    public Integer call() throws IOException {
+        return profile.name == null ? toStock() : toProfile();
     }
 
-    private int toProfile(ChangeRun run) {
+    private int toProfile() throws IOException {
         if (remove || !also.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
         }
         PutProfileJob job = new PutProfileJob(workplace);
         ProfileRequest request = new ProfileRequest(profile.name, Optional.ofNullable(profile.board),
                 profile.otherBoard, profile.despiteBlockers, options.inPlace());
-        return run.run(
-                forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
+        return changes().run(
+                (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
                 "The card has this profile's settings already; nothing to do.");
     }
 
-    private int toStock(ChangeRun run) {
+    private int toStock() throws IOException {
         if (profile.board != null || profile.otherBoard || profile.despiteBlockers) {
             throw new ParameterException(spec.commandLine(),
                     "--board, --other-board and --despite-blockers go with --to");
         }
         ResetJob job = new ResetJob(workplace);
         ResetRequest request = new ResetRequest(remove, also, options.inPlace());
-        return run.run(
-                forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),
+        return changes().run(
+                (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
                 "The card is at stock already; nothing to do.");
+    }
+
+    private CardChanges changes() {
+        return new CardChanges(spec.commandLine(), argument, options, batch, question);
     }
 }

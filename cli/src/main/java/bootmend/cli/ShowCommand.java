@@ -1,9 +1,15 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.job.CardNames;
+import bootmend.job.CardResult;
 import bootmend.job.ShowJob;
 import bootmend.job.ShowView;
 import bootmend.job.Workplace;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -17,15 +23,20 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Shows the card, its boot partition, its tuning lines, and what they come to on a board; without "
             + "one, on each board that the card can boot. Writes nothing. What is not said about the board is unknown, "
-            + "and what hangs on it is shown as `depends`.",
+            + "and what hangs on it is shown as `depends`. Of several cards, or with --report, one line each is shown.",
         footer = {"", "Examples:", "  bootmend show lab-07.img", "  bootmend show --board pi4 lab-07.img",
-            "  bootmend show --revision c03111 --pin 4=1 lab-07.img"})
+            "  bootmend show --revision c03111 --pin 4=1 lab-07.img", "  bootmend show --report lab.csv lab-images/"})
 final class ShowCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
+    private final Question question;
+
     @Mixin
-    private CardArgument card;
+    private CardsArgument argument;
+
+    @Mixin
+    private BatchOptions batch;
 
     @Mixin
     private BoardOptions board;
@@ -33,12 +44,31 @@ final class ShowCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    ShowCommand(Workplace workplace) {
+    ShowCommand(Workplace workplace, Question question) {
         this.workplace = workplace;
+        this.question = question;
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
+        List<Path> cards = argument.cards(new CardNames(true));
+        return cards.size() == 1 && batch.report().isEmpty() ? one(argument.only(cards.get(0))) : many(cards);
+    }
+
+    private int many(List<Path> cards) throws IOException {
+        BatchRun<ShowView> run = new BatchRun<>(spec.commandLine(), question.canAsk(), CardReport::ofShow);
+        if (argument.json()) {
+            run.json(Map.of(), ShowCommand::document);
+        }
+        return run.run(cards, batch, card -> new ShowJob(workplace).run(argument.request(card), board.request()));
+    }
+
+    private static Object document(CardResult<ShowView> result) {
+        return result.view().<Object>map(ShowJson::of)
+                .orElseGet(() -> ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
+    }
+
+    private int one(CardArgument card) {
         Answer answer = new Answer(spec.commandLine(), card);
         return answer.of(() -> {
             ShowView view = new ShowJob(workplace).run(card.request(), board.request());

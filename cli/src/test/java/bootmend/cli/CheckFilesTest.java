@@ -13,6 +13,7 @@ import bootmend.job.ConfigView;
 import bootmend.job.PartitionView;
 import java.io.IOException;
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -67,7 +68,7 @@ class CheckFilesTest {
     }
 
     @Test
-    void hostileTextStaysTextOnThePage() {
+    void hostileTextStaysTextOnThePage() throws IOException {
         Document page = page(card(HOSTILE, HOSTILE, finding(HOSTILE, HOSTILE)), failed());
         assertThat(page.select("script, iframe, img, link, a")).isEmpty();
         assertThat(page.select("article")).hasSize(2);
@@ -79,7 +80,7 @@ class CheckFilesTest {
     }
 
     @Test
-    void thePageHasWhatAPackingSlipNeeds() {
+    void thePageHasWhatAPackingSlipNeeds() throws IOException {
         Document page = page(card("lab-07.img", "LABBOOT", finding("config.txt", "arm_freq=2000 is active.")));
         assertThat(field(page, "Label")).isEqualTo("LABBOOT");
         assertThat(field(page, "Serial")).isEqualTo("5C01-AB01");
@@ -93,7 +94,7 @@ class CheckFilesTest {
     }
 
     @Test
-    void thePageLoadsNothingFromAnywhere() {
+    void thePageLoadsNothingFromAnywhere() throws IOException {
         Document page = page(card("lab-07.img", ""));
         assertThat(page.select("[src], [href]")).isEmpty();
         assertThat(page.selectFirst("style").data()).doesNotContain("url(", "@import");
@@ -102,7 +103,11 @@ class CheckFilesTest {
 
     private static List<CSVRecord> table(CheckedCard... cards) throws IOException {
         StringBuilder text = new StringBuilder();
-        CheckCsv.write(text, Purpose.SHIP, List.of(cards));
+        try (CheckCsv csv = new CheckCsv(text, Purpose.SHIP)) {
+            for (CheckedCard card : cards) {
+                csv.add(card);
+            }
+        }
         CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
         try (CSVParser parser = CSVParser.builder().setReader(new StringReader(text.toString())).setFormat(format)
                 .get()) {
@@ -110,8 +115,14 @@ class CheckFilesTest {
         }
     }
 
-    private static Document page(CheckedCard... cards) {
-        return Jsoup.parse(new CheckHtml(ZoneOffset.UTC).page(Purpose.SHIP, List.of(cards)));
+    private static Document page(CheckedCard... cards) throws IOException {
+        StringWriter text = new StringWriter();
+        try (CheckHtml html = new CheckHtml(text, Purpose.SHIP, ZoneOffset.UTC)) {
+            for (CheckedCard card : cards) {
+                html.add(card);
+            }
+        }
+        return Jsoup.parse(text.toString());
     }
 
     private static String field(Document page, String name) {

@@ -212,6 +212,9 @@ public final class UndoStore {
             return RecordFormat.read(Files.readAllBytes(file)).map(stored -> new UndoRecord(idOf(file),
                     Instant.parse(stored.created()), stored.cardPath(), stored.plan(), stored.takesBack(),
                     takenBack ? UndoRecord.State.TAKEN_BACK : state, file));
+        } catch (NoSuchFileException e) {
+            // Listed, then moved on: a change to another card of this make-up was finished in between.
+            return Optional.empty();
         } catch (IOException | DateTimeException e) {
             throw CardException.refused("the undo record " + file + " cannot be read (" + e.getMessage() + ")",
                     "Use the version of bootmend that wrote it, or move it out of the way if it is of no use.", e);

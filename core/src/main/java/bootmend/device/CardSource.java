@@ -53,6 +53,11 @@ public final class CardSource implements Closeable {
         return (path, forChanging) -> open(path, new SystemDisks(), forChanging);
     }
 
+    /** Whether the file's name says that it is a packed image, which can be read but not changed. */
+    public static boolean isPacked(Path file) {
+        return PackedFormat.of(file).isPresent();
+    }
+
     /** A card on a device that is open already, under any name. */
     public static CardSource of(Path name, BlockDevice device) {
         return new CardSource(name, Kind.IMAGE, device);

@@ -1,0 +1,135 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import bootmend.job.CardBatch;
+import bootmend.job.CardResult;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import picocli.CommandLine;
+
+/** Runs a command on many cards: the bar while it goes, each card's documents as it ends, the summary at the end. */
+final class BatchRun<T> {
+
+    private final CommandLine line;
+    private final Function<CardResult<T>, CardReport> summary;
+    private final List<CardSink<T>> sinks = new ArrayList<>();
+    private final boolean bar;
+    private boolean silentOut;
+    private boolean alone;
+
+    /** Where each card's result goes besides the summary. */
+    interface CardSink<T> {
+        void add(CardResult<T> result) throws IOException;
+
+        /** After the last card. */
+        void end(BatchTotals totals) throws IOException;
+    }
+
+    /**
+     * @param bar whether there is a terminal that shows how far it is
+     * @param summary how a result is summed up
+     */
+    BatchRun(CommandLine line, boolean bar, Function<CardResult<T>, CardReport> summary) {
+        this.line = line;
+        this.bar = bar;
+        this.summary = summary;
+    }
+
+    BatchRun<T> to(CardSink<T> sink) {
+        sinks.add(sink);
+        return this;
+    }
+
+    /** Leaves standard output to a document. */
+    BatchRun<T> silentOut() {
+        silentOut = true;
+        return this;
+    }
+
+    /** Without a table and counts at the end, as for one card. */
+    BatchRun<T> withoutSummary() {
+        alone = true;
+        return this;
+    }
+
+    /** Answers with one JSON document on standard output. */
+    BatchRun<T> json(Map<String, String> head, Function<CardResult<T>, Object> document) throws IOException {
+        CardsJson json = new CardsJson(line.getOut(), head);
+        return silentOut().to(new CardSink<>() {
+            @Override
+            public void add(CardResult<T> result) throws IOException {
+                json.add(document.apply(result));
+            }
+
+            @Override
+            public void end(BatchTotals totals) throws IOException {
+                json.end(totals);
+            }
+        });
+    }
+
+    /**
+     * Works on every card.
+     *
+     * @return the worst exit code
+     * @throws CardException where the report cannot be begun; nothing was done then
+     */
+    int run(List<Path> cards, BatchOptions options, CardBatch.Work<T> work) throws CardException {
+        Optional<Path> file = options.report();
+        CardBatch batch = new CardBatch(options.jobs());
+        BatchReportFile report = BatchReportFile.open(file, line.getCommandName());
+        PrintWriter err = line.getErr();
+        BatchStop stop = BatchStop.watch(batch, err);
+        BatchTotals totals = new BatchTotals();
+        try {
+            BatchTable table = new BatchTable(cards.size());
+            ErrorWords errors = new ErrorWords(err);
+            try (BatchBar shown = bar && !alone ? BatchBar.onTerminal(line.getCommandName(), cards.size()) : BatchBar.none()) {
+                batch.run(cards, work, result -> {
+                    CardReport card = summary.apply(result);
+                    totals.add(card);
+                    table.add(card);
+                    report.add(card);
+                    sinks.forEach(sink -> tell(errors, totals, () -> sink.add(result)));
+                    if ((!bar || alone) && result.started()) {
+                        result.error().ifPresent(error -> errors.tell(card.card(), error));
+                    }
+                    shown.step();
+                });
+            }
+            report.end(totals).ifPresent(error -> totals.worsen(errors.tell("", error)));
+            sinks.forEach(sink -> tell(errors, totals, () -> sink.end(totals)));
+            if (!alone) {
+                table.print(new Screen(silentOut ? err : line.getOut(), line.getColorScheme().ansi()), totals,
+                        file.isPresent());
+            }
+            return totals.exitCode();
+        } finally {
+            line.getOut().flush();
+            err.flush();
+            stop.end(totals.exitCode());
+        }
+    }
+
+    private interface Writing {
+        void run() throws IOException;
+    }
+
+    /** A document that cannot be written must not keep cards from being done. */
+    private static void tell(ErrorWords errors, BatchTotals totals, Writing writing) {
+        try {
+            writing.run();
+        } catch (CardException e) {
+            totals.worsen(errors.tell("", e));
+        } catch (IOException e) {
+            totals.worsen(errors.tell("", CardException.refused("an answer could not be written (" + e.getMessage() + ")",
+                    "Make room and give the command again; cards that are done stay as they are.", e)));
+        }
+    }
+}

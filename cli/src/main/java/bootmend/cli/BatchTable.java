@@ -1,0 +1,64 @@
+package bootmend.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The summary of a batch: every card of a small one, of a larger one those that want attention, and the counts.
+ *
+ * <p>What is kept for it is bounded, so that a batch of any length takes the same memory.
+ */
+final class BatchTable {
+
+    private static final int SMALL = 50;
+    private static final int MOST_ROWS = 500;
+    private static final List<String> HEADER = List.of("card", "state", "what it was", "changed", "verified",
+            "findings, errors");
+
+    private final boolean small;
+    private final List<CardReport> rows = new ArrayList<>();
+    private int leftOut;
+
+    /** @param cards how many there are in all */
+    BatchTable(int cards) {
+        this.small = cards <= SMALL;
+    }
+
+    void add(CardReport card) {
+        boolean bad = card.exitCode() != ExitCode.DONE;
+        if (!small && (!bad || card.state() == CardState.NOT_STARTED)) {
+            return;
+        }
+        if (rows.size() >= MOST_ROWS) {
+            leftOut++;
+            return;
+        }
+        rows.add(card);
+    }
+
+    void print(Screen screen, BatchTotals totals, boolean reported) {
+        if (!rows.isEmpty()) {
+            screen.table(HEADER, rows.stream().map(BatchTable::cells).toList(),
+                    rows.stream().map(BatchTable::style).toList());
+            screen.blank();
+        }
+        if (leftOut > 0) {
+            screen.line("and " + Screen.count(leftOut, "card") + " more that want attention");
+        }
+        screen.line("bold", Screen.count(totals.cards(), "card") + ": " + totals.words() + ".");
+        if (!small && !reported) {
+            screen.line("A file that lists every card comes with --report FILE.csv, FILE.json or FILE.html.");
+        }
+    }
+
+    private static List<String> cells(CardReport card) {
+        String last = card.error() == null ? card.findingWords() : card.error().what();
+        return List.of(card.card(), card.state().words(), card.was() == null ? "" : card.was().words(),
+                card.changed().isEmpty() ? "" : Screen.count(card.changed().size(), "line"),
+                card.verified() ? "verified" : "", last);
+    }
+
+    private static String style(CardReport card) {
+        return card.exitCode() == ExitCode.DONE ? "" : "bold";
+    }
+}

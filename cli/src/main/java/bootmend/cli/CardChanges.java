@@ -1,0 +1,67 @@
+package bootmend.cli;
+
+import bootmend.CardException;
+import bootmend.job.CardChange;
+import bootmend.job.CardNames;
+import bootmend.job.CardRequest;
+import bootmend.job.CardResult;
+import bootmend.job.ProposedChange;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import picocli.CommandLine;
+
+/** A change to the cards that were named: shown and asked about on one card, made on each of several after one yes. */
+final class CardChanges {
+
+    private final CommandLine line;
+    private final CardsArgument argument;
+    private final ChangeOptions options;
+    private final BatchOptions batch;
+    private final Question question;
+
+    CardChanges(CommandLine line, CardsArgument argument, ChangeOptions options, BatchOptions batch, Question question) {
+        this.line = line;
+        this.argument = argument;
+        this.options = options;
+        this.batch = batch;
+        this.question = question;
+    }
+
+    /** Works a change to a card out: on one that is held for changing, or on one that is only read. */
+    @FunctionalInterface
+    interface Proposer {
+        ProposedChange propose(CardRequest card, boolean forChanging) throws CardException;
+    }
+
+    /** @param nothing what to say where there is nothing to change */
+    int run(Proposer proposer, String nothing) throws IOException {
+        List<Path> cards = argument.cards(new CardNames(false));
+        if (cards.size() > 1 || batch.report().isPresent()) {
+            return many(cards, proposer);
+        }
+        CardArgument card = argument.only(cards.get(0));
+        return new ChangeRun(new Answer(line, card), card, options, question).run(
+                forChanging -> proposer.propose(card.request(), forChanging), nothing);
+    }
+
+    private int many(List<Path> cards, Proposer proposer) throws IOException {
+        if (!options.dryRun() && !options.yes()
+                && !question.ask("Make this change on " + Screen.count(cards.size(), "card") + "?")) {
+            line.getErr().println("Nothing was written.");
+            return ExitCode.REFUSED;
+        }
+        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardReport::ofChange);
+        if (argument.json()) {
+            run.json(Map.of(), CardChanges::document);
+        }
+        return run.run(cards, batch, card -> CardChange.of(
+                forChanging -> proposer.propose(argument.request(card), forChanging), options.dryRun()));
+    }
+
+    private static Object document(CardResult<CardChange> result) {
+        return result.view().<Object>map(ChangeJson::of)
+                .orElseGet(() -> ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
+    }
+}

@@ -1,0 +1,36 @@
+package bootmend.cli;
+
+import bootmend.job.CardResult;
+import bootmend.job.CheckView;
+import java.io.Closeable;
+import java.io.IOException;
+
+/** Hands a check's results to one form of them. */
+final class CheckSink implements BatchRun.CardSink<CheckView> {
+
+    private final CheckFile form;
+    private final Closeable below;
+
+    /** @param below what is closed after the form */
+    CheckSink(CheckFile form, Closeable below) {
+        this.form = form;
+        this.below = below;
+    }
+
+    /** A form on what stays open. */
+    CheckSink(CheckFile form) {
+        this(form, () -> { });
+    }
+
+    @Override
+    public void add(CardResult<CheckView> result) throws IOException {
+        form.add(CheckedCard.of(result));
+    }
+
+    @Override
+    public void end(BatchTotals totals) throws IOException {
+        try (below) {
+            form.close();
+        }
+    }
+}
