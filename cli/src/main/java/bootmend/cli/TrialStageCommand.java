@@ -5,12 +5,8 @@ import bootmend.job.StageRequest;
 import bootmend.job.Workplace;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** {@code bootmend trial stage}: settings that a board tries once. */
 @Command(
@@ -24,16 +20,7 @@ import picocli.CommandLine.Spec;
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come first."
         },
         footer = {"", "Example:", "  bootmend trial stage lab-07.img --board pi4 --set arm_freq=1850 --set over_voltage=3"})
-final class TrialStageCommand implements Callable<Integer> {
-
-    private final Workplace workplace;
-    private final Question question;
-
-    @Mixin
-    private CardArgument card;
-
-    @Mixin
-    private ChangeOptions options;
+final class TrialStageCommand extends CardChangeCommand {
 
     @Option(names = "--board", required = true, paramLabel = "B", description = "The board the card is for, such as pi4.")
     private String board;
@@ -47,24 +34,19 @@ final class TrialStageCommand implements Callable<Integer> {
                 + "warranty for good.")
     private boolean despiteBlockers;
 
-    @Spec
-    private CommandSpec spec;
-
     TrialStageCommand(Workplace workplace, Question question) {
-        this.workplace = workplace;
-        this.question = question;
+        super(workplace, question);
     }
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), card);
-        StageRequest request = new StageRequest(board, settings, despiteBlockers, options.inPlace());
-        int code = new ChangeRun(answer, card, options, question).run(
-                forChanging -> new StageJob(workplace).stage(card.request(), request, forChanging),
+        StageRequest request = new StageRequest(board, settings, despiteBlockers, options().inPlace());
+        int code = change(
+                forChanging -> new StageJob(workplace()).stage(card().request(), request, forChanging),
                 "This trial is staged already; nothing to do.");
-        if (code == ExitCode.DONE && !options.dryRun()) {
-            answer.sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());
-            answer.sideScreen().line("If it held: bootmend trial adopt " + card.name());
+        if (code == ExitCode.DONE && !options().dryRun()) {
+            answer().sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());
+            answer().sideScreen().line("If it held: bootmend trial adopt " + card().name());
         }
         return code;
     }

@@ -4,12 +4,8 @@ import bootmend.job.UndoJob;
 import bootmend.job.UndoRequest;
 import bootmend.job.Workplace;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** {@code bootmend undo}: the last change to a card taken back. */
 @Command(
@@ -19,38 +15,24 @@ import picocli.CommandLine.Spec;
         description = "Takes the last change to this card back, or with --to every change after a chosen one, as long as "
             + "they were made on this computer. Shows the change first and asks.",
         footer = {"", "Examples:", "  bootmend undo lab-07.img", "  bootmend undo --to 2 lab-07.img"})
-final class UndoCommand implements Callable<Integer> {
-
-    private final Workplace workplace;
-    private final Question question;
-
-    @Mixin
-    private CardArgument card;
-
-    @Mixin
-    private ChangeOptions options;
+final class UndoCommand extends CardChangeCommand {
 
     @Option(names = "--to", paramLabel = "N",
             description = "Go back to how the card was after change N of `bootmend history`; 0 is before the first.")
     private Integer to;
 
-    @Spec
-    private CommandSpec spec;
-
     UndoCommand(Workplace workplace, Question question) {
-        this.workplace = workplace;
-        this.question = question;
+        super(workplace, question);
     }
 
     @Override
     public Integer call() {
-        UndoJob job = new UndoJob(workplace);
-        UndoRequest undo = new UndoRequest(to == null ? OptionalInt.empty() : OptionalInt.of(to), options.inPlace());
-        ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
-        return run.run(
+        UndoJob job = new UndoJob(workplace());
+        UndoRequest undo = new UndoRequest(to == null ? OptionalInt.empty() : OptionalInt.of(to), options().inPlace());
+        return change(
                 forChanging -> forChanging
-                        ? job.begin(card.request(), undo)
-                        : job.preview(card.request(), undo),
+                        ? job.begin(card().request(), undo)
+                        : job.preview(card().request(), undo),
                 "The card already is as it was before that change; nothing to do.");
     }
 }

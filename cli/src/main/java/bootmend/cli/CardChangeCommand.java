@@ -1,0 +1,49 @@
+package bootmend.cli;
+
+import bootmend.job.Workplace;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** What the commands that change one card have in common. */
+abstract class CardChangeCommand implements Callable<Integer> {
+
+    private final Workplace workplace;
+    private final Question question;
+
+    @Mixin
+    private CardArgument card;
+
+    @Mixin
+    private ChangeOptions options;
+
+    @Spec
+    private CommandSpec spec;
+
+    CardChangeCommand(Workplace workplace, Question question) {
+        this.workplace = workplace;
+        this.question = question;
+    }
+
+    final Workplace workplace() {
+        return workplace;
+    }
+
+    final CardArgument card() {
+        return card;
+    }
+
+    final ChangeOptions options() {
+        return options;
+    }
+
+    final Answer answer() {
+        return new Answer(spec.commandLine(), card);
+    }
+
+    /** @param nothing what to say where there is nothing to change */
+    final int change(ChangeRun.Proposer proposer, String nothing) {
+        return new ChangeRun(answer(), card, options, question).run(proposer, nothing);
+    }
+}
