@@ -49,7 +49,7 @@ final class RepairCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        RepairJob job = new RepairJob(workplace);
+        RepairJob job = new RepairJob(options.on(workplace));
         RepairRequest request = new RepairRequest(freeLost, options.inPlace());
         ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
         return run.run(

@@ -85,7 +85,7 @@ final class ResetCommand implements Callable<Integer> {
         if (remove || !also.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
         }
-        PutProfileJob job = new PutProfileJob(workplace);
+        PutProfileJob job = new PutProfileJob(options.on(workplace));
         ProfileRequest request = new ProfileRequest(profile.name, Optional.ofNullable(profile.board),
                 profile.otherBoard, profile.despiteBlockers, options.inPlace());
         return run.run(
@@ -98,7 +98,7 @@ final class ResetCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(),
                     "--board, --other-board and --despite-blockers go with --to");
         }
-        ResetJob job = new ResetJob(workplace);
+        ResetJob job = new ResetJob(options.on(workplace));
         ResetRequest request = new ResetRequest(remove, also, options.inPlace());
         return run.run(
                 forChanging -> forChanging ? job.begin(card.request(), request) : job.preview(card.request(), request),

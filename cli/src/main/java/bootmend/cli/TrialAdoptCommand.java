@@ -37,7 +37,7 @@ final class TrialAdoptCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return new ChangeRun(new Answer(spec.commandLine(), card), card, options, question).run(
-                forChanging -> new StageJob(workplace).adopt(card.request(), forChanging, options.inPlace()),
+                forChanging -> new StageJob(options.on(workplace)).adopt(card.request(), forChanging, options.inPlace()),
                 "The staged trial is the config file already; nothing to do.");
     }
 }

@@ -60,7 +60,7 @@ final class TrialStageCommand implements Callable<Integer> {
         Answer answer = new Answer(spec.commandLine(), card);
         StageRequest request = new StageRequest(board, settings, despiteBlockers, options.inPlace());
         int code = new ChangeRun(answer, card, options, question).run(
-                forChanging -> new StageJob(workplace).stage(card.request(), request, forChanging),
+                forChanging -> new StageJob(options.on(workplace)).stage(card.request(), request, forChanging),
                 "This trial is staged already; nothing to do.");
         if (code == ExitCode.DONE && !options.dryRun()) {
             answer.sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());

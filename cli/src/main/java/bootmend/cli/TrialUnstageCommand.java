@@ -36,7 +36,7 @@ final class TrialUnstageCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return new ChangeRun(new Answer(spec.commandLine(), card), card, options, question).run(
-                forChanging -> new StageJob(workplace).unstage(card.request(), forChanging),
+                forChanging -> new StageJob(options.on(workplace)).unstage(card.request(), forChanging),
                 "No trial is staged on this card; nothing to do.");
     }
 }

@@ -43,7 +43,7 @@ final class UndoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        UndoJob job = new UndoJob(workplace);
+        UndoJob job = new UndoJob(options.on(workplace));
         UndoRequest undo = new UndoRequest(to == null ? OptionalInt.empty() : OptionalInt.of(to), options.inPlace());
         ChangeRun run = new ChangeRun(new Answer(spec.commandLine(), card), card, options, question);
         return run.run(

@@ -12,11 +12,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A tree laid out as in the kernel's proc(5) page (mountinfo, swaps) and its sysfs-block ABI page. */
-class SystemDisksTest {
+class LinuxDisksTest {
 
     @TempDir
     private Path root;
-    private SystemDisks disks;
+    private LinuxDisks disks;
 
     @BeforeEach
     void layOut() throws IOException {
@@ -26,7 +26,7 @@ class SystemDisksTest {
         write("proc/self/mountinfo", "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
                 + "23 22 0:20 / /proc rw - proc proc rw\nhalf a line\n");
         write("proc/swaps", "Filename\tType\tSize\tUsed\tPriority\n/dev/sda3 partition 1 0 -2\n");
-        disks = new SystemDisks(root.resolve("proc"), root.resolve("sys"));
+        disks = new LinuxDisks(root.resolve("proc"), root.resolve("sys"));
     }
 
     @Test
@@ -69,16 +69,16 @@ class SystemDisksTest {
     void logicalBlockSize(String said, int expected) throws IOException {
         write("sys/devices/sdx/queue/logical_block_size", said + "\n");
 
-        assertThat(disks.logicalSectorSize(Path.of("/dev/sdx"))).isEqualTo(expected);
-        assertThat(disks.logicalSectorSize(Path.of("/dev/sdx1"))).as("a partition asks its disk").isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx")).orElseThrow().logicalSector()).isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx1")).orElseThrow().logicalSector()).as("a partition asks its disk").isEqualTo(expected);
     }
 
     @Test
     void systemWithoutTheseTrees() {
-        SystemDisks nothing = new SystemDisks(root.resolve("none"), root.resolve("none"));
+        LinuxDisks nothing = new LinuxDisks(root.resolve("none"), root.resolve("none"));
 
         assertThat(nothing.useOf(Path.of("/dev/sdx"))).isEmpty();
-        assertThat(nothing.logicalSectorSize(Path.of("/dev/sdx"))).isEqualTo(512);
+        assertThat(nothing.facts(Path.of("/dev/sdx"))).isEmpty();
     }
 
     private void mount(String source, String point) throws IOException {
