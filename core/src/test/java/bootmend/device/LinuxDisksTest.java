@@ -81,6 +81,63 @@ class LinuxDisksTest {
         assertThat(nothing.facts(Path.of("/dev/sdx"))).isEmpty();
     }
 
+    @Test
+    void whatTheRunningSystemIsOnIsLeftAlone() throws IOException {
+        disk("sda", "sda1", "sda2");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sda"))).contains("/dev/sda2 is mounted at /");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sda1"))).as("another part of that disk").isPresent();
+        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+    }
+
+    @Test
+    void aSystemOnACombinedOrUnnamedDeviceIsFoundByWhatIsBelowIt() throws IOException {
+        disk("dm-0");
+        Files.createDirectories(root.resolve("sys/devices/dm-0/slaves/mmcblk7p1"));
+        write("proc/self/mountinfo", "22 1 253:0 / / rw - ext4 /dev/root rw\n");
+        Files.createDirectories(root.resolve("sys/dev/block"));
+        Files.createSymbolicLink(root.resolve("sys/dev/block/253:0"), root.resolve("sys/devices/dm-0"));
+
+        assertThat(disks.runningSystemOn(Path.of("/dev/mmcblk7"))).contains("/dev/root is mounted at /");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+    }
+
+    /** The drivers' words: sysfs-block ABI page, "removable"; the kernel's mmc documentation, "mmc-dev-attrs", "type". */
+    @Test
+    void whatCanBeTakenOut() throws IOException {
+        assertThat(facts("sdx").removable()).isFalse();
+        write("sys/devices/sdx/removable", "1\n");
+        assertThat(facts("sdx1").removable()).isTrue();
+        write("sys/devices/mmcblk7/device/type", "MMC\n");
+        assertThat(facts("mmcblk7").removable()).isFalse();
+        assertThat(facts("mmcblk7").bus()).isEqualTo("mmc");
+        write("sys/devices/mmcblk7/device/type", "SD\n");
+        assertThat(facts("mmcblk7").removable()).isTrue();
+        assertThat(facts("mmcblk7").bus()).isEqualTo("sd");
+        write("sys/devices/loop3/loop/backing_file", "/home/lab/card.img\n");
+        assertThat(facts("loop3").removable()).isTrue();
+        write("sys/devices/loop3/loop/backing_file", "/dev/sda\n");
+        assertThat(facts("loop3").removable()).isFalse();
+    }
+
+    @Test
+    void sizeLockAndPhysicalSector() throws IOException {
+        write("sys/devices/sdx/size", "62333952\n");
+        write("sys/devices/sdx/ro", "1\n");
+        write("sys/devices/sdx/queue/physical_block_size", "4096\n");
+
+        assertThat(facts("sdx").bytes()).isEqualTo(62333952L * 512);
+        assertThat(facts("sdx").readOnly()).isTrue();
+        assertThat(facts("sdx1").readOnly()).as("a part of a locked card").isTrue();
+        assertThat(facts("sdx").logicalSector()).isEqualTo(512);
+        assertThat(facts("sdx").physicalSector()).isEqualTo(4096);
+        assertThat(facts("mmcblk7").readOnly()).isFalse();
+        assertThat(disks.facts(Path.of("/dev/sdz"))).isEmpty();
+    }
+
+    private DiskFacts facts(String name) {
+        return disks.facts(Path.of("/dev", name)).orElseThrow();
+    }
+
     private void mount(String source, String point) throws IOException {
         write("proc/self/mountinfo", "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
                 + "40 22 8:17 / " + point + " rw,nosuid shared:9 - vfat " + source + " rw\n");
