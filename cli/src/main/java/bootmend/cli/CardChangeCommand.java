@@ -26,8 +26,9 @@ abstract class CardChangeCommand implements Callable<Integer> {
         this.question = question;
     }
 
+    /** The workplace, with what the options say about the disks that may be changed. */
     final Workplace workplace() {
-        return workplace;
+        return options.on(workplace);
     }
 
     final CardArgument card() {

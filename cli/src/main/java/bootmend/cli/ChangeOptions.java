@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.job.Workplace;
 import picocli.CommandLine.Option;
 
 /** What every command that changes a card offers. */
@@ -15,6 +16,23 @@ final class ChangeOptions {
             description = "On a boot partition without a free cluster, overwrite the file where it stands. A cut in the "
                 + "middle then leaves it half old, half new until it is recovered on this computer.")
     private boolean inPlace;
+
+    @Option(names = "--fixed-disk",
+            description = "Also take a disk that is built in or over 2 TiB, which a card is not. Check with `bootmend cards` "
+                + "that it is the right one.")
+    private boolean fixedDisk;
+
+    @Option(names = "--eject", description = "After the change, have the system let go of the card.")
+    private boolean eject;
+
+    boolean eject() {
+        return eject;
+    }
+
+    /** The workplace that takes the disks which were allowed. */
+    Workplace on(Workplace workplace) {
+        return fixedDisk ? workplace.withFixedDisks() : workplace;
+    }
 
     boolean dryRun() {
         return dryRun;

@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import bootmend.CardException;
 import bootmend.job.ChangeView;
+import bootmend.job.EjectJob;
 import bootmend.job.PlanView;
 import bootmend.job.ProposedChange;
 import java.io.IOException;
@@ -31,15 +32,23 @@ final class ChangeRun {
     /** @param nothing what to say where there is nothing to change */
     int run(Proposer proposer, String nothing) {
         return answer.of(() -> {
-            try (ProposedChange change = proposer.propose(!options.dryRun())) {
-                return run(change, nothing);
-            } catch (CardException e) {
-                throw e;
-            } catch (IOException e) {
-                throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
-                        "Take the card out, put it back in and look at it with `bootmend show`.", e);
+            int code = runAndClose(proposer, nothing);
+            if (options.eject() && !options.dryRun() && code == ExitCode.DONE) {
+                answer.sideScreen().line(new EjectJob().run(card.request()));
             }
+            return code;
         });
+    }
+
+    private int runAndClose(Proposer proposer, String nothing) throws CardException {
+        try (ProposedChange change = proposer.propose(!options.dryRun())) {
+            return run(change, nothing);
+        } catch (CardException e) {
+            throw e;
+        } catch (IOException e) {
+            throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
+                    "Take the card out, put it back in and look at it with `bootmend show`.", e);
+        }
     }
 
     private int run(ProposedChange change, String nothing) throws CardException {

@@ -36,6 +36,9 @@ final class RecoverCommand implements Callable<Integer> {
     @ArgGroup
     private Way way = new Way();
 
+    @Option(names = "--fixed-disk", description = "Also take a disk that is built in or over 2 TiB.")
+    private boolean fixedDisk;
+
     @Option(names = "--yes", description = "Do it without asking.")
     private boolean yes;
 
@@ -75,7 +78,7 @@ final class RecoverCommand implements Callable<Integer> {
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), card);
         return answer.of(() -> {
-            try (OpenRecovery open = new RecoverJob(workplace).begin(card.request())) {
+            try (OpenRecovery open = new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace).begin(card.request())) {
                 return run(answer, open);
             } catch (CardException e) {
                 throw e;

@@ -54,7 +54,7 @@ final class RepairCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        RepairJob job = new RepairJob(workplace);
+        RepairJob job = new RepairJob(options.on(workplace));
         RepairRequest request = new RepairRequest(freeLost, options.inPlace());
         return new CardChanges(spec.commandLine(), argument, options, batch, question).run(
                 (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),

@@ -89,7 +89,7 @@ final class ResetCommand implements Callable<Integer> {
         if (remove || !also.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
         }
-        PutProfileJob job = new PutProfileJob(workplace);
+        PutProfileJob job = new PutProfileJob(options.on(workplace));
         ProfileRequest request = new ProfileRequest(profile.name, Optional.ofNullable(profile.board),
                 profile.otherBoard, profile.despiteBlockers, options.inPlace());
         return changes().run(
@@ -102,7 +102,7 @@ final class ResetCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(),
                     "--board, --other-board and --despite-blockers go with --to");
         }
-        ResetJob job = new ResetJob(workplace);
+        ResetJob job = new ResetJob(options.on(workplace));
         ResetRequest request = new ResetRequest(remove, also, options.inPlace());
         return changes().run(
                 (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),

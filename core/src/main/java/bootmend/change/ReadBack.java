@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.device.CachedDevice;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -35,12 +36,13 @@ final class ReadBack {
     }
 
     /**
-     * Compares everything.
+     * Compares everything, with the medium itself where the system allows that.
      *
      * @return what the second reader said of all files together
      * @throws IOException naming the first thing that is not as planned
      */
     SecondReader.Answer check() throws IOException {
+        CachedDevice.drop(card);
         long wrong = firstDifference(card, plan.contentAfter());
         if (wrong >= 0) {
             throw new IOException("the sector at byte " + wrong + " does not read back as it was written");

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.device.CachedDevice;
 import bootmend.device.WriteGuard;
 import bootmend.fat.SectorChange;
 import de.waldheinz.fs.BlockDevice;
@@ -67,6 +68,7 @@ public final class Recovery {
     public Committed takeBack(OpenChange change) throws CardException {
         Plan back = change.record().plan().reversed("take back: " + change.record().plan().title());
         return run(change, back, () -> {
+            CachedDevice.drop(card);
             long wrong = ReadBack.firstDifference(card, back.contentAfter());
             if (wrong >= 0) {
                 throw new IOException("the sector at byte " + wrong + " does not read back as it was written");

@@ -10,6 +10,7 @@ import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * A card that is open: its device, what kind of thing it is, and, when it was opened for changing, an exclusive lock.
@@ -50,7 +51,13 @@ public final class CardSource implements Closeable {
 
     /** Opens cards on this computer. */
     public static CardOpener onThisComputer() {
-        return (path, forChanging) -> open(path, new SystemDisks(), forChanging);
+        return onThisComputer(FixedDisks.REFUSED);
+    }
+
+    /** Opens cards on this computer, and for a change also disks that do not look like a card, where that is allowed. */
+    public static CardOpener onThisComputer(FixedDisks fixed) {
+        SystemDisks disks = SystemDisks.ofThisComputer();
+        return (path, forChanging) -> open(path, disks, fixed, forChanging);
     }
 
     /** Whether the file's name says that it is a packed image, which can be read but not changed. */
@@ -63,28 +70,67 @@ public final class CardSource implements Closeable {
         return new CardSource(name, Kind.IMAGE, device);
     }
 
-    static CardSource open(Path path, SystemDisks disks, boolean change) throws IOException {
-        Kind kind = kindOf(path);
+    static CardSource open(Path path, SystemDisks disks, FixedDisks fixed, boolean change) throws IOException {
+        return kindOf(path) == Kind.IMAGE
+                ? openImage(path, disks, fixed, change) : openDevice(path, disks, fixed, change);
+    }
+
+    private static CardSource openImage(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
+            throws IOException {
         if (change) {
-            refuseWhenInUse(path, disks);
+            new ChangeRules(disks, fixed).checkImage(path);
         }
         RandomAccessFile file = openFile(path, change);
         try {
-            FileChannel channel = file.getChannel();
-            if (change) {
-                lock(channel);
-            }
-            // The file's own length, not the channel's: on a raw disk only the former asks the driver.
-            long size = file.length();
-            if (size == 0) {
-                throw CardException.unreadable("it is empty", emptyRemedy(kind));
-            }
-            int sector = kind == Kind.IMAGE ? IMAGE_SECTOR : disks.logicalSectorSize(path);
-            int alignment = kind == Kind.IMAGE ? 1 : sector;
-            return new CardSource(path, kind, new ChannelDevice(channel, size, sector, alignment, !change));
+            long size = lockedSize(file, change);
+            refuseEmpty(size, Kind.IMAGE);
+            return new CardSource(path, Kind.IMAGE,
+                    new ChannelDevice(file.getChannel(), size, IMAGE_SECTOR, 1, !change, DiskHold.NONE));
         } catch (IOException | RuntimeException e) {
             file.close();
             throw e;
+        }
+    }
+
+    /** A disk that is to be changed is held before it is opened, so that nothing can come between. */
+    private static CardSource openDevice(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
+            throws IOException {
+        DiskHold hold = DiskHold.NONE;
+        if (change) {
+            new ChangeRules(disks, fixed).checkDevice(path);
+            hold = disks.hold(path);
+        }
+        try {
+            RandomAccessFile file = openFile(path, change);
+            try {
+                long size = Math.max(lockedSize(file, change), disks.bytes(path));
+                refuseEmpty(size, Kind.BLOCK_DEVICE);
+                Optional<DiskFacts> facts = disks.facts(path);
+                int sector = facts.map(DiskFacts::logicalSector).orElse(DiskFacts.DEFAULT_SECTOR);
+                int alignment = facts.map(DiskFacts::physicalSector).orElse(sector);
+                return new CardSource(path, Kind.BLOCK_DEVICE,
+                        new ChannelDevice(file.getChannel(), size, sector, alignment, !change, hold));
+            } catch (IOException | RuntimeException e) {
+                file.close();
+                throw e;
+            }
+        } catch (IOException | RuntimeException e) {
+            hold.close();
+            throw e;
+        }
+    }
+
+    /** The file's own length, not the channel's: on a raw disk only the former asks the driver. */
+    private static long lockedSize(RandomAccessFile file, boolean change) throws IOException {
+        if (change) {
+            lock(file.getChannel());
+        }
+        return file.length();
+    }
+
+    private static void refuseEmpty(long size, Kind kind) throws CardException {
+        if (size == 0) {
+            throw CardException.unreadable("it is empty", emptyRemedy(kind));
         }
     }
 
@@ -147,14 +193,6 @@ public final class CardSource implements Closeable {
         if (lock == null) {
             throw CardException.refused("another bootmend is changing it",
                     "Wait until it is done, then try again.");
-        }
-    }
-
-    private static void refuseWhenInUse(Path path, SystemDisks disks) throws CardException {
-        var use = disks.useOf(path);
-        if (use.isPresent()) {
-            throw CardException.refused("it is in use: " + use.get(),
-                    "Unmount or detach it first, leave the card in its reader, then try again.");
         }
     }
 

@@ -13,20 +13,23 @@ import java.nio.channels.FileChannel;
  * <p>Reads and writes of any offset and length are widened to whole device sectors where {@code alignment} is over 1,
  * because raw disks of some systems accept nothing else. {@link #flush()} forces data and metadata to the medium.
  */
-final class ChannelDevice implements BlockDevice {
+final class ChannelDevice implements BlockDevice, CachedDevice {
 
     private final FileChannel channel;
     private final long size;
     private final int sectorSize;
     private final int alignment;
     private final boolean readOnly;
+    private final DiskHold hold;
 
     /**
      * @param size bytes, as the system reports them
      * @param sectorSize bytes per logical sector, a power of two
      * @param alignment 1, or the sector size to which every access is widened
+     * @param hold what keeps the disk from others; closed with it
      */
-    ChannelDevice(FileChannel channel, long size, int sectorSize, int alignment, boolean readOnly) {
+    ChannelDevice(FileChannel channel, long size, int sectorSize, int alignment, boolean readOnly, DiskHold hold) {
+        this.hold = hold;
         this.channel = channel;
         this.size = size;
         this.sectorSize = sectorSize;
@@ -89,7 +92,16 @@ final class ChannelDevice implements BlockDevice {
 
     @Override
     public void close() throws IOException {
-        channel.close();
+        try {
+            channel.close();
+        } finally {
+            hold.close();
+        }
+    }
+
+    @Override
+    public void dropCache() throws IOException {
+        hold.dropCache();
     }
 
     @Override

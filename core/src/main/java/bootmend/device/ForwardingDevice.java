@@ -5,7 +5,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 
 /** Passes everything on to another device; what stands before a device overrides what it changes. */
-public abstract class ForwardingDevice implements BlockDevice {
+public abstract class ForwardingDevice implements BlockDevice, CachedDevice {
 
     private final BlockDevice device;
 
@@ -41,6 +41,11 @@ public abstract class ForwardingDevice implements BlockDevice {
     @Override
     public int getSectorSize() throws IOException {
         return device.getSectorSize();
+    }
+
+    @Override
+    public void dropCache() throws IOException {
+        CachedDevice.drop(device);
     }
 
     @Override

@@ -4,6 +4,7 @@ import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.device.FixedDisks;
 import bootmend.profile.ProfileStore;
 import bootmend.trial.TrialStore;
 import bootmend.tuning.TuningTables;
@@ -33,12 +34,18 @@ public final class Workplace {
 
     /** For many workplaces that share their tables. */
     Workplace(Path home, Clock clock, CardOpener opener, TuningTables tables) {
+        this(opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), new TrialStore(home, tables),
+                tables);
+    }
+
+    private Workplace(CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles, TrialStore trials,
+            TuningTables tables) {
         this.opener = opener;
         this.clock = clock;
-        this.store = new UndoStore(home);
-        this.profiles = new ProfileStore(home.resolve("profiles"));
+        this.store = store;
+        this.profiles = profiles;
+        this.trials = trials;
         this.tables = tables;
-        this.trials = new TrialStore(home, tables);
     }
 
     /** This computer, with the data folder that its system's convention or {@code BOOTMEND_HOME} names. */
@@ -50,6 +57,11 @@ public final class Workplace {
     /** This computer, with its data in {@code home}. */
     public static Workplace ofThisComputer(Path home) {
         return new Workplace(home, Clock.systemDefaultZone(), CardSource.onThisComputer());
+    }
+
+    /** The same, but for a change it also takes disks that are built in or over 2 TiB. */
+    public Workplace withFixedDisks() {
+        return new Workplace(CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, trials, tables);
     }
 
     CardOpener opener() {

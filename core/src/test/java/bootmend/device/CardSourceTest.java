@@ -59,11 +59,11 @@ class CardSourceTest {
         Path backing = folder.resolve("sys/class/block/loop9/loop/backing_file");
         Files.createDirectories(backing.getParent());
         Files.writeString(backing, image.toRealPath() + "\n");
-        SystemDisks disks = new SystemDisks(folder.resolve("proc"), folder.resolve("sys"));
+        SystemDisks disks = new LinuxDisks(folder.resolve("proc"), folder.resolve("sys"));
 
-        assertThatThrownBy(() -> CardSource.open(image, disks, true))
+        assertThatThrownBy(() -> CardSource.open(image, disks, FixedDisks.REFUSED, true))
                 .isInstanceOf(CardException.class).hasMessageContaining("in use").hasMessageContaining("loop9");
-        CardSource.open(image, disks, false).close();
+        CardSource.open(image, disks, FixedDisks.REFUSED, false).close();
     }
 
     @Test

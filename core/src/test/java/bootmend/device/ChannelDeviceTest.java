@@ -32,7 +32,7 @@ class ChannelDeviceTest {
         byte[] change = noise(2, length);
         Path file = Files.write(folder.resolve("disk"), content);
         try (AlignedChannel channel = new AlignedChannel(open(file), 4096)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 4096, 4096, false);
+            ChannelDevice device = new ChannelDevice(channel, SIZE, 4096, 4096, false, DiskHold.NONE);
 
             ByteBuffer read = ByteBuffer.allocate(length);
             device.read(offset, read);
@@ -54,7 +54,7 @@ class ChannelDeviceTest {
         Path file = Files.write(folder.resolve("image"), content);
         try (FileChannel channel = open(file)) {
             ByteBuffer read = ByteBuffer.allocate(10);
-            new ChannelDevice(channel, 1000, 512, 512, false).read(985, read);
+            new ChannelDevice(channel, 1000, 512, 512, false, DiskHold.NONE).read(985, read);
             assertThat(read.array()).isEqualTo(Arrays.copyOfRange(content, 985, 995));
         }
     }
@@ -64,7 +64,7 @@ class ChannelDeviceTest {
     void outsideIsRefused(long offset, int length) throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, SIZE));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 512, false);
+            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 512, false, DiskHold.NONE);
             assertThatThrownBy(() -> device.read(offset, ByteBuffer.allocate(length)))
                     .isInstanceOf(OutsideDeviceException.class);
             assertThatThrownBy(() -> device.write(offset, ByteBuffer.allocate(length)))
@@ -77,7 +77,7 @@ class ChannelDeviceTest {
     void mediumThatEndsEarlyIsNamed() throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, 1000));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, false);
+            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, false, DiskHold.NONE);
             assertThatThrownBy(() -> device.read(500, ByteBuffer.allocate(1000)))
                     .isInstanceOf(EOFException.class).hasMessageContaining("ended at byte 1000");
         }
@@ -87,7 +87,7 @@ class ChannelDeviceTest {
     void readOnlyTakesNoWrite() throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, SIZE));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, true);
+            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, true, DiskHold.NONE);
             assertThat(device.isReadOnly()).isTrue();
             assertThatThrownBy(() -> device.write(0, ByteBuffer.allocate(1))).isInstanceOf(ReadOnlyException.class);
         }

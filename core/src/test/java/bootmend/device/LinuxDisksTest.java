@@ -12,11 +12,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A tree laid out as in the kernel's proc(5) page (mountinfo, swaps) and its sysfs-block ABI page. */
-class SystemDisksTest {
+class LinuxDisksTest {
 
     @TempDir
     private Path root;
-    private SystemDisks disks;
+    private LinuxDisks disks;
 
     @BeforeEach
     void layOut() throws IOException {
@@ -26,7 +26,7 @@ class SystemDisksTest {
         write("proc/self/mountinfo", "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
                 + "23 22 0:20 / /proc rw - proc proc rw\nhalf a line\n");
         write("proc/swaps", "Filename\tType\tSize\tUsed\tPriority\n/dev/sda3 partition 1 0 -2\n");
-        disks = new SystemDisks(root.resolve("proc"), root.resolve("sys"));
+        disks = new LinuxDisks(root.resolve("proc"), root.resolve("sys"));
     }
 
     @Test
@@ -69,16 +69,73 @@ class SystemDisksTest {
     void logicalBlockSize(String said, int expected) throws IOException {
         write("sys/devices/sdx/queue/logical_block_size", said + "\n");
 
-        assertThat(disks.logicalSectorSize(Path.of("/dev/sdx"))).isEqualTo(expected);
-        assertThat(disks.logicalSectorSize(Path.of("/dev/sdx1"))).as("a partition asks its disk").isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx")).orElseThrow().logicalSector()).isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx1")).orElseThrow().logicalSector()).as("a partition asks its disk").isEqualTo(expected);
     }
 
     @Test
     void systemWithoutTheseTrees() {
-        SystemDisks nothing = new SystemDisks(root.resolve("none"), root.resolve("none"));
+        LinuxDisks nothing = new LinuxDisks(root.resolve("none"), root.resolve("none"));
 
         assertThat(nothing.useOf(Path.of("/dev/sdx"))).isEmpty();
-        assertThat(nothing.logicalSectorSize(Path.of("/dev/sdx"))).isEqualTo(512);
+        assertThat(nothing.facts(Path.of("/dev/sdx"))).isEmpty();
+    }
+
+    @Test
+    void whatTheRunningSystemIsOnIsLeftAlone() throws IOException {
+        disk("sda", "sda1", "sda2");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sda"))).contains("/dev/sda2 is mounted at /");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sda1"))).as("another part of that disk").isPresent();
+        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+    }
+
+    @Test
+    void aSystemOnACombinedOrUnnamedDeviceIsFoundByWhatIsBelowIt() throws IOException {
+        disk("dm-0");
+        Files.createDirectories(root.resolve("sys/devices/dm-0/slaves/mmcblk7p1"));
+        write("proc/self/mountinfo", "22 1 253:0 / / rw - ext4 /dev/root rw\n");
+        Files.createDirectories(root.resolve("sys/dev/block"));
+        Files.createSymbolicLink(root.resolve("sys/dev/block/253:0"), root.resolve("sys/devices/dm-0"));
+
+        assertThat(disks.runningSystemOn(Path.of("/dev/mmcblk7"))).contains("/dev/root is mounted at /");
+        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+    }
+
+    /** The drivers' words: sysfs-block ABI page, "removable"; the kernel's mmc documentation, "mmc-dev-attrs", "type". */
+    @Test
+    void whatCanBeTakenOut() throws IOException {
+        assertThat(facts("sdx").removable()).isFalse();
+        write("sys/devices/sdx/removable", "1\n");
+        assertThat(facts("sdx1").removable()).isTrue();
+        write("sys/devices/mmcblk7/device/type", "MMC\n");
+        assertThat(facts("mmcblk7").removable()).isFalse();
+        assertThat(facts("mmcblk7").bus()).isEqualTo("mmc");
+        write("sys/devices/mmcblk7/device/type", "SD\n");
+        assertThat(facts("mmcblk7").removable()).isTrue();
+        assertThat(facts("mmcblk7").bus()).isEqualTo("sd");
+        write("sys/devices/loop3/loop/backing_file", "/home/lab/card.img\n");
+        assertThat(facts("loop3").removable()).isTrue();
+        write("sys/devices/loop3/loop/backing_file", "/dev/sda\n");
+        assertThat(facts("loop3").removable()).isFalse();
+    }
+
+    @Test
+    void sizeLockAndPhysicalSector() throws IOException {
+        write("sys/devices/sdx/size", "62333952\n");
+        write("sys/devices/sdx/ro", "1\n");
+        write("sys/devices/sdx/queue/physical_block_size", "4096\n");
+
+        assertThat(facts("sdx").bytes()).isEqualTo(62333952L * 512);
+        assertThat(facts("sdx").readOnly()).isTrue();
+        assertThat(facts("sdx1").readOnly()).as("a part of a locked card").isTrue();
+        assertThat(facts("sdx").logicalSector()).isEqualTo(512);
+        assertThat(facts("sdx").physicalSector()).isEqualTo(4096);
+        assertThat(facts("mmcblk7").readOnly()).isFalse();
+        assertThat(disks.facts(Path.of("/dev/sdz"))).isEmpty();
+    }
+
+    private DiskFacts facts(String name) {
+        return disks.facts(Path.of("/dev", name)).orElseThrow();
     }
 
     private void mount(String source, String point) throws IOException {

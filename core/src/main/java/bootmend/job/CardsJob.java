@@ -1,0 +1,60 @@
+package bootmend.job;
+
+import bootmend.CardException;
+import bootmend.device.AttachedDisk;
+import bootmend.device.DiskList;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.Optional;
+
+/** Lists the disks that are attached to this computer, and which of them look like boot cards; writes nothing. */
+public final class CardsJob {
+
+    private final Workplace workplace;
+    private final DiskList disks;
+
+    public CardsJob(Workplace workplace) {
+        this(workplace, DiskList.ofThisComputer());
+    }
+
+    CardsJob(Workplace workplace, DiskList disks) {
+        this.workplace = workplace;
+        this.disks = disks;
+    }
+
+    public List<AttachedCard> run() {
+        return disks.now().stream().map(this::card).toList();
+    }
+
+    private AttachedCard card(AttachedDisk disk) {
+        Look look = look(disk);
+        return new AttachedCard(disk.path().toString(), disk.bytes(), disk.model(), disk.bus(), disk.removable(),
+                disk.readOnly(), look.boot(), look.words(), disk.system(), disk.partitions().stream()
+                        .map(part -> new AttachedCard.Part(part.path().toString(), part.bytes(), part.name(),
+                                part.mountedAt())).toList(), disk.mountedAt());
+    }
+
+    private record Look(AttachedCard.Boot boot, String words) {
+    }
+
+    private Look look(AttachedDisk disk) {
+        Optional<String> system = disk.system();
+        if (system.isPresent()) {
+            return new Look(AttachedCard.Boot.NO, "it holds the running system: " + system.get());
+        }
+        if (Files.exists(disk.path()) && !Files.isReadable(disk.path())) {
+            return new Look(AttachedCard.Boot.UNKNOWN, "you have no right to read it");
+        }
+        try (OpenCard card = OpenCard.open(workplace.opener(), CardRequest.of(disk.path()), false)) {
+            return card.volume().find(ConfigFiles.NAME).isPresent()
+                    ? new Look(AttachedCard.Boot.YES, "partition " + card.choice().partition().number() + ", "
+                            + card.choice().reason())
+                    : new Look(AttachedCard.Boot.NO, "its first FAT partition has no " + ConfigFiles.NAME);
+        } catch (CardException e) {
+            return new Look(AttachedCard.Boot.NO, e.getMessage());
+        } catch (IOException e) {
+            return new Look(AttachedCard.Boot.UNKNOWN, e.getMessage());
+        }
+    }
+}
