@@ -23,6 +23,7 @@ public final class CardSource implements Closeable {
     /** What a card is to the computer it is in. */
     public enum Kind {
         IMAGE("image file"),
+        PACKED_IMAGE("packed image file"),
         BLOCK_DEVICE("block device");
 
         private final String words;
@@ -71,8 +72,11 @@ public final class CardSource implements Closeable {
     }
 
     static CardSource open(Path path, SystemDisks disks, FixedDisks fixed, boolean change) throws IOException {
-        return kindOf(path) == Kind.IMAGE
-                ? openImage(path, disks, fixed, change) : openDevice(path, disks, fixed, change);
+        return switch (kindOf(path)) {
+            case IMAGE -> openImage(path, disks, fixed, change);
+            case PACKED_IMAGE -> openPacked(path, change);
+            case BLOCK_DEVICE -> openDevice(path, disks, fixed, change);
+        };
     }
 
     private static CardSource openImage(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
@@ -146,9 +150,29 @@ public final class CardSource implements Closeable {
         return device;
     }
 
+    /** Bytes of the card as it is named: of a packed image, those of its file. */
+    public long bytes() throws IOException {
+        return kind == Kind.PACKED_IMAGE ? Files.size(path) : device.getSize();
+    }
+
+    /** Whether the device's size is the card's; a packed image may be shorter than its device says. */
+    public boolean hasKnownSize() {
+        return !(device instanceof PackedDevice packed) || packed.hasKnownSize();
+    }
+
     @Override
     public void close() throws IOException {
         device.close();
+    }
+
+    private static CardSource openPacked(Path path, boolean change) throws IOException {
+        PackedFormat format = PackedFormat.of(path).orElseThrow();
+        if (change) {
+            throw CardException.refused("it is a packed image, which can be read but not changed",
+                    "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+        }
+        openFile(path, false).close();
+        return new CardSource(path, Kind.PACKED_IMAGE, PackedDevice.open(path, format));
     }
 
     private static Kind kindOf(Path path) throws CardException {
@@ -160,7 +184,10 @@ public final class CardSource implements Closeable {
             throw CardException.unreadable("it is a folder, not a card image or a block device",
                     "Name the image file, or the reader's device.");
         }
-        return Files.isRegularFile(path) ? Kind.IMAGE : Kind.BLOCK_DEVICE;
+        if (!Files.isRegularFile(path)) {
+            return Kind.BLOCK_DEVICE;
+        }
+        return isPacked(path) ? Kind.PACKED_IMAGE : Kind.IMAGE;
     }
 
     private static RandomAccessFile openFile(Path path, boolean change) throws CardException {
@@ -197,7 +224,7 @@ public final class CardSource implements Closeable {
     }
 
     private static String emptyRemedy(Kind kind) {
-        return kind == Kind.IMAGE
+        return kind != Kind.BLOCK_DEVICE
                 ? "Read the card into the image again."
                 : "Put a card in the reader, or take it out and put it back in.";
     }

@@ -36,7 +36,7 @@ final class CardViews {
 
     /** The view of a card whose config file cannot be read. */
     CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
-        return new CardView(card.source().path().toString(), card.source().kind().words(), card.device().getSize(),
+        return new CardView(card.source().path().toString(), card.source().kind().words(), card.source().bytes(),
                 partition(card), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
     }
 
@@ -50,7 +50,7 @@ final class CardViews {
         }
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
-        return new CardView(card.source().path().toString(), card.source().kind().words(), card.device().getSize(),
+        return new CardView(card.source().path().toString(), card.source().kind().words(), card.source().bytes(),
                 partition(card), Optional.of(new ConfigView(main.path(), main.bytes().length, sha256(main.bytes()))),
                 Optional.empty(), tuning, notes);
     }
@@ -83,9 +83,16 @@ final class CardViews {
         String label = card.volume().root().label()
                 .orElse(geometry.label().equals(NO_LABEL) ? "" : geometry.label());
         return new PartitionView(card.table().kind().words(), partition.number(), partition.firstSector(),
-                partition.sectors(), partition.sectorSize(), card.choice().reason(), geometry.type().name(), label,
+                sectors(card), partition.sectorSize(), card.choice().reason(), geometry.type().name(), label,
                 String.format(Locale.ROOT, "%04X-%04X", geometry.serial() >>> 16, geometry.serial() & 0xFFFF),
                 geometry.bytesPerCluster());
+    }
+
+    /** Of the boot partition; where nobody knows yet where the card ends, as its own boot sector says. */
+    private static long sectors(OpenCard card) {
+        var partition = card.choice().partition();
+        return card.source().hasKnownSize() ? partition.sectors()
+                : Math.min(partition.sectors(), card.volume().geometry().length() / partition.sectorSize());
     }
 
     private static String sha256(byte[] bytes) {

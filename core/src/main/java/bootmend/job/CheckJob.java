@@ -12,6 +12,7 @@ import bootmend.fat.FileSampler;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,9 +51,11 @@ public final class CheckJob {
     private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {
         FileSampler sampler = new FileSampler(volume);
         Map<String, FileSample> samples = new HashMap<>();
-        for (String path : content.wantedSamples()) {
-            DirectoryEntry entry = listing.entry(path);
-            samples.put(path, sample(sampler, entry));
+        // In the order in which they lie on the card: a packed image is unpacked forward.
+        List<String> inPlace = content.wantedSamples().stream()
+                .sorted(Comparator.comparingLong((String path) -> listing.entry(path).firstCluster())).toList();
+        for (String path : inPlace) {
+            samples.put(path, sample(sampler, listing.entry(path)));
         }
         return samples;
     }

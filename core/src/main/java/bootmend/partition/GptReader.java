@@ -1,5 +1,6 @@
 package bootmend.partition;
 
+import bootmend.device.OutsideDeviceException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -43,11 +44,20 @@ final class GptReader {
         Optional<List<Partition>> partitions = primary.isPresent() ? entries(primary.get()) : Optional.empty();
         List<String> all = new ArrayList<>(doubts);
         if (partitions.isEmpty()) {
-            Optional<Header> backup = blocks > 2 ? header(blocks - 1) : Optional.empty();
+            Optional<Header> backup = blocks > 2 ? backup() : Optional.empty();
             partitions = backup.isPresent() ? entries(backup.get()) : Optional.empty();
             all.add("the first GPT header or its entries are damaged; the backup at the card's end was read instead");
         }
         return partitions.map(found -> new PartitionTable(PartitionTable.Kind.GPT, found, all));
+    }
+
+    /** At the card's end, which a packed image may not know. */
+    private Optional<Header> backup() throws IOException {
+        try {
+            return header(blocks - 1);
+        } catch (OutsideDeviceException e) {
+            return Optional.empty();
+        }
     }
 
     /** The fields of a valid header that are needed here. */
