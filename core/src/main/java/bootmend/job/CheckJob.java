@@ -5,10 +5,9 @@ import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FatVolume;
 import bootmend.fat.FileSample;
-import bootmend.fat.FileSampler;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
@@ -47,19 +46,18 @@ public final class CheckJob {
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
-    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {
-        FileSampler sampler = new FileSampler(volume);
+    private static Map<String, FileSample> samples(BootFiles volume, CardListing listing, CardContent content) {
         Map<String, FileSample> samples = new HashMap<>();
         for (String path : content.wantedSamples()) {
             DirectoryEntry entry = listing.entry(path);
-            samples.put(path, sample(sampler, entry));
+            samples.put(path, sample(volume, entry));
         }
         return samples;
     }
 
-    private static FileSample sample(FileSampler sampler, DirectoryEntry entry) {
+    private static FileSample sample(BootFiles volume, DirectoryEntry entry) {
         try {
-            return sampler.sample(entry);
+            return volume.sample(entry);
         } catch (IOException e) {
             return new FileSample(entry.size(), new byte[0], List.of(), List.of(e.getMessage()));
         }
