@@ -36,13 +36,16 @@ class ArchitectureTest {
     static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
 
     @ArchTest
+    static final ArchRule FOLDER = only("bootmend.folder", ROOT, "bootmend.fat", "bootmend.device");
+
+    @ArchTest
     static final ArchRule CONFIG = only("bootmend.config", ROOT);
 
     @ArchTest
     static final ArchRule TUNING = only("bootmend.tuning", ROOT, "bootmend.config");
 
     @ArchTest
-    static final ArchRule CHANGE = only("bootmend.change", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.fat",
+    static final ArchRule CHANGE = only("bootmend.change", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.folder", "bootmend.fat",
             "bootmend.partition", "bootmend.device");
 
     @ArchTest

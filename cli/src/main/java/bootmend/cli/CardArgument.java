@@ -9,7 +9,7 @@ import picocli.CommandLine.Parameters;
 /** The card that a command is about, and how its answer is given. */
 final class CardArgument {
 
-    @Parameters(paramLabel = "CARD", description = "The card: an image file or a block device.")
+    @Parameters(paramLabel = "CARD", description = "The card: an image file, a block device, or the folder where its boot partition is mounted.")
     private Path card;
 
     @Option(names = "--partition", paramLabel = "N",

@@ -29,13 +29,11 @@ final class CardPage {
         CardView view = show.card();
         PartitionView partition = view.partition();
         field("card", view.card() + " (" + view.kind() + ", " + Screen.size(view.bytes()) + ")");
-        field("partition table", partition.table());
-        field("boot partition", (partition.number() == 0 ? "the whole card" : "number " + partition.number())
-                + ", " + partition.reason());
-        field("volume", partition.fatType() + ", " + Screen.size(partition.bytes()) + ", clusters of "
-                + Screen.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
-        field("label, serial", (partition.label().isEmpty() ? "no label" : partition.label())
-                + ", " + partition.serial());
+        if (partition.isMounted()) {
+            field("boot partition", partition.reason() + ", " + partition.fatType());
+        } else {
+            partition(partition);
+        }
         view.config().ifPresent(this::config);
         if (view.config().isPresent() && show.board().isEmpty()) {
             field("can boot", show.anyBootable() ? show.boards().stream().map(BoardView::board)
@@ -48,6 +46,16 @@ final class CardPage {
             boards(show);
             new CautionPage(screen).print(show.cautions());
         }
+    }
+
+    private void partition(PartitionView partition) {
+        field("partition table", partition.table());
+        field("boot partition", (partition.number() == 0 ? "the whole card" : "number " + partition.number())
+                + ", " + partition.reason());
+        field("volume", partition.fatType() + ", " + Screen.size(partition.bytes()) + ", clusters of "
+                + Screen.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
+        field("label, serial", (partition.label().isEmpty() ? "no label" : partition.label())
+                + ", " + partition.serial());
     }
 
     private void boards(ShowView show) {

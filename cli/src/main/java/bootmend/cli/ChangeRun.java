@@ -97,6 +97,11 @@ final class ChangeRun {
     }
 
     private static void plan(Screen screen, PlanView plan) {
+        if (plan.ofFolder()) {
+            screen.line("To write: " + String.join(", ", plan.files()) + "; each as a new file beside the old, forced and "
+                    + "renamed over it.");
+            return;
+        }
         String kinds = plan.sectorsByKind().entrySet().stream()
                 .map(kind -> kind.getValue() + " " + kind.getKey())
                 .collect(Collectors.joining(", "));
@@ -109,6 +114,12 @@ final class ChangeRun {
     }
 
     private static void done(Screen screen, ProposedChange change, ChangeView done) {
+        if (change.plan().ofFolder()) {
+            screen.line("bold", "Done: " + change.plan().title() + ". Every file was forced to the card and read back.");
+            screen.line("Undo record: " + done.undoRecord());
+            screen.line("The card is still mounted: eject it in the system before you take it out.");
+            return;
+        }
         screen.line("bold", "Done: " + change.plan().title() + ". Every sector was forced to the card and read back"
                 + (done.secondReader() ? ", and a second reader found the file as planned." : "."));
         screen.line("Undo record: " + done.undoRecord());

@@ -28,6 +28,7 @@ final class CommandLines {
         line.addSubcommand(profile(workplace, question));
         line.addSubcommand(TrialCommand.line(workplace, question));
         line.addSubcommand(new CardsCommand(workplace));
+        line.addSubcommand(new StationCommand(workplace));
         line.addSubcommand(new DemoCommand());
         line.setOut(out);
         line.setErr(err);

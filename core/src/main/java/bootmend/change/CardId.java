@@ -16,9 +16,22 @@ import java.util.Locale;
  */
 public record CardId(long serial, long volumeStart, long volumeLength, long clusterCount) {
 
+    /** Stands for the place of a volume that is only known by its folder. */
+    private static final long FOLDER = -1;
+
     public static CardId of(FatVolume volume, long volumeStart) {
         Geometry geometry = volume.geometry();
         return new CardId(geometry.serial(), volumeStart, geometry.length(), geometry.clusterCount());
+    }
+
+    /**
+     * A mounted folder, of which the system does not say where its volume lies.
+     *
+     * @param serial 0 where the system does not tell it either
+     * @param bytes of the whole volume
+     */
+    public static CardId ofFolder(long serial, long bytes) {
+        return new CardId(serial, FOLDER, bytes, 0);
     }
 
     /** A text that is safe as a file name. */

@@ -19,7 +19,7 @@ import java.util.Optional;
  * <p>A cut at any moment leaves each file whole, old or new. Only where no cluster is free, and only when that was
  * allowed, is a file overwritten where it stands.
  */
-public final class ChangePlanner {
+public final class ChangePlanner implements FilePlanner {
 
     private final FatVolume volume;
     private final Geometry geometry;
@@ -43,11 +43,7 @@ public final class ChangePlanner {
         this.inPlaceAllowed = inPlaceAllowed;
     }
 
-    /**
-     * Adds what makes a file of the root folder, or one that is there already, from what it was into what it is to be.
-     *
-     * @throws CardException when the file is not as {@code change} says it was
-     */
+    @Override
     public void put(FileChange change) throws IOException {
         Optional<DirectoryEntry> file = volume.find(change.path());
         if (file.isPresent() != (change.before() != null)) {
@@ -113,7 +109,7 @@ public final class ChangePlanner {
         files.add(new FileChange(path, content, null));
     }
 
-    /** Adds the replacement of one file's content; the same content adds nothing. */
+    @Override
     public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) throws IOException {
         if (Arrays.equals(before, after)) {
             return;
@@ -130,7 +126,7 @@ public final class ChangePlanner {
         files.add(new FileChange(path, before, after));
     }
 
-    /** The plan of all replacements added. */
+    @Override
     public Plan plan(String title) {
         return new Plan(card, Plan.Purpose.CHANGE, title, files, steps);
     }

@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.device.OverlayDevice;
 import bootmend.device.WriteGuard;
 import bootmend.fat.SectorChange;
+import bootmend.folder.MountedFolder;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -33,9 +34,35 @@ public final class Committer {
         return commit(card, cardPath, plan, "");
     }
 
+    /** The same in a mounted folder; each file changes as a whole. */
+    public Committed commit(MountedFolder folder, String cardPath, Plan plan) throws CardException {
+        return commit(folder, cardPath, plan, "");
+    }
+
+    /** Takes back the change of {@code done} by putting the files back. */
+    public Committed takeBack(MountedFolder folder, String cardPath, Plan back, UndoRecord done) throws CardException {
+        return marked(commit(folder, cardPath, back, done.id()), done);
+    }
+
+    private Committed commit(MountedFolder folder, String cardPath, Plan plan, String takesBack) throws CardException {
+        FolderCommit.refuseUnlessAsPlanned(folder, plan);
+        UndoRecord record = store.open(plan, cardPath, takesBack, clock.instant());
+        try {
+            FolderCommit.write(folder, plan);
+            return new Committed(store.finish(record), false);
+        } catch (IOException | RuntimeException e) {
+            throw CardException.cutShort("the change was cut short (" + e.getMessage() + ")",
+                    "Mount the card again, then run `bootmend recover` on the folder; the undo record is "
+                    + record.file() + ".", e);
+        }
+    }
+
     /** Takes back the change of {@code done} by writing it backwards. */
     Committed takeBack(BlockDevice card, String cardPath, Plan back, UndoRecord done) throws CardException {
-        Committed committed = commit(card, cardPath, back, done.id());
+        return marked(commit(card, cardPath, back, done.id()), done);
+    }
+
+    private Committed marked(Committed committed, UndoRecord done) throws CardException {
         try {
             store.markTakenBack(done);
         } catch (IOException e) {

@@ -8,7 +8,8 @@ package bootmend.change;
  */
 public record FileChange(String path, byte[] before, byte[] after) {
 
-    FileChange reversed() {
+    /** The same change backwards. */
+    public FileChange reversed() {
         return new FileChange(path, after, before);
     }
 }

@@ -1,8 +1,8 @@
 package bootmend.change;
 
 import bootmend.device.OverlayDevice;
+import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FatVolume;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -26,15 +26,31 @@ public final class History {
     private static final int MOST_BYTES = 1 << 20;
 
     private final List<UndoRecord> oldestFirst;
-    private final FatVolume volume;
+    private final BootFiles volume;
 
-    private History(List<UndoRecord> oldestFirst, FatVolume volume) {
+    private History(List<UndoRecord> oldestFirst, BootFiles volume) {
         this.oldestFirst = oldestFirst;
         this.volume = volume;
     }
 
+    /** Whether a card holds content, by place, when some sectors are taken to hold what they held before. */
+    private interface Sectors {
+        boolean hold(Map<Long, byte[]> content, Map<Long, byte[]> before) throws IOException;
+    }
+
     /** @param cardPath where the card is now */
-    public static History of(BlockDevice card, FatVolume volume, CardId id, String cardPath, UndoStore store)
+    public static History of(BlockDevice card, BootFiles volume, CardId id, String cardPath, UndoStore store)
+            throws IOException {
+        return of((content, before) -> ReadBack.firstDifference(new OverlayDevice(card, before), content) < 0,
+                volume, id, cardPath, store);
+    }
+
+    /** The same for a mounted folder, whose changes name files alone. */
+    public static History of(BootFiles folder, CardId id, String cardPath, UndoStore store) throws IOException {
+        return of((content, before) -> false, folder, id, cardPath, store);
+    }
+
+    private static History of(Sectors card, BootFiles volume, CardId id, String cardPath, UndoStore store)
             throws IOException {
         List<UndoRecord> all = store.doneFor(id);
         List<UndoRecord> here = all.stream().filter(record -> record.cardPath().equals(cardPath)).toList();
@@ -46,7 +62,7 @@ public final class History {
         return new History(List.copyOf(chain), volume);
     }
 
-    private static List<UndoRecord> chain(BlockDevice card, FatVolume volume, List<UndoRecord> newestFirst)
+    private static List<UndoRecord> chain(Sectors card, BootFiles volume, List<UndoRecord> newestFirst)
             throws IOException {
         Map<String, byte[]> content = new HashMap<>();
         Map<Long, byte[]> sectors = new HashMap<>();
@@ -57,7 +73,7 @@ public final class History {
                 // Taken back on a card of the same make-up: on this one, another record made the same change.
                 continue;
             }
-            if (belongs(record, new OverlayDevice(card, sectors), volume, content)) {
+            if (belongs(record, card, sectors, volume, content)) {
                 chain.add(record);
                 sectors.putAll(record.plan().contentBefore());
                 record.plan().files().forEach(file -> content.put(file.path(), file.before()));
@@ -66,11 +82,11 @@ public final class History {
         return chain;
     }
 
-    /** @param card as it was before the later changes that are known to be this card's */
-    private static boolean belongs(UndoRecord record, BlockDevice card, FatVolume volume, Map<String, byte[]> content)
-            throws IOException {
+    /** @param sectors what the card held before the later changes that are known to be its own */
+    private static boolean belongs(UndoRecord record, Sectors card, Map<Long, byte[]> sectors, BootFiles volume,
+            Map<String, byte[]> content) throws IOException {
         if (record.plan().isRepair() || record.plan().files().isEmpty()) {
-            return ReadBack.firstDifference(card, record.plan().contentAfter()) < 0;
+            return card.hold(record.plan().contentAfter(), sectors);
         }
         for (FileChange change : record.plan().files()) {
             byte[] now = content.containsKey(change.path())
@@ -84,7 +100,7 @@ public final class History {
     }
 
     /** The file's content, of which one byte more than {@code length} is enough; null where it is missing. */
-    private static byte[] read(FatVolume volume, String path, int length) throws IOException {
+    private static byte[] read(BootFiles volume, String path, int length) throws IOException {
         Optional<DirectoryEntry> entry = volume.find(path);
         return entry.isEmpty() ? null : volume.read(entry.get(), length + 1).bytes();
     }

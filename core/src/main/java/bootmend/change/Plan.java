@@ -25,7 +25,9 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         /** Files alone: data, FAT, folders and FSInfo of the boot partition. */
         CHANGE,
         /** Also the boot sector and its backup, each where the plan names it. */
-        REPAIR
+        REPAIR,
+        /** Files of a mounted folder, whole; the system decides which sectors that takes. */
+        FOLDER
     }
 
     public Plan {
@@ -34,7 +36,7 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
     }
 
     public boolean isEmpty() {
-        return steps.isEmpty();
+        return isOfFolder() ? files.isEmpty() : steps.isEmpty();
     }
 
     /** Sector writes, a sector that two steps change counted twice. */
@@ -63,6 +65,11 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         Collections.reverse(back);
         List<FileChange> changed = isRepair() ? List.of() : files.stream().map(FileChange::reversed).toList();
         return new Plan(card, purpose, newTitle, changed, back);
+    }
+
+    /** Whether it names files of a mounted folder instead of sectors. */
+    public boolean isOfFolder() {
+        return purpose == Purpose.FOLDER;
     }
 
     boolean isRepair() {
@@ -105,12 +112,22 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
     boolean writesTheSameAs(Plan other) {
         List<SectorChange> mine = steps.stream().flatMap(step -> step.changes().stream()).toList();
         List<SectorChange> theirs = other.steps.stream().flatMap(step -> step.changes().stream()).toList();
-        boolean same = mine.size() == theirs.size() && card.equals(other.card);
+        boolean same = mine.size() == theirs.size() && card.equals(other.card) && sameFiles(other);
         for (int i = 0; same && i < mine.size(); i++) {
             SectorChange a = mine.get(i);
             SectorChange b = theirs.get(i);
             same = a.offset() == b.offset() && Arrays.equals(a.before(), b.before())
                     && Arrays.equals(a.after(), b.after());
+        }
+        return same;
+    }
+
+    private boolean sameFiles(Plan other) {
+        boolean same = files.size() == other.files.size();
+        for (int i = 0; same && i < files.size(); i++) {
+            FileChange a = files.get(i);
+            FileChange b = other.files.get(i);
+            same = a.path().equals(b.path()) && Arrays.equals(a.before(), b.before()) && Arrays.equals(a.after(), b.after());
         }
         return same;
     }

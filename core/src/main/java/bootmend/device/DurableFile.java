@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -30,6 +31,27 @@ public final class DurableFile {
         Path beside = file.resolveSibling(file.getFileName() + ".new");
         write(beside, bytes, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
         Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        forceFolder(file.getParent());
+    }
+
+    /**
+     * The same through a new file at {@code beside}, in the same folder; what is there is taken away first. A link at
+     * either place is replaced, never followed. The new file keeps the old one's permissions where there are any.
+     */
+    public static void replaceBeside(Path file, Path beside, byte[] bytes) throws IOException {
+        Files.deleteIfExists(beside);
+        write(beside, bytes, StandardOpenOption.CREATE_NEW);
+        boolean posix = file.getFileSystem().supportedFileAttributeViews().contains("posix");
+        if (posix && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS));
+        }
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        forceFolder(file.getParent());
+    }
+
+    /** Takes a file away and forces its folder. */
+    public static void delete(Path file) throws IOException {
+        Files.delete(file);
         forceFolder(file.getParent());
     }
 

@@ -5,11 +5,10 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** A FAT volume that is open for reading: its geometry, folders and files, read only as far as they are asked for. */
-public final class FatVolume {
+public final class FatVolume implements BootFiles {
 
     private static final int PIECE = 65536;
 
@@ -62,16 +61,19 @@ public final class FatVolume {
     }
 
     /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    @Override
     public List<String> remarks() {
         return remarks;
     }
 
     /** Sentences on what was damaged in the volume's own description. */
+    @Override
     public List<String> doubts() {
         return doubts;
     }
 
     /** The root folder, read once. */
+    @Override
     public Directory root() throws IOException {
         if (root == null) {
             root = geometry.type() == FatType.FAT32
@@ -82,6 +84,7 @@ public final class FatVolume {
     }
 
     /** What {@code folder} holds. */
+    @Override
     public Directory list(DirectoryEntry folder) throws IOException {
         if (!folder.folder()) {
             throw new BadVolumeException(folder.name() + " is a file, not a folder");
@@ -106,32 +109,21 @@ public final class FatVolume {
         return best;
     }
 
-    /** The file or folder at {@code path}, its parts separated by {@code /}, whatever their case. */
-    public Optional<DirectoryEntry> find(String path) throws IOException {
-        Directory directory = root();
-        Optional<DirectoryEntry> found = Optional.empty();
-        for (String part : path.split("/")) {
-            if (part.isEmpty()) {
-                continue;
-            }
-            if (found.isPresent()) {
-                if (!found.get().folder()) {
-                    return Optional.empty();
-                }
-                directory = list(found.get());
-            }
-            found = directory.find(part);
-            if (found.isEmpty()) {
-                return found;
-            }
-        }
-        return found;
+    @Override
+    public FileSample sample(DirectoryEntry file) throws IOException {
+        return new FileSampler(this).sample(file);
+    }
+
+    @Override
+    public VolumeSpace space() throws IOException {
+        return VolumeSpace.of(this);
     }
 
     /**
      * Reads {@code file}, at most {@code limit} bytes of it; a chain that is damaged in one FAT copy is followed in
      * another where that one is whole.
      */
+    @Override
     public FileContent read(DirectoryEntry file, int limit) throws IOException {
         long wanted = Math.min(file.size(), limit);
         List<String> found = new ArrayList<>();

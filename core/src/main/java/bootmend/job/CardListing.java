@@ -1,9 +1,9 @@
 package bootmend.job;
 
 import bootmend.check.CardFiles;
+import bootmend.fat.BootFiles;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FatVolume;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -32,7 +32,7 @@ final class CardListing {
     private CardListing() {
     }
 
-    static CardListing of(FatVolume volume) throws IOException {
+    static CardListing of(BootFiles volume) throws IOException {
         CardListing listing = new CardListing();
         listing.add("", 0, volume.root());
         while (!listing.waiting.isEmpty()) {

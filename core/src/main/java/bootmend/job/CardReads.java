@@ -7,8 +7,7 @@ import bootmend.check.CardFiles;
 import bootmend.check.CardRead;
 import bootmend.check.ConfigText;
 import bootmend.check.HealthRemark;
-import bootmend.fat.FatVolume;
-import bootmend.fat.Health;
+import bootmend.fat.BootFiles;
 import bootmend.fat.VolumeSpace;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -26,7 +25,7 @@ final class CardReads {
 
     /** The card as it is. */
     CardRead read(OpenCard card, CardListing listing) throws IOException {
-        FatVolume volume = card.volume();
+        BootFiles volume = card.volume();
         List<ConfigText> config = List.of();
         Optional<String> problem = Optional.empty();
         try {
@@ -47,9 +46,9 @@ final class CardReads {
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
-    private static Optional<VolumeSpace> space(FatVolume volume, List<HealthRemark> health) {
+    private static Optional<VolumeSpace> space(BootFiles volume, List<HealthRemark> health) {
         try {
-            return Optional.of(VolumeSpace.of(volume));
+            return Optional.of(volume.space());
         } catch (IOException e) {
             health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
             return Optional.empty();
@@ -58,27 +57,15 @@ final class CardReads {
 
     private static List<HealthRemark> health(OpenCard card, CardListing listing) throws IOException {
         List<HealthRemark> health = new ArrayList<>();
-        card.table().doubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
+        card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
         card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
         listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
                 health.add(new HealthRemark(true, folder, sentence(doubt)))));
-        health.addAll(fullLook(card));
+        health.addAll(card.fullLook());
         return health;
     }
 
-    /** What only shows when every FAT copy and every chain is looked at; a card that cannot be read so far has said so. */
-    private static List<HealthRemark> fullLook(OpenCard card) {
-        try {
-            return Health.of(card.window()).findings().stream()
-                    .map(finding -> new HealthRemark(finding.damage().hurtsFiles(), finding.where(),
-                            sentence(finding.what() + ": " + finding.damage().meaning())))
-                    .toList();
-        } catch (IOException e) {
-            return List.of();
-        }
-    }
-
-    private static String sentence(String clause) {
+    static String sentence(String clause) {
         String text = clause.isEmpty() ? clause : Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
         return text.endsWith(".") ? text : text + ".";
     }

@@ -1,7 +1,6 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.fat.Geometry;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import java.io.IOException;
@@ -10,14 +9,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Makes views of open cards. */
 final class CardViews {
-
-    /** What a boot sector holds in place of a label; source: "FAT: General Overview", "BS_VolLab". */
-    private static final String NO_LABEL = "NO NAME";
 
     private final Workplace workplace;
 
@@ -36,8 +31,8 @@ final class CardViews {
 
     /** The view of a card whose config file cannot be read. */
     CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
-        return new CardView(card.source().path().toString(), card.source().kind().words(), card.source().bytes(),
-                partition(card), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
+        return new CardView(card.named().toString(), card.kind(), card.bytes(),
+                card.partition(), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
     }
 
     CardView of(OpenCard card, ConfigFiles files) throws IOException {
@@ -50,13 +45,13 @@ final class CardViews {
         }
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
-        return new CardView(card.source().path().toString(), card.source().kind().words(), card.source().bytes(),
-                partition(card), Optional.of(new ConfigView(main.path(), main.bytes().length, sha256(main.bytes()))),
+        return new CardView(card.named().toString(), card.kind(), card.bytes(),
+                card.partition(), Optional.of(new ConfigView(main.path(), main.bytes().length, sha256(main.bytes()))),
                 Optional.empty(), tuning, notes);
     }
 
     private List<String> cardNotes(OpenCard card) throws IOException {
-        List<String> notes = new ArrayList<>(card.table().doubts());
+        List<String> notes = new ArrayList<>(card.tableDoubts());
         notes.addAll(card.volume().doubts());
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
@@ -75,24 +70,6 @@ final class CardViews {
         return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
                 line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets(),
                 Optional.empty());
-    }
-
-    private static PartitionView partition(OpenCard card) throws IOException {
-        Geometry geometry = card.volume().geometry();
-        var partition = card.choice().partition();
-        String label = card.volume().root().label()
-                .orElse(geometry.label().equals(NO_LABEL) ? "" : geometry.label());
-        return new PartitionView(card.table().kind().words(), partition.number(), partition.firstSector(),
-                sectors(card), partition.sectorSize(), card.choice().reason(), geometry.type().name(), label,
-                String.format(Locale.ROOT, "%04X-%04X", geometry.serial() >>> 16, geometry.serial() & 0xFFFF),
-                geometry.bytesPerCluster());
-    }
-
-    /** Of the boot partition; where nobody knows yet where the card ends, as its own boot sector says. */
-    private static long sectors(OpenCard card) {
-        var partition = card.choice().partition();
-        return card.source().hasKnownSize() ? partition.sectors()
-                : Math.min(partition.sectors(), card.volume().geometry().length() / partition.sectorSize());
     }
 
     private static String sha256(byte[] bytes) {

@@ -48,8 +48,8 @@ public final class CardsJob {
         }
         try (OpenCard card = OpenCard.open(workplace.opener(), CardRequest.of(disk.path()), false)) {
             return card.volume().find(ConfigFiles.NAME).isPresent()
-                    ? new Look(AttachedCard.Boot.YES, "partition " + card.choice().partition().number() + ", "
-                            + card.choice().reason())
+                    ? new Look(AttachedCard.Boot.YES, "partition " + card.partition().number() + ", "
+                            + card.partition().reason())
                     : new Look(AttachedCard.Boot.NO, "its first FAT partition has no " + ConfigFiles.NAME);
         } catch (CardException e) {
             return new Look(AttachedCard.Boot.NO, e.getMessage());

@@ -5,10 +5,9 @@ import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FatVolume;
 import bootmend.fat.FileSample;
-import bootmend.fat.FileSampler;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
@@ -48,21 +47,20 @@ public final class CheckJob {
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
-    private static Map<String, FileSample> samples(FatVolume volume, CardListing listing, CardContent content) {
-        FileSampler sampler = new FileSampler(volume);
+    private static Map<String, FileSample> samples(BootFiles volume, CardListing listing, CardContent content) {
         Map<String, FileSample> samples = new HashMap<>();
         // In the order in which they lie on the card: a packed image is unpacked forward.
         List<String> inPlace = content.wantedSamples().stream()
                 .sorted(Comparator.comparingLong((String path) -> listing.entry(path).firstCluster())).toList();
         for (String path : inPlace) {
-            samples.put(path, sample(sampler, listing.entry(path)));
+            samples.put(path, sample(volume, listing.entry(path)));
         }
         return samples;
     }
 
-    private static FileSample sample(FileSampler sampler, DirectoryEntry entry) {
+    private static FileSample sample(BootFiles volume, DirectoryEntry entry) {
         try {
-            return sampler.sample(entry);
+            return volume.sample(entry);
         } catch (IOException e) {
             return new FileSample(entry.size(), new byte[0], List.of(), List.of(e.getMessage()));
         }

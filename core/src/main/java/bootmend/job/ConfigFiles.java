@@ -12,8 +12,8 @@ import bootmend.config.IncludeSource;
 import bootmend.config.LineKind;
 import bootmend.config.SavedText;
 import bootmend.config.VisibleText;
+import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FatVolume;
 import bootmend.fat.FileContent;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -35,7 +35,7 @@ final class ConfigFiles {
     /** How many faults are named; a bound against hostile cards. */
     private static final int MAX_DOUBTS = 64;
 
-    private final FatVolume volume;
+    private final BootFiles volume;
     private final List<ConfigFile> files = new ArrayList<>();
     private final List<String> doubts = new ArrayList<>();
     private final Set<String> named = new HashSet<>();
@@ -44,7 +44,7 @@ final class ConfigFiles {
     /** The files read, by every path that names one, in lower case. */
     private final Map<String, ConfigFile> byPath = new HashMap<>();
 
-    private ConfigFiles(FatVolume volume) {
+    private ConfigFiles(BootFiles volume) {
         this.volume = volume;
     }
 
@@ -53,12 +53,12 @@ final class ConfigFiles {
      *
      * @throws CardException when there is no config file, or it cannot be taken for one
      */
-    static ConfigFiles read(FatVolume volume) throws IOException {
+    static ConfigFiles read(BootFiles volume) throws IOException {
         return read(volume, NAME);
     }
 
     /** The same with another file in the place of {@code config.txt}, such as {@code tryboot.txt}. */
-    static ConfigFiles read(FatVolume volume, String name) throws IOException {
+    static ConfigFiles read(BootFiles volume, String name) throws IOException {
         ConfigFiles read = new ConfigFiles(volume);
         Optional<DirectoryEntry> named = volume.find(name);
         if (named.isEmpty()) {
@@ -79,7 +79,7 @@ final class ConfigFiles {
         return read;
     }
 
-    private static CardException missing(FatVolume volume) throws IOException {
+    private static CardException missing(BootFiles volume) throws IOException {
         String what = "the boot partition has no " + NAME;
         for (DirectoryEntry entry : volume.root().entries()) {
             if (!entry.folder() && ConfigName.isMisnamed(entry.name())) {

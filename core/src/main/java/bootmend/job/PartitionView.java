@@ -1,5 +1,7 @@
 package bootmend.job;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+
 /**
  * The boot partition, as a user is shown it.
  *
@@ -10,7 +12,7 @@ package bootmend.job;
  * @param fatType {@code FAT12}, {@code FAT16} or {@code FAT32}
  * @param label the volume label, empty where there is none
  * @param serial the volume serial number as eight hex digits with a hyphen, such as {@code 1A2B-3C4D}
- * @param clusterBytes bytes of one cluster
+ * @param clusterBytes bytes of one cluster; 0 where only the mounted folder is known
  */
 public record PartitionView(
         String table,
@@ -23,6 +25,12 @@ public record PartitionView(
         String label,
         String serial,
         int clusterBytes) {
+
+    /** Whether only the folder where it is mounted is known, and nothing of its sectors. */
+    @JsonIgnore
+    public boolean isMounted() {
+        return clusterBytes == 0;
+    }
 
     /** Length in bytes. */
     public long bytes() {

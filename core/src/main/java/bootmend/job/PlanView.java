@@ -1,5 +1,6 @@
 package bootmend.job;
 
+import bootmend.change.FileChange;
 import bootmend.change.Plan;
 import bootmend.change.PlanStep;
 import java.util.LinkedHashMap;
@@ -13,9 +14,12 @@ import java.util.Map;
  * @param sectorsByKind the same by what the sectors are for
  * @param steps in the order they are written
  * @param inPlace whether a cut in the middle could leave a file that only the undo record can mend
+ * @param files paths of the files that change
+ * @param ofFolder whether it is for a mounted folder, and so names no sectors
  */
 public record PlanView(
-        String title, int sectorsWritten, Map<String, Integer> sectorsByKind, List<Step> steps, boolean inPlace) {
+        String title, int sectorsWritten, Map<String, Integer> sectorsByKind, List<Step> steps, boolean inPlace,
+        List<String> files, boolean ofFolder) {
 
     /**
      * One step.
@@ -30,7 +34,8 @@ public record PlanView(
         Map<String, Integer> kinds = new LinkedHashMap<>();
         plan.sectorsByKind().forEach((kind, count) -> kinds.put(kind.words(), count));
         List<Step> steps = plan.steps().stream().map(PlanView::step).toList();
-        return new PlanView(plan.title(), plan.sectorsWritten(), kinds, steps, plan.isInPlace());
+        return new PlanView(plan.title(), plan.sectorsWritten(), kinds, steps, plan.isInPlace(),
+                plan.files().stream().map(FileChange::path).toList(), plan.isOfFolder());
     }
 
     private static Step step(PlanStep step) {

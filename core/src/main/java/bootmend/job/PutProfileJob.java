@@ -1,7 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.ChangePlanner;
+import bootmend.change.FilePlanner;
 import bootmend.change.Plan;
 import bootmend.check.Finding;
 import bootmend.config.ConfigDocument;
@@ -49,7 +49,7 @@ public final class PutProfileJob {
             Plan plan = plan(card, files, edited, profile, wanted.inPlace());
             return new ProposedChange(card, new CardViews(workplace).of(card, files), LineDiff.of(plan.files()),
                     List.of(), questions(profile), plan,
-                    () -> workplace.committer().commit(card.device(), card.path(), plan));
+                    () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
@@ -78,7 +78,7 @@ public final class PutProfileJob {
 
     private Plan plan(OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile,
             boolean inPlace) throws IOException {
-        ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
+        FilePlanner planner = card.planner(workplace, inPlace);
         for (ConfigFile file : files.all()) {
             ResetJob.refuseWhenNotWhole(file);
             ConfigDocument after = edited.getOrDefault(file.path(), file.document());

@@ -1,7 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.ChangePlanner;
+import bootmend.change.FilePlanner;
 import bootmend.change.Plan;
 import bootmend.config.ConfigDocument;
 import bootmend.tuning.StockReset;
@@ -46,8 +46,7 @@ public final class ResetJob {
         try {
             RecoverJob.refuseWhenWaiting(card, workplace);
             ConfigFiles files = ConfigFiles.read(card.volume());
-            ChangePlanner planner =
-                    new ChangePlanner(card.volume(), card.id(), workplace.now(), reset.inPlace());
+            FilePlanner planner = card.planner(workplace, reset.inPlace());
             List<LineChange> lines = new ArrayList<>();
             for (ConfigFile file : files.all()) {
                 refuseWhenNotWhole(file);
@@ -56,7 +55,7 @@ public final class ResetJob {
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
             return new ProposedChange(card, view, lines, plan,
-                    () -> workplace.committer().commit(card.device(), card.path(), plan));
+                    () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw closing(card, e);
         }

@@ -1,8 +1,8 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.ChangePlanner;
 import bootmend.change.FileChange;
+import bootmend.change.FilePlanner;
 import bootmend.change.Plan;
 import bootmend.check.Finding;
 import bootmend.config.ConfigDocument;
@@ -96,14 +96,14 @@ public final class StageJob {
         OpenCard card = OpenCard.open(workplace.opener(), request, forChanging);
         try {
             RecoverJob.refuseWhenWaiting(card, workplace);
-            ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
+            FilePlanner planner = card.planner(workplace, inPlace);
             Changes changes = work.on(card);
             for (FileChange change : changes.made()) {
                 planner.put(change);
             }
             Plan plan = planner.plan(title);
             return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(changes.shown()), plan,
-                    () -> workplace.committer().commit(card.device(), card.path(), plan));
+                    () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }

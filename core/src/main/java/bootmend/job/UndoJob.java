@@ -1,11 +1,10 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.ChangePlanner;
 import bootmend.change.FileChange;
+import bootmend.change.FilePlanner;
 import bootmend.change.History;
 import bootmend.change.Plan;
-import bootmend.change.TakeBack;
 import bootmend.change.UndoRecord;
 import java.io.IOException;
 import java.util.OptionalInt;
@@ -46,10 +45,9 @@ public final class UndoJob {
                 "there is no change to this card that this computer could take back",
                 "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
                 + "where they are."));
-        TakeBack takeBack = new TakeBack(card.device(), card.volume(), card.id());
-        Plan plan = takeBack.plan(record, workplace.now(), inPlace);
+        Plan plan = card.takeBack(record, workplace, inPlace);
         return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
-                () -> takeBack.commit(workplace.committer(), card.path(), plan, record));
+                () -> card.commitBack(workplace, plan, record));
     }
 
     private ProposedChange backTo(OpenCard card, History history, OptionalInt to, boolean inPlace) throws IOException {
@@ -61,12 +59,12 @@ public final class UndoJob {
                             : "It has 1 to " + last + ", and 0 stands for the time before the first; see `bootmend "
                             + "history`.");
         }
-        ChangePlanner planner = new ChangePlanner(card.volume(), card.id(), workplace.now(), inPlace);
+        FilePlanner planner = card.planner(workplace, inPlace);
         for (FileChange file : history.filesAfter(number)) {
             planner.put(file);
         }
         Plan plan = planner.plan(number == 0 ? "back to before change 1" : "back to after change " + number);
         return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
-                () -> workplace.committer().commit(card.device(), card.path(), plan));
+                () -> card.commit(workplace, plan));
     }
 }

@@ -17,6 +17,7 @@ import java.util.Map;
 /** What the jobs need from the computer they run on: its clock, bootmend's data folder, and the published tables. */
 public final class Workplace {
 
+    private final Path home;
     private final CardOpener opener;
     private final Clock clock;
     private final UndoStore store;
@@ -34,12 +35,13 @@ public final class Workplace {
 
     /** For many workplaces that share their tables. */
     Workplace(Path home, Clock clock, CardOpener opener, TuningTables tables) {
-        this(opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), new TrialStore(home, tables),
+        this(home, opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), new TrialStore(home, tables),
                 tables);
     }
 
-    private Workplace(CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles, TrialStore trials,
-            TuningTables tables) {
+    private Workplace(Path home, CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles,
+            TrialStore trials, TuningTables tables) {
+        this.home = home;
         this.opener = opener;
         this.clock = clock;
         this.store = store;
@@ -61,7 +63,12 @@ public final class Workplace {
 
     /** The same, but for a change it also takes disks that are built in or over 2 TiB. */
     public Workplace withFixedDisks() {
-        return new Workplace(CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, trials, tables);
+        return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, trials, tables);
+    }
+
+    /** bootmend's data folder on this computer. */
+    public Path home() {
+        return home;
     }
 
     CardOpener opener() {

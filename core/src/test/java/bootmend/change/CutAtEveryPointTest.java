@@ -169,7 +169,7 @@ class CutAtEveryPointTest {
         }
 
         private Recovery recovery(BlockDevice card) {
-            return new Recovery(card, id, PATH, store);
+            return new SectorRecovery(card, id, PATH, store);
         }
 
         private static byte[] read(FatVolume volume, String path) throws IOException {

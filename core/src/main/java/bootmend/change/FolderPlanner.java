@@ -1,0 +1,48 @@
+package bootmend.change;
+
+import bootmend.CardException;
+import bootmend.fat.DirectoryEntry;
+import bootmend.folder.MountedFolder;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Works out which files of a mounted folder get new content. */
+public final class FolderPlanner implements FilePlanner {
+
+    private final MountedFolder folder;
+    private final CardId card;
+    private final List<FileChange> files = new ArrayList<>();
+
+    public FolderPlanner(MountedFolder folder, CardId card) {
+        this.folder = folder;
+        this.card = card;
+    }
+
+    @Override
+    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) {
+        add(new FileChange(path, before, after));
+    }
+
+    @Override
+    public void put(FileChange change) throws IOException {
+        boolean there = folder.find(change.path()).isPresent();
+        if (there != (change.before() != null)) {
+            throw CardException.refused(change.path() + (there ? " is in the folder" : " is no longer in the folder"),
+                    "The card was changed since; look at it with `bootmend show`.");
+        }
+        add(change);
+    }
+
+    private void add(FileChange change) {
+        if (!Arrays.equals(change.before(), change.after())) {
+            files.add(change);
+        }
+    }
+
+    @Override
+    public Plan plan(String title) {
+        return new Plan(card, Plan.Purpose.FOLDER, title, files, List.of());
+    }
+}

@@ -1,0 +1,2 @@
+/** Boot partitions that the system has mounted: their files reached through the system rather than through sectors. */
+package bootmend.folder;
