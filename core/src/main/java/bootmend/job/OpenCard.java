@@ -3,6 +3,7 @@ package bootmend.job;
 import bootmend.CardException;
 import bootmend.change.CardId;
 import bootmend.change.History;
+import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
@@ -38,6 +39,7 @@ final class OpenCard implements Closeable {
 
     private final Optional<AutobootFile> autoboot;
     private final boolean forChanging;
+    private Optional<OpenChange> waiting;
 
     private OpenCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume,
             Optional<AutobootFile> autoboot, boolean forChanging) {
@@ -118,6 +120,14 @@ final class OpenCard implements Closeable {
 
     Recovery recovery(UndoStore store) {
         return new Recovery(device(), id(), path(), store);
+    }
+
+    /** The change that waits on this card, as it was when this was first asked. */
+    Optional<OpenChange> waiting(UndoStore store) throws IOException {
+        if (waiting == null) {
+            waiting = recovery(store).find();
+        }
+        return waiting;
     }
 
     History history(UndoStore store) throws IOException {
