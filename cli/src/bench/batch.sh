@@ -44,7 +44,7 @@ with_bootmend() {
     while kill -0 $java 2>/dev/null; do
         peak=$(awk '/^VmHWM/ {print $2}' /proc/$java/status 2>/dev/null || true)
         [ -z "$peak" ] || echo "$peak" > "$work/peak"
-        sleep 0.05
+        sleep 0.2
     done
     wait $java
     rm -f "$work/report.csv"

@@ -105,7 +105,8 @@ final class BatchRun<T> {
             }
             report.end(totals).ifPresent(error -> totals.worsen(errors.tell("", error)));
             sinks.forEach(sink -> tell(errors, totals, () -> sink.end(totals)));
-            if (!alone) {
+            // A document on standard output says it all; words beside it are for whoever sits there.
+            if (!alone && (!silentOut || bar)) {
                 table.print(new Screen(silentOut ? err : line.getOut(), line.getColorScheme().ansi()), totals,
                         file.isPresent());
             }

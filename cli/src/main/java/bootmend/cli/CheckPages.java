@@ -1,10 +1,10 @@
 package bootmend.cli;
 
-/** Each card's page on the screen, with a blank line between two. */
+/** Each card's page on the screen, with a blank line between two, and after the last of several. */
 final class CheckPages implements CheckFile {
 
     private final Screen screen;
-    private boolean begun;
+    private int pages;
 
     CheckPages(Screen screen) {
         this.screen = screen;
@@ -12,15 +12,16 @@ final class CheckPages implements CheckFile {
 
     @Override
     public void add(CheckedCard card) {
-        if (begun) {
+        if (pages++ > 0) {
             screen.blank();
         }
-        begun = true;
         card.view().ifPresent(new CheckPage(screen)::print);
     }
 
     @Override
     public void close() {
-        // The screen stays.
+        if (pages > 1) {
+            screen.blank();
+        }
     }
 }

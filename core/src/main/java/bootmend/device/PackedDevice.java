@@ -3,6 +3,7 @@ package bootmend.device;
 import bootmend.CardException;
 import de.waldheinz.fs.BlockDevice;
 import de.waldheinz.fs.ReadOnlyException;
+import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -22,7 +23,7 @@ import java.util.Map;
  * <p>{@link #getSize()} is what the file claims. Where it claims nothing it is {@value #UNKNOWN_SIZE} until the image's end
  * was met; a read past that end throws {@link OutsideDeviceException}.
  */
-final class PackedDevice implements BlockDevice {
+final class PackedDevice implements BlockDevice, Closeable {
 
     /** More than any card has, and a multiple of every sector size. */
     static final long UNKNOWN_SIZE = 1L << 50;
@@ -239,7 +240,11 @@ final class PackedDevice implements BlockDevice {
     }
 
     private static CardException damaged(String unpacker, Exception e) {
-        return CardException.unreadable("it is not packed as its name says, or it is damaged (" + e.getMessage() + ")",
+        Throwable first = e;
+        while (first.getCause() != null && first.getCause() != first) {
+            first = first.getCause();
+        }
+        return CardException.unreadable("it is not packed as its name says, or it is damaged (" + first.getMessage() + ")",
                 "Unpack it with `" + unpacker + "` and look at the image itself; where that fails too, fetch the file again.",
                 e);
     }

@@ -67,6 +67,8 @@ public final class CardNames {
             return images.isEmpty() ? List.of(path) : images;
         } catch (InvalidPathException e) {
             throw CardException.usage(name + " is no name of a file here (" + e.getReason() + ")", "Check the spelling.");
+        } catch (CardException e) {
+            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(name + " could not be listed (" + e.getMessage() + ")",
                     "Check that you have the right to read that folder.", e);

@@ -55,7 +55,7 @@ final class CardViews {
         notes.addAll(card.volume().doubts());
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
-        card.recovery(workplace.store()).find().map(RecoverJob::view).ifPresent(waiting -> notes.add(
+        card.waiting(workplace.store()).map(RecoverJob::view).ifPresent(waiting -> notes.add(
                 "a change (\"" + waiting.title() + "\", begun " + waiting.began() + ") was cut short: "
                 + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
         if (card.volume().root().find(StageJob.STAGED).isPresent()) {

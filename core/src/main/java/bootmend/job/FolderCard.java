@@ -7,6 +7,7 @@ import bootmend.change.FilePlanner;
 import bootmend.change.FolderPlanner;
 import bootmend.change.FolderRecovery;
 import bootmend.change.History;
+import bootmend.change.OpenChange;
 import bootmend.change.Plan;
 import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
@@ -35,6 +36,7 @@ final class FolderCard implements OpenCard {
     private final CardId id;
     private final boolean forChanging;
     private final boolean switchesPartition;
+    private Optional<OpenChange> waiting;
 
     private FolderCard(Path named, MountedFolder folder, boolean forChanging) throws IOException {
         this.named = named;
@@ -148,6 +150,14 @@ final class FolderCard implements OpenCard {
     @Override
     public Recovery recovery(UndoStore store) {
         return new FolderRecovery(folder, id, path(), store);
+    }
+
+    @Override
+    public Optional<OpenChange> waiting(UndoStore store) throws IOException {
+        if (waiting == null) {
+            waiting = recovery(store).find();
+        }
+        return waiting;
     }
 
     @Override

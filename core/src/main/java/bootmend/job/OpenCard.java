@@ -5,6 +5,7 @@ import bootmend.change.CardId;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
 import bootmend.change.History;
+import bootmend.change.OpenChange;
 import bootmend.change.Plan;
 import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
 sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
@@ -75,6 +77,9 @@ sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException;
 
     Recovery recovery(UndoStore store);
+
+    /** The change that waits on this card, as it was when this was first asked. */
+    Optional<OpenChange> waiting(UndoStore store) throws IOException;
 
     History history(UndoStore store) throws IOException;
 

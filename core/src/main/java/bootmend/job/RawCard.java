@@ -6,6 +6,7 @@ import bootmend.change.ChangePlanner;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
 import bootmend.change.History;
+import bootmend.change.OpenChange;
 import bootmend.change.Plan;
 import bootmend.change.Recovery;
 import bootmend.change.SectorRecovery;
@@ -51,6 +52,7 @@ final class RawCard implements OpenCard {
 
     private final Optional<AutobootFile> autoboot;
     private final boolean forChanging;
+    private Optional<OpenChange> waiting;
 
     private RawCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume,
             Optional<AutobootFile> autoboot, boolean forChanging) {
@@ -187,6 +189,14 @@ final class RawCard implements OpenCard {
     @Override
     public Recovery recovery(UndoStore store) {
         return new SectorRecovery(device(), id(), path(), store);
+    }
+
+    @Override
+    public Optional<OpenChange> waiting(UndoStore store) throws IOException {
+        if (waiting == null) {
+            waiting = recovery(store).find();
+        }
+        return waiting;
     }
 
     @Override

@@ -45,7 +45,7 @@ public final class RecoverJob {
 
     /** Refuses to change a card on which a cut change waits. */
     static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws IOException {
-        var waiting = card.recovery(workplace.store()).find().filter(change ->
+        var waiting = card.waiting(workplace.store()).filter(change ->
                 change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL);
         if (waiting.isPresent()) {
             throw CardException.cutShort("a change to this card (\"" + waiting.get().record().plan().title()
