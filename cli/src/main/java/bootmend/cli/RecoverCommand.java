@@ -107,8 +107,8 @@ final class RecoverCommand implements Callable<Integer> {
         }
         ChangeView done = finish ? open.finish() : open.takeBack();
         screen.line("bold", finish
-                ? "Done: the change is finished. Every sector was forced to the card and read back."
-                : "Done: the change is taken back. Every sector was forced to the card and read back.");
+                ? "Done: the change is finished. All of it was forced to the card and read back."
+                : "Done: the change is taken back. All of it was forced to the card and read back.");
         screen.line("The card is safe to take out.");
         return finish(answer, new RecoverJson(card.name(), RecoverJson.WaitingJson.of(view),
                 finish ? "finished" : "taken back", done), ExitCode.DONE);

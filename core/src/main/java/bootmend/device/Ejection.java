@@ -13,6 +13,9 @@ public record Ejection(boolean ejected, String words) {
 
     /** Has this computer let go of the card at {@code path}, which must not be open. */
     public static Ejection of(Path path) {
+        if (Files.isDirectory(path)) {
+            return notDone("A mounted folder is not ejected here; eject the card in the system.");
+        }
         return Files.isRegularFile(path) ? notDone("An image file needs no ejecting.")
                 : SystemDisks.ofThisComputer().eject(path);
     }
