@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.folder.MountedFolder;
 import bootmend.device.CardSource;
 import java.io.File;
 import java.io.IOException;
@@ -63,7 +64,7 @@ public final class CardNames {
             if (!Files.isDirectory(path)) {
                 return List.of(path);
             }
-            List<Path> images = isMountedBootFolder(path) ? List.of() : files(path, "*", this::isImage);
+            List<Path> images = MountedFolder.isBootFolder(path) ? List.of() : files(path, "*", this::isImage);
             return images.isEmpty() ? List.of(path) : images;
         } catch (InvalidPathException e) {
             throw CardException.usage(name + " is no name of a file here (" + e.getReason() + ")", "Check the spelling.");
@@ -125,10 +126,6 @@ public final class CardNames {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         return Files.isRegularFile(file)
                 && (IMAGES.stream().anyMatch(name::endsWith) || packed && CardSource.isPacked(file));
-    }
-
-    private static boolean isMountedBootFolder(Path folder) throws IOException {
-        return !files(folder, "*", file -> file.getFileName().toString().equalsIgnoreCase(ConfigFiles.NAME)).isEmpty();
     }
 
     /** The same for every name of one file or device. */
