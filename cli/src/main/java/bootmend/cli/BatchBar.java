@@ -1,9 +1,7 @@
 package bootmend.cli;
 
-import java.io.FileDescriptor;
-import java.io.FileOutputStream;
-import java.io.PrintStream;
-import me.tongfei.progressbar.ConsoleProgressBarConsumer;
+import java.util.function.Consumer;
+import me.tongfei.progressbar.DelegatingProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
@@ -15,25 +13,26 @@ final class BatchBar implements AutoCloseable {
     private static final int WIDTH = 78;
 
     private final ProgressBar bar;
+    private final Consumer<String> screen;
 
-    private BatchBar(ProgressBar bar) {
+    private BatchBar(ProgressBar bar, Consumer<String> screen) {
         this.bar = bar;
+        this.screen = screen;
     }
 
     static BatchBar none() {
-        return new BatchBar(null);
+        return new BatchBar(null, text -> { });
     }
 
-    static BatchBar onTerminal(String command, int cards) {
+    /** @param screen takes the bar's text, each time the whole line, with what brings it to the line's start */
+    static BatchBar onTerminal(String command, int cards, Consumer<String> screen) {
         return new BatchBar(new ProgressBarBuilder()
                 .setTaskName(command)
                 .setInitialMax(cards)
                 .setUnit(" cards", 1)
                 .setStyle(ProgressBarStyle.ASCII)
-                .clearDisplayOnFinish()
-                .setConsumer(new ConsoleProgressBarConsumer(
-                        new PrintStream(new FileOutputStream(FileDescriptor.err), true), WIDTH))
-                .build());
+                .setConsumer(new DelegatingProgressBarConsumer(text -> screen.accept("\r" + text), WIDTH))
+                .build(), screen);
     }
 
     void step() {
@@ -46,6 +45,7 @@ final class BatchBar implements AutoCloseable {
     public void close() {
         if (bar != null) {
             bar.close();
+            screen.accept("\r" + " ".repeat(WIDTH) + "\r");
         }
     }
 }

@@ -90,7 +90,7 @@ final class BatchRun<T> {
         try {
             BatchTable table = new BatchTable(cards.size());
             ErrorWords errors = new ErrorWords(err);
-            try (BatchBar shown = bar && !alone ? BatchBar.onTerminal(line.getCommandName(), cards.size()) : BatchBar.none()) {
+            try (BatchBar shown = bar && !alone ? bar(cards.size()) : BatchBar.none()) {
                 batch.run(cards, work, result -> {
                     CardReport card = summary.apply(result);
                     totals.add(card);
@@ -132,5 +132,12 @@ final class BatchRun<T> {
             totals.worsen(errors.tell("", CardException.refused("an answer could not be written (" + e.getMessage() + ")",
                     "Make room and give the command again; cards that are done stay as they are.", e)));
         }
+    }
+
+    private BatchBar bar(int cards) {
+        return BatchBar.onTerminal(line.getCommandName(), cards, text -> {
+            line.getErr().print(text);
+            line.getErr().flush();
+        });
     }
 }
