@@ -25,15 +25,7 @@ public final class FolderRecovery implements Recovery {
 
     @Override
     public Optional<OpenChange> find() throws IOException {
-        Optional<OpenChange> found = Optional.empty();
-        for (UndoRecord record : store.openFor(id)) {
-            OpenChange change = look(record);
-            boolean surelyThis = change.extent() == OpenChange.Extent.PART || record.cardPath().equals(cardPath);
-            if (surelyThis && found.filter(before -> before.extent() == OpenChange.Extent.PART).isEmpty()) {
-                found = Optional.of(change);
-            }
-        }
-        return found;
+        return WaitingChange.among(store.openFor(id), cardPath, this::look);
     }
 
     private OpenChange look(UndoRecord record) throws IOException {

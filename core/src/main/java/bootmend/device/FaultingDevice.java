@@ -29,11 +29,6 @@ public final class FaultingDevice extends ForwardingDevice {
         return new FaultingDevice(device, Long.MAX_VALUE, n);
     }
 
-    /** Whether the failing access was reached. */
-    public boolean hasFailed() {
-        return gone;
-    }
-
     @Override
     public void read(long offset, ByteBuffer dest) throws IOException {
         reads++;
