@@ -60,11 +60,6 @@ public final class FolderRecovery implements Recovery {
         return run(change, back, () -> store.closeTakenBack(change.record()));
     }
 
-    @Override
-    public void dismiss(OpenChange change) throws IOException {
-        store.closeTakenBack(change.record());
-    }
-
     private interface Ending {
         UndoRecord run() throws IOException;
     }

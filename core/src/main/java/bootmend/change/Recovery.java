@@ -15,7 +15,4 @@ public sealed interface Recovery permits SectorRecovery, FolderRecovery {
 
     /** Writes the old content back, reads it back, and notes the change as taken back. */
     Committed takeBack(OpenChange change) throws CardException;
-
-    /** Closes the record of a change of which nothing stands on the card; nothing is written. */
-    void dismiss(OpenChange change) throws IOException;
 }

@@ -69,11 +69,6 @@ public final class SectorRecovery implements Recovery {
         });
     }
 
-    @Override
-    public void dismiss(OpenChange change) throws IOException {
-        store.closeTakenBack(change.record());
-    }
-
     private interface Ending {
         Committed run() throws IOException;
     }

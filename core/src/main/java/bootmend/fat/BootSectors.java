@@ -1,12 +1,10 @@
 package bootmend.fat;
 
-import bootmend.device.OverlayDevice;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -70,11 +68,6 @@ record BootSectors(byte[] first, Optional<Geometry> geometry, String fault, Opti
     boolean disagree() {
         return geometry.isPresent() && backup.isPresent() && !isSame()
                 && !geometry.get().hasLayoutOf(backup.get().geometry());
-    }
-
-    /** The volume as it reads with the backup in the boot sector's place. */
-    BlockDevice withBackupFirst(BlockDevice volume) {
-        return new OverlayDevice(volume, Map.of(0L, backupBytes));
     }
 
     /** @param backupFirst whether the backup is the one to be trusted */
