@@ -65,8 +65,16 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
-            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.job.."))))
+            .that(resideInAPackage("bootmend..").and(not(resideInAnyPackage("bootmend.job..", "bootmend.page"))))
             .should().dependOnClassesThat().resideInAPackage("bootmend.job..");
+
+    @ArchTest
+    static final ArchRule PAGE = only("bootmend.page", ROOT, "bootmend.config", "bootmend.check", "bootmend.job");
+
+    @ArchTest
+    static final ArchRule NOTHING_ELSE_KNOWS_THE_PAGES = noClasses()
+            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.page"))))
+            .should().dependOnClassesThat().resideInAPackage("bootmend.page");
 
     @ArchTest
     static final ArchRule NO_CYCLES = slices().matching("bootmend.(*)..").should().beFreeOfCycles();

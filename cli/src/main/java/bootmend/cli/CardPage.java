@@ -7,6 +7,7 @@ import bootmend.job.LineEffectView;
 import bootmend.job.PartitionView;
 import bootmend.job.ShowView;
 import bootmend.job.TuningView;
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.page.Amount;
 import bootmend.trial.LogSummary;
 import java.util.Locale;
 

@@ -20,7 +20,7 @@ class DoorTest {
     @ArchTest
     static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.cli").should().onlyDependOnClassesThat(
             not(resideInAPackage("bootmend..")).or(resideInAnyPackage(
-                    "bootmend", "bootmend.cli", "bootmend.job", "bootmend.check", "bootmend.trial", "bootmend.fixtures"))
+                    "bootmend", "bootmend.cli", "bootmend.job", "bootmend.page", "bootmend.check", "bootmend.trial", "bootmend.fixtures"))
                     .or(type(VisibleText.class)));
 
     @ArchTest

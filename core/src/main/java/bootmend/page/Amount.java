@@ -1,17 +1,17 @@
-package bootmend.cli;
+package bootmend.page;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Writes values with their units. */
-final class Amount {
+public final class Amount {
 
     private Amount() {
     }
 
     /** A setting's value, such as {@code 2000 MHz} or {@code 6 steps}; as it stands where it is no number. */
-    static String of(String value, String unit) {
+    public static String of(String value, String unit) {
         if (unit.equals("flag") || !value.matches("-?\\d+")) {
             return value;
         }
@@ -20,13 +20,13 @@ final class Amount {
     }
 
     /** Percent above stock, such as {@code +33 %}, or the two that it may be. */
-    static String percent(List<Double> percent) {
+    public static String percent(List<Double> percent) {
         return percent.stream().map(each -> String.format(Locale.ROOT, "%+.0f %%", each).replaceFirst("^-0 ", "+0 "))
                 .distinct().collect(Collectors.joining(" or "));
     }
 
     /** Volts to the millivolt, such as {@code 1.35 V}; {@code change} puts a sign in front. */
-    static String volts(double volts, boolean change) {
+    public static String volts(double volts, boolean change) {
         String number = String.format(Locale.ROOT, change ? "%+.3f" : "%.3f", volts);
         return number.replaceFirst("0$", "") + " V";
     }
