@@ -1,0 +1,53 @@
+package bootmend.gui.view;
+
+import bootmend.gui.model.BatchModel;
+import bootmend.gui.model.CardModel;
+import bootmend.gui.model.DeskModel;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import javafx.scene.Node;
+import javafx.scene.control.Tab;
+
+/** The pages between which the middle part changes. */
+final class Pages {
+
+    private final DeskModel desk;
+    private final Kit kit;
+    private final Dialogs dialogs;
+    private final List<Tab> tabs;
+    private final List<Function<CardModel, Node>> ofCard;
+
+    Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
+        this.desk = desk;
+        this.kit = kit;
+        this.dialogs = dialogs;
+        this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
+        this.ofCard = List.of(card -> new SheetPage(card, kit));
+    }
+
+    List<Tab> all() {
+        return tabs;
+    }
+
+    /** Puts a card, or none, on the pages that are about one. */
+    void show(Optional<CardModel> card) {
+        for (int i = 0; i < ofCard.size(); i++) {
+            Tab tab = tabs.get(i);
+            Function<CardModel, Node> page = ofCard.get(i);
+            tab.setContent(card.map(page).orElseGet(() -> new StartPage(kit)));
+            tab.setDisable(card.isEmpty() && i > 0);
+        }
+    }
+
+    /** The page of several cards together. */
+    Node batch(BatchModel batch) {
+        return kit.text(kit.words().of("batch.cards", batch.cards().size()));
+    }
+
+    private Tab tab(String key) {
+        Tab tab = new Tab(kit.words().of("page." + key));
+        tab.setId("tab-" + key);
+        return tab;
+    }
+}
