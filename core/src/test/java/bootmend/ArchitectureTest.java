@@ -14,8 +14,8 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /**
- * The arrows between core's packages run downward only: job, then check, profile, trial and change, then config, tuning
- * and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
+ * The arrows between core's packages run downward only: page, then job, then check, profile, trial and change, then config,
+ * tuning and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
  */
 @AnalyzeClasses(packages = "bootmend", importOptions = {ImportOption.DoNotIncludeTests.class,
     ImportOption.DoNotIncludeJars.class})

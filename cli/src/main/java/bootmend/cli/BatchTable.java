@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -43,9 +44,9 @@ final class BatchTable {
             screen.blank();
         }
         if (leftOut > 0) {
-            screen.line("and " + Screen.count(leftOut, "card") + " more that want attention");
+            screen.line("and " + Amount.count(leftOut, "card") + " more that want attention");
         }
-        screen.line("bold", Screen.count(totals.cards(), "card") + ": " + totals.words() + ".");
+        screen.line("bold", Amount.count(totals.cards(), "card") + ": " + totals.words() + ".");
         if (!small && !reported) {
             screen.line("A file that lists every card comes with --report FILE.csv, FILE.json or FILE.html.");
         }
@@ -54,7 +55,7 @@ final class BatchTable {
     private static List<String> cells(CardReport card) {
         String last = card.error() == null ? card.findingWords() : card.error().what();
         return List.of(card.card(), card.state().words(), card.was() == null ? "" : card.was().words(),
-                card.changed().isEmpty() ? "" : Screen.count(card.changed().size(), "line"),
+                card.changed().isEmpty() ? "" : Amount.count(card.changed().size(), "line"),
                 card.verified() ? "verified" : "", last);
     }
 

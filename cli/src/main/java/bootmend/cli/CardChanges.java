@@ -6,6 +6,7 @@ import bootmend.job.CardNames;
 import bootmend.job.CardRequest;
 import bootmend.job.CardResult;
 import bootmend.job.ProposedChange;
+import bootmend.page.Amount;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -48,7 +49,7 @@ final class CardChanges {
 
     private int many(List<Path> cards, Proposer proposer) throws IOException {
         if (!options.dryRun() && !options.yes()
-                && !question.ask("Make this change on " + Screen.count(cards.size(), "card") + "?")) {
+                && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
             line.getErr().println("Nothing was written.");
             return ExitCode.REFUSED;
         }

@@ -8,6 +8,7 @@ import bootmend.job.ChangeView;
 import bootmend.job.CheckView;
 import bootmend.job.ConfigView;
 import bootmend.job.ShowView;
+import bootmend.page.Amount;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
@@ -46,7 +47,7 @@ record CardReport(String card, CardState state, Was was, List<ChangeJson.LineJso
 
         String words() {
             return (label.isEmpty() ? "no label" : label) + ", " + serial + ", "
-                    + (config == null ? "no config file" : stock ? "stock" : Screen.count((int) activeLines, "tuning line"));
+                    + (config == null ? "no config file" : stock ? "stock" : Amount.count((int) activeLines, "tuning line"));
         }
     }
 
@@ -119,6 +120,6 @@ record CardReport(String card, CardState state, Was was, List<ChangeJson.LineJso
 
     private String count(String severity) {
         int n = (int) findings.stream().filter(finding -> severity.equals(finding.severity())).count();
-        return n == 0 ? "" : Screen.count(n, severity);
+        return n == 0 ? "" : Amount.count(n, severity);
     }
 }

@@ -7,6 +7,7 @@ import bootmend.job.CheckJob;
 import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
 import bootmend.job.Workplace;
+import bootmend.page.PackingSlip;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -103,7 +104,7 @@ final class CheckCommand implements Callable<Integer> {
         }
         if (html != null) {
             Writer file = NewFile.open(html);
-            run.to(new CheckSink(new CheckHtml(file, purpose, ZoneId.systemDefault()), file));
+            run.to(new CheckSink(new CheckSlip(PackingSlip.open(file, purpose, ZoneId.systemDefault())), file));
         }
         return run.run(cards, batch, this::check);
     }

@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import bootmend.config.VisibleText;
+import bootmend.page.Amount;
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.Template;
 import java.io.IOException;
@@ -49,7 +50,7 @@ final class ReportHtml implements BatchReport {
 
     @Override
     public void end(BatchTotals totals) throws IOException {
-        parts.get(2).execute(Map.of("totals", totals.words(), "cards", Screen.count(totals.cards(), "card")), out);
+        parts.get(2).execute(Map.of("totals", totals.words(), "cards", Amount.count(totals.cards(), "card")), out);
         out.flush();
     }
 

@@ -10,8 +10,6 @@ import picocli.CommandLine.Help.Ansi;
 final class Screen {
 
     private static final int WIDTH = 100;
-    private static final long KIB = 1024;
-    private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
 
     private final PrintWriter out;
     private final Ansi ansi;
@@ -65,25 +63,6 @@ final class Screen {
             line.append(word).append(' ');
         }
         out.println(line.toString().stripTrailing());
-    }
-
-    /** Bytes as people read them, such as {@code 256.0 MiB}. */
-    static String size(long bytes) {
-        if (bytes < KIB) {
-            return bytes + " bytes";
-        }
-        double value = bytes;
-        int unit = -1;
-        while (value >= KIB && unit < UNITS.size() - 1) {
-            value /= KIB;
-            unit++;
-        }
-        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f %s" : "%.1f %s", value, UNITS.get(unit));
-    }
-
-    /** {@code 1 line}, {@code 3 lines}. */
-    static String count(int n, String thing) {
-        return n + " " + thing + (n == 1 ? "" : "s");
     }
 
     private static void fit(int[] widths, List<String> row) {

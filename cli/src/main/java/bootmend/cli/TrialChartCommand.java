@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.job.TrialAdviseJob;
 import bootmend.job.TrialReport;
 import bootmend.job.Workplace;
+import bootmend.page.Amount;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -68,7 +69,7 @@ final class TrialChartCommand implements Callable<Integer> {
             if (json) {
                 answer.json(new ChartJson(report.unit().label(), file.toString(), format, report.trials().size()));
             } else {
-                answer.screen().line("Drawn: " + file + ", " + Screen.count(report.trials().size(), "trial") + ".");
+                answer.screen().line("Drawn: " + file + ", " + Amount.count(report.trials().size(), "trial") + ".");
                 report.notes().forEach(answer.screen()::line);
             }
             return ExitCode.DONE;

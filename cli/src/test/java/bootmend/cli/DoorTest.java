@@ -13,14 +13,18 @@ import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
-/** The commands reach core by {@code bootmend.job} alone; of other packages they see only values that jobs hand out. */
+/**
+ * The commands reach core by {@code bootmend.job} alone, and say and print with {@code bootmend.page}; of other packages they
+ * see only values that jobs hand out.
+ */
 @AnalyzeClasses(packages = "bootmend.cli", importOptions = ImportOption.DoNotIncludeTests.class)
 class DoorTest {
 
     @ArchTest
     static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.cli").should().onlyDependOnClassesThat(
             not(resideInAPackage("bootmend..")).or(resideInAnyPackage(
-                    "bootmend", "bootmend.cli", "bootmend.job", "bootmend.page", "bootmend.check", "bootmend.trial", "bootmend.fixtures"))
+                    "bootmend", "bootmend.cli", "bootmend.page", "bootmend.job", "bootmend.check", "bootmend.trial",
+                    "bootmend.fixtures"))
                     .or(type(VisibleText.class)));
 
     @ArchTest

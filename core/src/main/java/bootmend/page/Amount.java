@@ -7,6 +7,9 @@ import java.util.stream.Collectors;
 /** Writes values with their units. */
 public final class Amount {
 
+    private static final long KIB = 1024;
+    private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
+
     private Amount() {
     }
 
@@ -29,5 +32,24 @@ public final class Amount {
     public static String volts(double volts, boolean change) {
         String number = String.format(Locale.ROOT, change ? "%+.3f" : "%.3f", volts);
         return number.replaceFirst("0$", "") + " V";
+    }
+
+    /** Bytes as people read them, such as {@code 256 MiB} or {@code 29.7 GiB}. */
+    public static String size(long bytes) {
+        if (bytes < KIB) {
+            return bytes + " bytes";
+        }
+        double value = bytes;
+        int unit = -1;
+        while (value >= KIB && unit < UNITS.size() - 1) {
+            value /= KIB;
+            unit++;
+        }
+        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f %s" : "%.1f %s", value, UNITS.get(unit));
+    }
+
+    /** {@code 1 line}, {@code 3 lines}. */
+    public static String count(int n, String thing) {
+        return n + " " + thing + (n == 1 ? "" : "s");
     }
 }

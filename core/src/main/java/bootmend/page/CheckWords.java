@@ -1,4 +1,4 @@
-package bootmend.cli;
+package bootmend.page;
 
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
@@ -6,22 +6,23 @@ import bootmend.check.Severity;
 import bootmend.job.CheckView;
 import java.util.List;
 
-/** How a check's outcome is said. */
-final class CheckWords {
+/** How a check's outcome is said, on every screen and page alike; text from a card is still to be made visible. */
+public final class CheckWords {
 
     private CheckWords() {
     }
 
     /** One sentence on whether the card is ready for its purpose. */
-    static String verdict(CheckView view) {
-        String counts = Screen.count(view.count(Severity.BLOCKER), "blocker") + ", "
-                + Screen.count(view.count(Severity.WARNING), "warning") + ", "
-                + Screen.count(view.count(Severity.NOTE), "note");
+    public static String verdict(CheckView view) {
+        String counts = Amount.count(view.count(Severity.BLOCKER), "blocker") + ", "
+                + Amount.count(view.count(Severity.WARNING), "warning") + ", "
+                + Amount.count(view.count(Severity.NOTE), "note");
         return (view.hasBlocker() ? "Not ready " : "Ready ") + purpose(view.purpose())
                 + (view.hasBlocker() ? ": " : ", as far as the card itself shows: ") + counts + ".";
     }
 
-    static String purpose(Purpose purpose) {
+    /** What a card is checked for, such as {@code to ship}. */
+    public static String purpose(Purpose purpose) {
         return switch (purpose) {
             case SHIP -> "to ship";
             case FIRMWARE_UPDATE -> "for a firmware update";
@@ -30,7 +31,7 @@ final class CheckWords {
     }
 
     /** The boards that a card was checked for. */
-    static String boards(CheckView view) {
+    public static String boards(CheckView view) {
         if (view.boards().isEmpty()) {
             return "none: no known board can boot from it";
         }
@@ -38,7 +39,7 @@ final class CheckWords {
     }
 
     /** The boards that a finding holds for, with a blank in front; nothing where it holds for all or none matters. */
-    static String boards(Finding finding, List<String> all) {
+    public static String boards(Finding finding, List<String> all) {
         return finding.boards().isEmpty() || finding.boards().equals(all) ? ""
                 : " [" + String.join(" ", finding.boards()) + "]";
     }

@@ -1,4 +1,4 @@
-package bootmend.cli;
+package bootmend.page;
 
 import bootmend.check.Finding;
 import bootmend.check.Severity;
@@ -7,11 +7,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** The findings of one rule on one card, of which meaning, remedy and source need telling only once. */
-record FindingGroup(List<Finding> findings) {
+/**
+ * The findings of one rule on one card, of which meaning, remedy and source need telling only once.
+ *
+ * @param findings at least one
+ */
+public record FindingGroup(List<Finding> findings) {
 
-    /** In the findings' order. */
-    static List<FindingGroup> of(List<Finding> findings) {
+    public FindingGroup {
+        findings = List.copyOf(findings);
+    }
+
+    /** By the rules, in the order of each one's first finding. */
+    public static List<FindingGroup> of(List<Finding> findings) {
         Map<String, List<Finding>> byRule = findings.stream()
                 .collect(Collectors.groupingBy(Finding::rule, LinkedHashMap::new, Collectors.toList()));
         return byRule.values().stream().map(FindingGroup::new).toList();
@@ -21,23 +29,23 @@ record FindingGroup(List<Finding> findings) {
         return findings.get(0);
     }
 
-    String rule() {
+    public String rule() {
         return first().rule();
     }
 
-    Severity severity() {
+    public Severity severity() {
         return first().severity();
     }
 
-    String meaning() {
+    public String meaning() {
         return first().meaning();
     }
 
-    String remedy() {
+    public String remedy() {
         return first().remedy();
     }
 
-    String source() {
+    public String source() {
         return first().source();
     }
 }
