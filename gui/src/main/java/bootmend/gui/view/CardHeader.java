@@ -9,6 +9,7 @@ import bootmend.job.CardView;
 import bootmend.job.CheckView;
 import bootmend.job.PartitionView;
 import bootmend.job.SheetView;
+import bootmend.page.Amount;
 import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -65,8 +66,8 @@ final class CardHeader extends VBox {
             fact("fact.serial", partition.serial());
         }
         fact("fact.volume", partition.isMounted() ? partition.fatType()
-                : words.of("fact.volume.value", partition.fatType(), Sizes.of(partition.bytes()), partition.number()));
-        fact("fact.kind", words.of("fact.kind.value", card.kind(), Sizes.of(card.bytes())));
+                : words.of("fact.volume.value", partition.fatType(), Amount.size(partition.bytes()), partition.number()));
+        fact("fact.kind", words.of("fact.kind.value", card.kind(), Amount.size(card.bytes())));
     }
 
     private void fact(String key, String value) {

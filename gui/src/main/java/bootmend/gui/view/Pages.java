@@ -12,18 +12,19 @@ import javafx.scene.control.Tab;
 /** The pages between which the middle part changes. */
 final class Pages {
 
-    private final DeskModel desk;
     private final Kit kit;
     private final Dialogs dialogs;
     private final List<Tab> tabs;
     private final List<Function<CardModel, Node>> ofCard;
 
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
-        this.desk = desk;
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
-        this.ofCard = List.of(card -> new SheetPage(card, kit));
+        this.ofCard = List.of(card -> new SheetPage(card, kit), card -> new CheckPage(card, kit, dialogs),
+                card -> new DamagePage(card, kit), card -> new ChangesPage(card, kit));
+        tabs.get(ofCard.size()).setContent(new ProfilesPage(desk, kit, dialogs));
+        tabs.get(ofCard.size() + 1).setContent(new TrialsPage(desk, kit, dialogs));
     }
 
     List<Tab> all() {
@@ -42,7 +43,7 @@ final class Pages {
 
     /** The page of several cards together. */
     Node batch(BatchModel batch) {
-        return kit.text(kit.words().of("batch.cards", batch.cards().size()));
+        return new BatchPage(batch, kit, dialogs);
     }
 
     private Tab tab(String key) {

@@ -79,6 +79,9 @@ final class WindowBench implements AutoCloseable {
         this.stage = onScreen(Stage::new);
         this.desk = onScreen(() -> new Desk(model, stage, answers));
         onScreen(() -> {
+            // At the corner, so that the largest picture still fits on the screen that is drawn in memory.
+            stage.setX(0);
+            stage.setY(0);
             desk.show();
             return null;
         });
