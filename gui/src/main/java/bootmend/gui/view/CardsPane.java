@@ -7,11 +7,11 @@ import bootmend.gui.text.Words;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.SelectionMode;
 import javafx.scene.input.KeyCode;
@@ -113,7 +113,7 @@ final class CardsPane extends VBox {
         }
     }
 
-    private final class Cell extends ListCell<Row> {
+    private final class Cell extends WideCell<Row> {
 
         @Override
         protected void updateItem(Row row, boolean empty) {
@@ -132,8 +132,8 @@ final class CardsPane extends VBox {
                 boolean none = heading.group() == CardEntry.Group.READER && getIndex() + 1 < list.getItems().size()
                         && list.getItems().get(getIndex() + 1) instanceof Row.Heading
                         || heading.group() == CardEntry.Group.READER && list.getItems().size() == 1;
-                setText(words.of("cards.group." + heading.group().name().toLowerCase(java.util.Locale.ROOT))
-                        + (none ? "\n" + words.of("cards.noreader") : ""));
+                Label name = kit.words(words.of("cards.group." + heading.group().name().toLowerCase(Locale.ROOT)), "group");
+                show(none ? new VBox(name, kit.label("cards.noreader", "muted")) : new VBox(name));
             } else if (row instanceof Row.Card card) {
                 CardEntry entry = card.entry();
                 Label title = new Label(VisibleText.of(entry.title()));
@@ -144,9 +144,7 @@ final class CardsPane extends VBox {
                 if (!entry.note().isEmpty()) {
                     box.getChildren().add(kit.text(Kit.sentence(entry.note()), "muted"));
                 }
-                box.setMinWidth(0);
-                box.setPrefWidth(1);
-                setGraphic(box);
+                show(box);
                 setAccessibleText(title.getText() + ", " + detail.getText());
             }
         }

@@ -7,14 +7,13 @@ import bootmend.gui.model.SheetRow;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** One row of the sheet: number, text, what becomes of it, and below it what a check says. */
-final class SheetCell extends ListCell<SheetRow> {
+final class SheetCell extends WideCell<SheetRow> {
 
     private static final double BESIDE = 0.42;
 
@@ -35,9 +34,9 @@ final class SheetCell extends ListCell<SheetRow> {
             return;
         }
         if (row instanceof SheetRow.File file) {
-            setGraphic(kit.text(file.path(), "file-name"));
+            show(kit.text(file.path(), "file-name"));
         } else if (row instanceof SheetRow.Rest rest) {
-            setGraphic(kit.text(kit.words().of("sheet.rest", rest.lines()), "muted"));
+            show(kit.text(kit.words().of("sheet.rest", rest.lines()), "muted"));
         } else if (row instanceof SheetRow.Line line) {
             line(line);
         }
@@ -62,10 +61,8 @@ final class SheetCell extends ListCell<SheetRow> {
             both.getChildren().add(beside);
         }
         VBox box = new VBox(2, both);
-        box.setMinWidth(0);
-        box.setPrefWidth(1);
         row.findings().forEach(finding -> box.getChildren().add(finding(finding)));
-        setGraphic(box);
+        show(box);
         setAccessibleText(kit.words().of("sheet.line.accessible", row.line().number(), row.line().text(), row.beside())
                 + row.findings().stream().map(each -> ". " + each.severity().word() + ": " + each.what())
                         .collect(Collectors.joining()));

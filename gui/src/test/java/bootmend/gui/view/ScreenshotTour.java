@@ -2,9 +2,10 @@ package bootmend.gui.view;
 
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
-import java.nio.file.Files;
+import bootmend.job.Workplace;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -19,40 +20,45 @@ class ScreenshotTour {
     @Test
     void everyView() throws Exception {
         DemoCards.writeAll(folder);
-        try (WindowBench window = new WindowBench(folder.resolve("records"))) {
-            List<Path> cards = DemoCards.all().stream().map(DemoCard::fileName).map(folder::resolve).toList();
-            WindowBench.onScreen(() -> {
-                window.model().offer(cards);
-                return null;
-            });
-            shoot(window, "start");
-            WindowBench.onScreen(() -> {
-                window.model().look(cards.get(0));
-                return null;
-            });
-            shoot(window, "sheet-any-board");
+        for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
+            Path home = folder.resolve("records-" + size[0]);
+            try (WindowBench window = new WindowBench(Workplace.ofThisComputer(home), size[0], size[1])) {
+                tour(window, "-" + size[0] + "x" + size[1]);
+            }
         }
         System.out.println("Pictures are in " + OUT.toAbsolutePath());
     }
 
+    private void tour(WindowBench window, String size) throws Exception {
+        List<Path> cards = DemoCards.all().stream().map(DemoCard::fileName).map(folder::resolve).toList();
+        act(window, () -> window.model().offer(cards));
+        shoot(window, "start" + size);
+        act(window, () -> window.model().look(cards.get(0)));
+        shoot(window, "sheet-any-board" + size);
+        act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
+        shoot(window, "sheet-one-board" + size);
+        for (String page : List.of("check", "damage", "changes", "profiles", "trials")) {
+            act(window, () -> window.desk().showPage(page));
+            shoot(window, page + size);
+        }
+        act(window, () -> window.model().together(cards));
+        shoot(window, "batch" + size);
+    }
+
+    private static void act(WindowBench window, Runnable action) throws Exception {
+        WindowBench.onScreen(() -> {
+            action.run();
+            return null;
+        });
+        window.settle();
+    }
+
     private static void shoot(WindowBench window, String name) throws Exception {
         for (boolean dark : List.of(false, true)) {
-            WindowBench.onScreen(() -> {
-                window.desk().setDark(dark);
-                return null;
-            });
-            for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
-                WindowBench.onScreen(() -> {
-                    window.stage().setWidth(size[0]);
-                    window.stage().setHeight(size[1]);
-                    return null;
-                });
-                window.settle();
-                Thread.sleep(250);
-                Picture.write(window.picture(), OUT.resolve(name + "-" + (dark ? "dark" : "light") + "-" + size[0] + "x"
-                        + size[1] + ".png"));
-            }
+            act(window, () -> window.desk().setDark(dark));
+            // Two pulses lay out what a change of style moved.
+            Thread.sleep(120);
+            Picture.write(window.picture(), OUT.resolve(name + (dark ? "-dark" : "-light") + ".png"));
         }
-        Files.createDirectories(OUT);
     }
 }

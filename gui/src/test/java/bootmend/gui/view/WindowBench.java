@@ -67,10 +67,11 @@ final class WindowBench implements AutoCloseable {
 
     /** @param home the window's data folder */
     WindowBench(Path home) throws Exception {
-        this(Workplace.ofThisComputer(home));
+        this(Workplace.ofThisComputer(home), 1280, 800);
     }
 
-    WindowBench(Workplace workplace) throws Exception {
+    /** A window of that size in pixels. */
+    WindowBench(Workplace workplace, int width, int height) throws Exception {
         FxToolkit.registerPrimaryStage();
         Services services = new Services(workplace, new Bench(worker, Platform::runLater), Platform::runLater,
                 new Words(Locale.ENGLISH));
@@ -82,6 +83,8 @@ final class WindowBench implements AutoCloseable {
             // At the corner, so that the largest picture still fits on the screen that is drawn in memory.
             stage.setX(0);
             stage.setY(0);
+            stage.setWidth(width);
+            stage.setHeight(height);
             desk.show();
             return null;
         });
