@@ -14,6 +14,7 @@ import bootmend.job.RecoveryView;
 import bootmend.job.ResetRequest;
 import bootmend.job.SheetJob;
 import bootmend.job.SheetView;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -32,7 +33,9 @@ public final class CardModel {
     private final Watched<Reading<ChangePreview>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
+    private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
     private final ChangeModel change;
+    private final SlipModel slip;
     private final List<Bench.Ticket> reads = new ArrayList<>();
 
     /** @param board the board it is taken to be for; empty for none in particular */
@@ -41,6 +44,7 @@ public final class CardModel {
         this.card = card;
         this.board = new Watched<>(board);
         this.change = new ChangeModel(services, card, this::read);
+        this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
     }
 
     public CardRequest card() {
@@ -87,6 +91,26 @@ public final class CardModel {
 
     public ChangeModel change() {
         return change;
+    }
+
+    public SlipModel slip() {
+        return slip;
+    }
+
+    /** The line that the user was last taken to. */
+    public Watched<Optional<LinePlace>> pointedAt() {
+        return pointedAt;
+    }
+
+    /** Takes the user to a line of a file, once more even where it was the last one. */
+    public void pointAt(LinePlace place) {
+        pointedAt.set(Optional.empty());
+        pointedAt.set(Optional.of(place));
+    }
+
+    /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
+    public Optional<RecoveryView> cutShort() {
+        return sheet.get().value().flatMap(SheetView::waiting).filter(each -> each.fits() && !each.nothingWritten());
     }
 
     /** Reads everything that is shown of the card, anew. */
@@ -167,7 +191,7 @@ public final class CardModel {
 
     private void shown(SheetView view) {
         sheet.set(new Reading.Ready<>(view));
-        Optional<RecoveryView> cut = view.waiting().filter(waiting -> waiting.fits() && !waiting.nothingWritten());
+        Optional<RecoveryView> cut = cutShort();
         if (cut.isPresent()) {
             change.cutShort(cut.get());
         } else if (change.state().get() instanceof ChangeState.Idle && !view.show().card().isStock()) {

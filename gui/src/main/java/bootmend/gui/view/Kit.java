@@ -4,6 +4,10 @@ import bootmend.CardException;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.Remedy;
 import bootmend.gui.text.Words;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -81,6 +85,12 @@ final class Kit {
     /** Sentences that can be selected and copied. */
     Prose prose(String text, String... styles) {
         return new Prose(VisibleText.of(text), styles);
+    }
+
+    /** A time of day on this computer's clock, to the second. */
+    String time(Instant when) {
+        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(ZoneId.systemDefault())
+                .format(when);
     }
 
     /** What went wrong and what to do next. */

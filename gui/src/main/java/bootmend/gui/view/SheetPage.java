@@ -3,6 +3,7 @@ package bootmend.gui.view;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.BoardTile;
 import bootmend.gui.model.CardModel;
+import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.SheetRow;
 import bootmend.gui.model.SheetRows;
@@ -35,6 +36,9 @@ import javafx.scene.layout.VBox;
 final class SheetPage extends VBox {
 
     private static final KeyCombination COPY = new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
+
+    /** Lines that are left to be seen above one that the user is taken to. */
+    private static final int ABOVE = 3;
 
     private final CardModel model;
     private final Kit kit;
@@ -80,6 +84,7 @@ final class SheetPage extends VBox {
         model.sheet().watch(reading -> show());
         model.check().watch(reading -> refreshRows());
         model.bootable().watch(boards -> show());
+        model.pointedAt().watch(place -> place.ifPresent(this::point));
     }
 
     private void show() {
@@ -123,6 +128,17 @@ final class SheetPage extends VBox {
     private void refreshRows() {
         model.sheet().get().value().ifPresent(view ->
                 lines.getItems().setAll(new SheetRows(kit.words()).of(view, model::findingsAt)));
+    }
+
+    private void point(LinePlace place) {
+        for (int i = 0; i < lines.getItems().size(); i++) {
+            if (lines.getItems().get(i) instanceof SheetRow.Line line && line.file().equals(place.file())
+                    && line.line().number() == place.line()) {
+                lines.getSelectionModel().clearAndSelect(i);
+                lines.scrollTo(Math.max(0, i - ABOVE));
+                lines.requestFocus();
+            }
+        }
     }
 
     private void boardChosen() {
