@@ -38,7 +38,9 @@ public final class WindowApp extends Application {
             cards = made.cards();
         }
         Words words = new Words(Locale.getDefault());
-        Services services = new Services(workplace, new Bench(worker, Platform::runLater), Platform::runLater, words);
+        Bench bench = new Bench(worker, Platform::runLater);
+        workplace = workplace.stoppable(bench::isStopping);
+        Services services = new Services(workplace, bench, Platform::runLater, words);
         CardsJob readers = new CardsJob(workplace);
         DeskModel desk = new DeskModel(services, readers::run,
                 WindowSettings.load(workplace.home().resolve("window.properties")));
