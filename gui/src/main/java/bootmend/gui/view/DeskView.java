@@ -90,6 +90,7 @@ final class DeskView extends BorderPane {
         box.getStyleClass().add("status");
         bar.setVisible(false);
         stop.setVisible(false);
+        stop.managedProperty().bind(stop.visibleProperty());
         // Work that is over in a blink needs no word; anything longer says what it is.
         PauseTransition pause = new PauseTransition(PATIENCE);
         pause.setOnFinished(event -> {

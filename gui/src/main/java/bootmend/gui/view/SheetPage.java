@@ -28,6 +28,7 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -59,6 +60,7 @@ final class SheetPage extends VBox {
         question.setLabelFor(board);
         question.setMnemonicParsing(true);
         board.setId("board");
+        board.setMinWidth(Region.USE_PREF_SIZE);
         board.setAccessibleText(kit.words().of("sheet.board.accessible"));
         board.setOnAction(event -> boardChosen());
         runs.getStyleClass().add("muted");
