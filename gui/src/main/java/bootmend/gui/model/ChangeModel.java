@@ -92,7 +92,7 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(proposed.wish().key()));
-        services.bench().submitFirst(services.words().of("busy.write"), () -> make(proposed),
+        services.bench().submitChange(services.words().of("busy.write"), () -> make(proposed),
                 change -> after(new ChangeState.Done(proposed.wish().key(), change, proposed.preview().leavesDamage())),
                 error -> after(failed(proposed.wish(), error)));
     }
@@ -150,7 +150,7 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(key));
-        services.bench().submitFirst(services.words().of("busy.write"), () -> recover(services.workplace(), way),
+        services.bench().submitChange(services.words().of("busy.write"), () -> recover(services.workplace(), way),
                 change -> after(new ChangeState.Done(key, change, false)),
                 error -> after(new ChangeState.Failed(key, error, Optional.empty())));
     }

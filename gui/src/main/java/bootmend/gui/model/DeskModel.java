@@ -131,6 +131,12 @@ public final class DeskModel {
         batch.set(Optional.of(new BatchModel(services, paths)));
     }
 
+    /** Stops whatever is being read; a change to a card is never stopped. */
+    public void stop() {
+        services.bench().stop(CardException.refused(services.words().of("stopped.what"),
+                services.words().of("stopped.remedy")));
+    }
+
     private boolean isWriting() {
         return current.get().filter(model -> model.change().state().get() instanceof ChangeState.Making).isPresent();
     }

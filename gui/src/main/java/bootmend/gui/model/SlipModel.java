@@ -44,7 +44,8 @@ public final class SlipModel {
     public void save(Path file) {
         check.get().value().ifPresent(view -> {
             saved.set(new Reading.Waiting<>());
-            services.bench().submitFirst(services.words().of("busy.slip"),
+            // Like a change to a card it is not stopped half-way.
+            services.bench().submitChange(services.words().of("busy.slip"),
                     () -> new SlipFile(file).save(card.card(), cardName(), view, zone),
                     where -> told(view, new Reading.Ready<>(where)), error -> told(view, new Reading.Failed<>(error)));
         });

@@ -78,7 +78,8 @@ final class Kit {
         field.setFocusTraversable(false);
         field.getStyleClass().add("fact");
         field.getStyleClass().addAll(styles);
-        field.setPrefColumnCount(Math.max(4, Math.min(60, field.getText().length())));
+        // Columns are as wide as a wide letter; most letters are narrower.
+        field.setPrefColumnCount(Math.max(4, Math.min(60, field.getText().length() * 3 / 4 + 1)));
         return field;
     }
 

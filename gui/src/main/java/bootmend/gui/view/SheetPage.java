@@ -29,6 +29,7 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -37,7 +38,7 @@ final class SheetPage extends VBox {
 
     private static final KeyCombination COPY = new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
 
-    /** Lines that are left to be seen above one that the user is taken to. */
+    /** Lines that stay visible above the one that the user is taken to. */
     private static final int ABOVE = 3;
 
     private final CardModel model;
@@ -60,6 +61,7 @@ final class SheetPage extends VBox {
         question.setLabelFor(board);
         question.setMnemonicParsing(true);
         board.setId("board");
+        board.setMinWidth(Region.USE_PREF_SIZE);
         board.setAccessibleText(kit.words().of("sheet.board.accessible"));
         board.setOnAction(event -> boardChosen());
         runs.getStyleClass().add("muted");
@@ -122,6 +124,7 @@ final class SheetPage extends VBox {
                 : words.of(named.isEmpty() ? "sheet.runs.any" : "sheet.runs.board", named));
         refreshRows();
         body.getChildren().setAll(lines);
+        toFirstTuned();
         cautions(view.show().cautions());
     }
 
@@ -137,6 +140,17 @@ final class SheetPage extends VBox {
                 lines.getSelectionModel().clearAndSelect(i);
                 lines.scrollTo(Math.max(0, i - ABOVE));
                 lines.requestFocus();
+            }
+        }
+    }
+
+    /** What is tuned must be seen at once, however long the file's head is. */
+    private void toFirstTuned() {
+        List<SheetRow> rows = lines.getItems();
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i) instanceof SheetRow.Line line && line.tone() == SheetRow.Tone.COUNTS) {
+                lines.scrollTo(Math.max(0, i - ABOVE));
+                return;
             }
         }
     }
