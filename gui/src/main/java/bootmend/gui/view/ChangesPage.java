@@ -57,7 +57,8 @@ final class ChangesPage extends VBox {
 
     private void show(List<HistoryEntry> entries) {
         if (entries.isEmpty()) {
-            body.getChildren().addAll(kit.label("changes.none", "heading"), kit.label("changes.only", "muted"));
+            body.getChildren().addAll(kit.label("changes.none", "heading"), kit.label("changes.soon"),
+                    kit.label("changes.only", "muted"));
             return;
         }
         body.getChildren().add(kit.label("changes.how", "muted"));

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -24,7 +25,10 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Whether the card is ready for a purpose, and its packing slip. */
@@ -37,7 +41,7 @@ final class CheckPage extends VBox {
     private final ToggleGroup choice = new ToggleGroup();
     private final Map<Purpose, RadioButton> purposes;
     private final VBox verdict = new VBox(6);
-    private final VBox stock = new VBox(6);
+    private final HBox stock = new HBox(10);
     private final VBox slip = new VBox(6);
     private final VBox findings = new VBox(10);
     private final Button save;
@@ -67,6 +71,8 @@ final class CheckPage extends VBox {
         VBox.setVgrow(scroll, Priority.ALWAYS);
         getChildren().addAll(choices, verdict, stock, new FlowPane(8, 8, save, print), slip, scroll,
                 kit.label("check.caution", "muted"));
+        stock.getStyleClass().add("row");
+        Stream.of(stock, slip).forEach(CheckPage::hideWhileEmpty);
         model.purpose().watch(purpose -> purposes.get(purpose).setSelected(true));
         model.check().watch(this::show);
         model.purpose().watch(purpose -> showStock());
@@ -81,6 +87,10 @@ final class CheckPage extends VBox {
         button.setToggleGroup(choice);
         button.setOnAction(event -> model.setPurpose(purpose));
         return button;
+    }
+
+    private static void hideWhileEmpty(Pane box) {
+        box.managedProperty().bind(Bindings.isNotEmpty(box.getChildren()));
     }
 
     private void show(Reading<CheckView> reading) {
@@ -112,8 +122,10 @@ final class CheckPage extends VBox {
         stock.getChildren().clear();
         boolean tuned = model.sheet().get().value().filter(view -> !view.show().card().isStock()).isPresent();
         if (tuned && model.purpose().get() == Purpose.FIRMWARE_UPDATE) {
-            stock.getChildren().addAll(kit.label("check.stock.why"), kit.button("check.stock",
-                    () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN))));
+            Button choose = kit.button("check.stock",
+                    () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+            choose.setMinWidth(Region.USE_PREF_SIZE);
+            stock.getChildren().addAll(choose, kit.label("check.stock.why"));
         }
     }
 

@@ -35,7 +35,7 @@ final class SlipPages {
     private static final double BODY = 10;
     private static final double SMALL = 8.5;
     private static final double NAMES = 80;
-    private static final double FOOT = 16;
+    private static final double FOOT = 24;
     private static final double GAP = 3;
     /** Longer text, which only a hostile card has, would not fit on a sheet. */
     private static final int LONGEST = 1500;
@@ -54,7 +54,7 @@ final class SlipPages {
         List<List<Region>> sheets = new ArrayList<>(List.of(new ArrayList<>()));
         double used = 0;
         for (Region block : blocks(slip)) {
-            double needed = block.prefHeight(width) + GAP;
+            double needed = Math.ceil(block.prefHeight(width));
             if (used + needed > height - FOOT && used > 0) {
                 sheets.add(new ArrayList<>());
                 used = 0;
@@ -70,7 +70,7 @@ final class SlipPages {
     }
 
     private Region page(List<Region> blocks, String foot) {
-        VBox page = new VBox(GAP);
+        VBox page = new VBox();
         page.setBackground(Background.fill(Color.WHITE));
         Region spacer = new Region();
         VBox.setVgrow(spacer, Priority.ALWAYS);
@@ -86,11 +86,12 @@ final class SlipPages {
 
     private List<Region> blocks(SlipContent slip) {
         List<Region> blocks = new ArrayList<>();
-        blocks.add(flow(bold(slip.card(), TITLE)));
+        blocks.add(padded(flow(bold(slip.card(), TITLE)), 0));
         VBox verdict = new VBox(flow(slip.ready() ? text(slip.verdict(), BODY + 1) : bold(slip.verdict(), BODY + 1)));
         verdict.setPadding(new Insets(4, 8, 4, 8));
         verdict.setBorder(border(new BorderWidths(slip.ready() ? 1 : 3)));
         blocks.add(verdict);
+        blocks.add(space(4));
         slip.facts().forEach(fact -> blocks.add(fact(fact)));
         blocks.add(space(6));
         slip.groups().forEach(group -> blocks.addAll(group(group)));
@@ -113,7 +114,7 @@ final class SlipPages {
             value.getChildren().add(flow(detail));
         }
         HBox.setHgrow(value, Priority.ALWAYS);
-        return new HBox(6, name, value);
+        return padded(new HBox(6, name, value), 0);
     }
 
     /** The heading stays on one sheet with the first finding; what follows may go on the next. */
@@ -129,13 +130,19 @@ final class SlipPages {
         remedy.setFont(Font.font(TYPE, FontPosture.ITALIC, BODY));
         pieces.addAll(List.of(flow(text(group.meaning(), BODY)), flow(remedy),
                 flow(text("Source: " + group.source(), SMALL))));
-        boolean heavy = group.severity().equals("blocker");
-        pieces.forEach(piece -> {
-            piece.setPadding(new Insets(0, 0, 0, 8));
-            piece.setBorder(border(new BorderWidths(0, 0, 0, heavy ? 4 : 1)));
-        });
-        pieces.add(space(4));
+        double edge = switch (group.severity()) {
+            case "blocker" -> 4;
+            case "warning" -> 2;
+            default -> 0.5;
+        };
+        pieces.forEach(piece -> padded(piece, 12 - edge).setBorder(border(new BorderWidths(0, 0, 0, edge))));
+        pieces.add(space(8));
         return pieces;
+    }
+
+    private static Region padded(Region block, double left) {
+        block.setPadding(new Insets(0, 0, GAP, left));
+        return block;
     }
 
     private Region blanks() {

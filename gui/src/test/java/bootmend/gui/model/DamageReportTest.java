@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.gui.FixtureCards;
+import bootmend.gui.SmallCards;
 import bootmend.job.FindingView;
 import bootmend.job.RepairRequest;
 import java.io.IOException;
@@ -21,7 +21,8 @@ class DamageReportTest {
     @Test
     void damageThatNeedsNoGuessIsMendedAndTheCardIsSoundAfter() throws IOException {
         CardModel card = open("config-utf16");
-        assertThat(report(card).findings()).extracting(DamageReport.Row::fate).containsExactly(DamageReport.Fate.MENDED);
+        assertThat(report(card).findings()).extracting(DamageReport.Row::fate)
+                .containsExactly(DamageReport.Fate.MENDED);
         assertThat(report(card).hasLost()).isFalse();
 
         card.change().choose(Wish.Repair.PLAIN);
@@ -56,14 +57,15 @@ class DamageReportTest {
 
     @Test
     void aCardThatIsDamagedThroughAndThroughIsToldOfInPart() {
-        List<FindingView> many = Collections.nCopies(DamageReport.MOST + 7, new FindingView("x", "a file", "it is", false));
+        List<FindingView> many =
+                Collections.nCopies(DamageReport.MOST + 7, new FindingView("x", "a file", "it is", false));
         DamageReport report = DamageReport.of(new ChangePreview(null, List.of(), many, List.of(), null, true));
         assertThat(report.findings()).hasSize(DamageReport.MOST);
         assertThat(report.unshown()).isEqualTo(7);
     }
 
     private CardModel open(String id) throws IOException {
-        return new ModelBench(folder.resolve("home")).open(new FixtureCards(folder).damaged(id));
+        return new ModelBench(folder.resolve("home")).open(SmallCards.writeDamaged(folder, id));
     }
 
     private static DamageReport report(CardModel card) {

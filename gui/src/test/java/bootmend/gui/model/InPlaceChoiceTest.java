@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.gui.FixtureCards;
+import bootmend.gui.SmallCards;
 import bootmend.job.ResetRequest;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -19,7 +19,7 @@ class InPlaceChoiceTest {
 
     @Test
     void aFullCardIsOverwrittenOnlyOnceTheRiskIsTaken() throws IOException {
-        CardModel card = open(new FixtureCards(folder).full("full.img", "arm_freq=2000\n"));
+        CardModel card = open(SmallCards.writeFull(folder, "full.img", "arm_freq=2000\n"));
 
         card.change().choose(STOCK);
         ChangeState.Failed refused = (ChangeState.Failed) card.change().state().get();
@@ -36,7 +36,7 @@ class InPlaceChoiceTest {
 
     @Test
     void otherRefusalsOfferNoRisk() throws IOException {
-        CardModel card = open(new FixtureCards(folder).card("lab.img", "arm_freq=2000\n"));
+        CardModel card = open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         card.change().choose(MadeChange.beforeTheFirst());
         card.change().choose(new Wish.Adopt(false));
         assertThat(((ChangeState.Failed) card.change().state().get()).despite()).isEmpty();

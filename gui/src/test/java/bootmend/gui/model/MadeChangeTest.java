@@ -2,16 +2,16 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.gui.FixtureCards;
+import bootmend.gui.SmallCards;
 import bootmend.job.HistoryEntry;
 import bootmend.job.LineChange;
 import bootmend.job.ResetRequest;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -26,8 +26,8 @@ class MadeChangeTest {
 
     @Test
     void aChangeIsListedAndGoneBackToAndForthAgain() throws IOException {
-        Path image = new FixtureCards(folder).card("lab.img", "arm_freq=2000\n");
-        CardModel card = new ModelBench(folder.resolve("home")).open(image);
+        CardModel card = new ModelBench(folder.resolve("home"))
+                .open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         assertThat(card.history().get().value().orElseThrow()).isEmpty();
         card.change().choose(new Wish.BackToStock(ResetRequest.PLAIN));
         card.change().make();
@@ -43,7 +43,6 @@ class MadeChangeTest {
         make(card, made.goBack());
         assertThat(config(card)).containsExactly("#arm_freq=2000");
         assertThat(card.history().get().value().orElseThrow()).hasSize(3);
-        assertThat(Files.size(image)).isPositive();
     }
 
     @Test
@@ -61,8 +60,8 @@ class MadeChangeTest {
     @Test
     void theSameLineCanBePointedAtTwice() throws IOException {
         CardModel card = new ModelBench(folder.resolve("home"))
-                .open(new FixtureCards(folder).card("lab.img", "arm_freq=2000\n"));
-        List<LinePlace> seen = new java.util.ArrayList<>();
+                .open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
+        List<LinePlace> seen = new ArrayList<>();
         card.pointedAt().watch(place -> place.ifPresent(seen::add));
         card.pointAt(new LinePlace("config.txt", 1));
         card.pointAt(new LinePlace("config.txt", 1));
@@ -70,7 +69,8 @@ class MadeChangeTest {
     }
 
     private static MadeChange newest(CardModel card) {
-        return MadeChange.of(card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(), ModelBench.WORDS);
+        return MadeChange.of(card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(),
+                ModelBench.WORDS);
     }
 
     private static void make(CardModel card, Wish wish) {
@@ -80,6 +80,7 @@ class MadeChangeTest {
     }
 
     private static List<String> config(CardModel card) {
-        return card.sheet().get().value().orElseThrow().files().get(0).lines().stream().map(line -> line.text()).toList();
+        return card.sheet().get().value().orElseThrow().files().get(0).lines().stream()
+                .map(line -> line.text()).toList();
     }
 }

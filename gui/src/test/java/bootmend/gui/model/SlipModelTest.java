@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.check.Purpose;
-import bootmend.gui.FixtureCards;
+import bootmend.gui.SmallCards;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,7 +24,7 @@ class SlipModelTest {
 
     @BeforeEach
     void open() throws IOException {
-        image = new FixtureCards(folder).card("lab 07.img", "arm_freq=2000\n");
+        image = SmallCards.write(folder, "lab 07.img", "arm_freq=2000\n");
         slips = Files.createDirectory(folder.resolve("slips"));
         card = new ModelBench(folder.resolve("home")).open(image);
     }
@@ -37,7 +37,7 @@ class SlipModelTest {
         assertThat(card.slip().saved().get().value()).contains(file);
         assertThat(file).hasFileName("packing-slip-lab-07.img.html");
         assertThat(Files.readString(file)).startsWith("<!DOCTYPE html>").endsWith("</html>\n")
-                .contains("lab 07.img", FixtureCards.LABEL, "0000-01AB", "Not ready to ship", "to ship, ");
+                .contains("lab 07.img", "Label</dt><dd>LAB<", "Not ready to ship", "to ship, ");
         assertThat(names(slips)).containsExactly("packing-slip-lab-07.img.html");
     }
 
@@ -45,7 +45,7 @@ class SlipModelTest {
     void aSlipThatIsThereIsReplaced() throws IOException {
         Path file = Files.writeString(slips.resolve("slip.html"), "the old one");
         card.slip().save(file);
-        assertThat(Files.readString(file)).contains(FixtureCards.LABEL).doesNotContain("the old one");
+        assertThat(Files.readString(file)).contains("Label</dt><dd>LAB<").doesNotContain("the old one");
     }
 
     @Test
@@ -70,16 +70,14 @@ class SlipModelTest {
 
     @Test
     void noSlipGoesIntoAMountedCard() throws IOException {
-        Path mounted = Files.createDirectory(folder.resolve("boot"));
-        Files.writeString(mounted.resolve("config.txt"), "arm_freq=2000\n");
-        Files.write(mounted.resolve("start.elf"), new byte[100]);
+        Path mounted = SmallCards.mounted(folder, "arm_freq=2000\n");
         CardModel ofFolder = new ModelBench(folder.resolve("home")).open(mounted);
         assertThat(ofFolder.check().get().error()).isEmpty();
 
         ofFolder.slip().save(mounted.resolve("slip.html"));
 
         assertThat(ofFolder.slip().saved().get().error().orElseThrow()).hasMessageContaining("on the card");
-        assertThat(names(mounted)).containsExactly("config.txt", "start.elf");
+        assertThat(names(mounted)).containsExactly("config.txt", "start4.elf");
     }
 
     @Test
