@@ -114,6 +114,7 @@ public final class DeskModel {
             settings.save();
         });
         if (inReaders.stream().noneMatch(entry -> entry.path().equals(path))) {
+            offer(List.of(path));
             settings.remember(path);
             settings.save();
         }
