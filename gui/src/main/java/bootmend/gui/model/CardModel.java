@@ -8,6 +8,7 @@ import bootmend.job.CardRequest;
 import bootmend.job.CheckJob;
 import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
+import bootmend.job.EjectJob;
 import bootmend.job.HistoryEntry;
 import bootmend.job.HistoryJob;
 import bootmend.job.RecoveryView;
@@ -34,6 +35,7 @@ public final class CardModel {
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
     private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
+    private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
     private final SlipModel slip;
     private final List<Bench.Ticket> reads = new ArrayList<>();
@@ -117,6 +119,7 @@ public final class CardModel {
     public void read() {
         dropReads();
         gone.set(false);
+        ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
         check.set(new Reading.Waiting<>());
         history.set(new Reading.Waiting<>());
@@ -127,6 +130,17 @@ public final class CardModel {
         } else {
             readSheet();
         }
+    }
+
+    /** Has the system let go of the card, and tells what became of that. */
+    public void eject() {
+        services.bench().<String>submitChange(services.words().of("busy.eject"), () -> new EjectJob().run(card),
+                said -> ejected.set(Optional.of(said)), error -> ejected.set(Optional.of(error.getMessage())));
+    }
+
+    /** What became of the wish to let go of the card, in a sentence. */
+    public Watched<Optional<String>> ejected() {
+        return ejected;
     }
 
     /** Shows what the card comes to on another board. */

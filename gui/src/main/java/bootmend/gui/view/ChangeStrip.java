@@ -73,6 +73,7 @@ final class ChangeStrip extends VBox {
         change.agreed().watch(agreed -> make.setDisable(!change.canMake()));
         model.history().watch(history -> show());
         model.gone().watch(gone -> show());
+        model.sheet().watch(sheet -> show());
         for (Node each : List.of(stock, profile)) {
             model.sheet().watch(sheet -> each.setDisable(sheet.value().isEmpty()));
         }
@@ -88,7 +89,8 @@ final class ChangeStrip extends VBox {
             return;
         }
         if (state instanceof ChangeState.Idle) {
-            body.getChildren().add(kit.label("strip.idle", "muted"));
+            body.getChildren().add(kit.label(model.sheet().get().error().isPresent() ? "strip.unread" : "strip.idle",
+                    "muted"));
         } else if (state instanceof ChangeState.WorkingOut) {
             body.getChildren().add(kit.label("strip.working", "muted"));
         } else if (state instanceof ChangeState.Proposed proposed) {

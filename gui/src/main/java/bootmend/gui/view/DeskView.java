@@ -35,7 +35,7 @@ final class DeskView extends BorderPane {
     private final TabPane tabs = new TabPane();
     private final VBox middle = new VBox();
     private final Node banner;
-    private double cardsWidth = 230;
+    private double cardsWidth = 250;
     private double stripWidth = 370;
 
     DeskView(DeskModel desk, Kit kit, Dialogs dialogs, Node menu) {

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -16,9 +17,14 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
 
 /** Makes the small pieces that every part of the window is put together from. */
 final class Kit {
+
+    /** Pixels beside a text that a field keeps for its caret. */
+    private static final double CARET = 8;
+    private static final double WIDEST = 600;
 
     private final Words words;
 
@@ -78,8 +84,11 @@ final class Kit {
         field.setFocusTraversable(false);
         field.getStyleClass().add("fact");
         field.getStyleClass().addAll(styles);
-        // Columns are as wide as a wide letter; most letters are narrower.
-        field.setPrefColumnCount(Math.max(4, Math.min(60, field.getText().length() * 3 / 4 + 1)));
+        Text measure = new Text(field.getText());
+        field.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {
+            measure.setFont(field.getFont());
+            return Math.min(WIDEST, Math.ceil(measure.getLayoutBounds().getWidth()) + CARET);
+        }, field.fontProperty()));
         return field;
     }
 
@@ -99,6 +108,7 @@ final class Kit {
         VBox box = new VBox(4, prose(sentence(error.getMessage()), "problem-what"),
                 prose(remedy().of(error), "problem-remedy"));
         box.getStyleClass().addAll("notice", "notice-problem");
+        box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;
     }
 

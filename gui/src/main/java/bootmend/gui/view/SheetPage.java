@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -69,6 +70,9 @@ final class SheetPage extends VBox {
         HBox.setHgrow(runs, Priority.ALWAYS);
         HBox row = new HBox(10, question, board, runs);
         row.getStyleClass().add("row");
+        row.managedProperty().bind(row.visibleProperty());
+        model.sheet().watch(reading -> row.setVisible(reading.error().isEmpty()));
+        body.setAlignment(Pos.TOP_LEFT);
         tiles.setId("tiles");
         lines.setId("lines");
         lines.getStyleClass().add("sheet");

@@ -54,6 +54,18 @@ class ScreenshotTour {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
+        act(window, () -> window.desk().showPage("sheet"));
+        act(window, () -> window.model().current().get().orElseThrow().change().make());
+        shoot(window, "done" + size);
+        act(window, () -> card(window).change().choose(new Wish.TakeBack(UndoRequest.LAST)));
+        act(window, () -> window.model().current().get().orElseThrow().change().make());
+        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-cut-short" + size + ".img"));
+        CutChange.leave(cut, window.model().services().workplace().home());
+        act(window, () -> window.model().look(cut));
+        shoot(window, "cut-short" + size);
+        Path spoiled = Files.write(folder.resolve("holiday-pictures.img"), new byte[1 << 20]);
+        act(window, () -> window.model().look(spoiled));
+        shoot(window, "no-card" + size);
         checkDamageAndChanges(window, cards, size);
         act(window, () -> window.model().together(cards));
         shoot(window, "batch" + size);
