@@ -11,6 +11,7 @@ import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -49,7 +50,7 @@ final class DamagePage extends VBox {
         Reading<ChangePreview> reading = model.health().get();
         body.getChildren().clear();
         if (model.cutShort().isPresent()) {
-            body.getChildren().add(kit.label("damage.cutshort", "notice", "notice-warn"));
+            body.getChildren().add(notice("damage.cutshort", "notice-warn"));
             return;
         }
         if (reading instanceof Reading.Waiting) {
@@ -66,7 +67,7 @@ final class DamagePage extends VBox {
 
     private void show(DamageReport report) {
         if (report.isSound()) {
-            body.getChildren().addAll(kit.label("damage.sound", "notice", "notice-good"),
+            body.getChildren().addAll(notice("damage.sound", "notice-good"),
                     kit.prose(kit.words().of("damage.looked"), "muted"));
             return;
         }
@@ -77,12 +78,18 @@ final class DamagePage extends VBox {
             body.getChildren().add(kit.text(kit.words().of("damage.more", report.unshown()), "muted"));
         }
         if (report.leaves()) {
-            body.getChildren().add(kit.label("damage.left", "notice", "notice-warn"));
+            body.getChildren().add(notice("damage.left", "notice-warn"));
         }
         if (report.hasLost()) {
             body.getChildren().add(new VBox(4, freeLost, kit.label("damage.freelost.meaning", "muted")));
         }
         body.getChildren().add(report.canMend() ? repair : kit.label("strip.nothing.repair"));
+    }
+
+    private Node notice(String key, String style) {
+        Label notice = kit.label(key, "notice", style);
+        notice.setMaxWidth(Double.MAX_VALUE);
+        return notice;
     }
 
     private Node row(DamageReport.Row row) {
