@@ -7,7 +7,9 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryUsage;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
 import javax.management.Notification;
 import javax.management.NotificationEmitter;
 import javax.management.openmbean.CompositeData;
@@ -32,11 +34,15 @@ final class Gauge {
     /** An operation that may fail. */
     @FunctionalInterface
     interface Operation {
-        Object run() throws Exception;
+        void run() throws Exception;
     }
 
-    /** @param nanos the median of {@code runs} runs; the rest is the last run's, in bytes */
-    record Reading(int runs, long nanos, long allocated, long held) {
+    /**
+     * @param nanos the median of {@code runs} runs
+     * @param allocated bytes, of the last run, as what follows
+     * @param count what was counted
+     */
+    record Reading(int runs, long nanos, long allocated, long held, long count) {
     }
 
     Gauge() {
@@ -49,7 +55,7 @@ final class Gauge {
         if (notification.getType().equals(GarbageCollectionNotificationInfo.GARBAGE_COLLECTION_NOTIFICATION)) {
             long used = GarbageCollectionNotificationInfo.from((CompositeData) notification.getUserData()).getGcInfo()
                     .getMemoryUsageAfterGc().entrySet().stream().filter(pool -> isHeap(pool.getKey()))
-                    .map(java.util.Map.Entry::getValue).mapToLong(MemoryUsage::getUsed).sum();
+                    .map(Map.Entry::getValue).mapToLong(MemoryUsage::getUsed).sum();
             afterCollection.accumulateAndGet(used, Math::max);
         }
     }
@@ -58,35 +64,37 @@ final class Gauge {
         return pool.contains("Eden") || pool.contains("Survivor") || pool.contains("Tenured") || pool.contains("Old");
     }
 
-    /** Runs it for about a second, and at least once after a first run that does not count where that was short. */
-    Reading of(Operation operation) throws Exception {
-        long began = System.nanoTime();
-        operation.run();
-        long first = System.nanoTime() - began;
+    /**
+     * Runs it for about a second after a first run that does not count; what takes longer is run twice.
+     *
+     * @param counter counts something else that the operation does
+     */
+    Reading of(Operation operation, LongSupplier counter) throws Exception {
+        long first = time(operation);
         int runs = (int) Math.max(1, Math.min(MOST_RUNS, ENOUGH_NANOS / Math.max(1, first)));
         List<Long> times = new ArrayList<>();
-        for (int i = 0; i < runs; i++) {
-            long start = System.nanoTime();
-            operation.run();
-            times.add(System.nanoTime() - start);
+        while (times.size() < runs - 1) {
+            times.add(time(operation));
         }
-        times.sort(null);
-        return memory(operation, runs, times.get(times.size() / 2));
-    }
-
-    private Reading memory(Operation operation, int runs, long nanos) throws Exception {
         System.gc();
         Thread.sleep(NOTIFIED_MILLIS);
         Runtime runtime = Runtime.getRuntime();
         long before = runtime.totalMemory() - runtime.freeMemory();
         afterCollection.set(0);
-        long thread = Thread.currentThread().getId();
-        long allocatedBefore = threads.getThreadAllocatedBytes(thread);
-        Object kept = operation.run();
-        long allocated = threads.getThreadAllocatedBytes(thread) - allocatedBefore;
+        long countBefore = counter.getAsLong();
+        long allocatedBefore = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
+        times.add(time(operation));
+        long allocated = threads.getThreadAllocatedBytes(Thread.currentThread().getId()) - allocatedBefore;
+        long count = counter.getAsLong() - countBefore;
         Thread.sleep(NOTIFIED_MILLIS);
         long held = afterCollection.get() == 0 ? allocated : Math.max(0, afterCollection.get() - before);
-        java.lang.ref.Reference.reachabilityFence(kept);
-        return new Reading(runs, nanos, allocated, Math.min(allocated, held));
+        times.sort(null);
+        return new Reading(runs, times.get(times.size() / 2), allocated, Math.min(allocated, held), count);
+    }
+
+    private static long time(Operation operation) throws Exception {
+        long start = System.nanoTime();
+        operation.run();
+        return System.nanoTime() - start;
     }
 }

@@ -98,18 +98,13 @@ final class Growth {
             try (ProposedChange change = new ResetJob(workplace).begin(CARD, ResetRequest.PLAIN)) {
                 change.apply();
             }
-            row("config: undo, worked out", lines, () -> {
-                try (ProposedChange change = new UndoJob(workplace).begin(CARD, UndoRequest.LAST)) {
-                    return change;
-                }
-            });
+            row("config: undo, worked out", lines,
+                    () -> new UndoJob(workplace).begin(CARD, UndoRequest.LAST).close());
         }
     }
 
-    private static Object preview(Workplace workplace) throws IOException {
-        try (ProposedChange change = new ResetJob(workplace).preview(CARD, ResetRequest.PLAIN)) {
-            return change;
-        }
+    private static void preview(Workplace workplace) throws IOException {
+        new ResetJob(workplace).preview(CARD, ResetRequest.PLAIN).close();
     }
 
     private void folder(FileSystem host) throws IOException {
@@ -173,14 +168,11 @@ final class Growth {
 
     private void row(String name, long size, LongSupplier reads, Gauge.Operation operation) {
         try {
-            Gauge.Reading reading = gauge.of(operation);
-            long before = reads.getAsLong();
-            operation.run();
-            long read = reads.getAsLong() - before;
+            Gauge.Reading reading = gauge.of(operation, reads);
             out.printf(Locale.ROOT, "| %s | %,d | %d | %,.3f | %,.1f | %,.2f | %,.1f | %,.2f | %,.1f | %s |%n", name, size,
                     reading.runs(), reading.nanos() / 1e6, (double) reading.nanos() / size, mib(reading.allocated()),
                     (double) reading.allocated() / size, mib(reading.held()), (double) reading.held() / size,
-                    read == 0 ? "" : "%,d".formatted(read));
+                    reading.count() == 0 ? "" : String.format(Locale.ROOT, "%,d", reading.count()));
         } catch (OutOfMemoryError e) {
             out.printf(Locale.ROOT, "| %s | %,d | | out of memory | | | | | | |%n", name, size);
         } catch (Exception e) {
