@@ -8,6 +8,7 @@ import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 
 /**
  * A volume laid out as FAT32, of any number of clusters, that takes no memory for its table: a small volume of the
@@ -93,7 +94,7 @@ final class GrownFat implements BlockDevice {
         int first = fill == Fill.FULL ? FIRST_GROWN + number * MOST_OF_A_FILE : FIRST_GROWN + number;
         int clusters = fill == Fill.FULL ? Math.min(MOST_OF_A_FILE, end - first) : (end - 1 - first) / SCATTER + 1;
         ByteBuffer slot = ByteBuffer.allocate(32).order(ByteOrder.LITTLE_ENDIAN);
-        slot.put(0, "LOG%05dCSV".formatted(number).getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        slot.put(0, "LOG%05dCSV".formatted(number).getBytes(StandardCharsets.US_ASCII));
         slot.put(11, (byte) FatItem.ARCHIVE);
         slot.putShort(20, (short) (first >>> 16)).putShort(26, (short) first);
         slot.putInt(28, (int) ((long) clusters * SECTOR));
@@ -103,7 +104,8 @@ final class GrownFat implements BlockDevice {
     private int entry(int cluster) {
         return switch (fill) {
             case EMPTY -> 0;
-            case FULL -> (cluster - FIRST_GROWN + 1) % MOST_OF_A_FILE == 0 || cluster + 1 == end ? END_MARK : cluster + 1;
+            case FULL -> (cluster - FIRST_GROWN + 1) % MOST_OF_A_FILE == 0 || cluster + 1 == end
+                    ? END_MARK : cluster + 1;
             case SCATTERED -> cluster + SCATTER < end ? cluster + SCATTER : END_MARK;
         };
     }

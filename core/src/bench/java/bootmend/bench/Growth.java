@@ -64,7 +64,8 @@ final class Growth {
     }
 
     void run() throws IOException {
-        out.println("| what | size | runs | ms | ns each | MiB allocated | B each | MiB held at most | B each | reads |");
+        out.println("| what | size | runs | ms | ns each | MiB allocated | B each | MiB held at most | B each "
+                + "| reads |");
         out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             if ("growth-config".startsWith(what)) {
@@ -169,8 +170,8 @@ final class Growth {
     private void row(String name, long size, LongSupplier reads, Gauge.Operation operation) {
         try {
             Gauge.Reading reading = gauge.of(operation, reads);
-            out.printf(Locale.ROOT, "| %s | %,d | %d | %,.3f | %,.1f | %,.2f | %,.1f | %,.2f | %,.1f | %s |%n", name, size,
-                    reading.runs(), reading.nanos() / 1e6, (double) reading.nanos() / size, mib(reading.allocated()),
+            out.printf(Locale.ROOT, "| %s | %,d | %d | %,.3f | %,.1f | %,.2f | %,.1f | %,.2f | %,.1f | %s |%n", name,
+                    size, reading.runs(), reading.nanos() / 1e6, (double) reading.nanos() / size, mib(reading.allocated()),
                     (double) reading.allocated() / size, mib(reading.held()), (double) reading.held() / size,
                     reading.count() == 0 ? "" : String.format(Locale.ROOT, "%,d", reading.count()));
         } catch (OutOfMemoryError e) {

@@ -42,7 +42,8 @@ public class ChainWalkBench {
 
     @Benchmark
     public long walk() throws IOException {
-        ChainWalk walk = new ChainWalk(geometry, new FatTable(new VolumeBytes(disk, 512), geometry, 0), first, CLUSTERS);
+        FatTable table = new FatTable(new VolumeBytes(disk, geometry.bytesPerSector()), geometry, 0);
+        ChainWalk walk = new ChainWalk(geometry, table, first, CLUSTERS);
         long clusters = 0;
         while (walk.ending() == null) {
             clusters += walk.nextRun(Integer.MAX_VALUE).size();

@@ -20,7 +20,7 @@ record LineEdit(int at, List<String> old, List<String> changed) {
     /**
      * What makes {@code old} into {@code changed}, in order.
      *
-     * @param same whether two lines are alike; asked at most about {@value #AHEAD} times ten for each line of a long text
+     * @param same whether two lines are alike; of a long text, asked at most 160 times a line
      */
     static List<LineEdit> between(List<String> old, List<String> changed, BiPredicate<String, String> same) {
         if (old.size() + changed.size() > MOST_FOR_FEWEST) {
@@ -61,7 +61,8 @@ record LineEdit(int at, List<String> old, List<String> changed) {
     /** Lines to pass over in each text to the next two that are alike, as one number; -1 where none are near. */
     private static int skip(List<String> old, int i, List<String> changed, int j, BiPredicate<String, String> same) {
         for (int both = 0; both <= AHEAD; both++) {
-            for (int inOld = Math.max(0, both - (changed.size() - j)); inOld <= Math.min(both, old.size() - i); inOld++) {
+            int most = Math.min(both, old.size() - i);
+            for (int inOld = Math.max(0, both - (changed.size() - j)); inOld <= most; inOld++) {
                 int a = i + inOld;
                 int b = j + both - inOld;
                 boolean ends = a == old.size() && b == changed.size();
