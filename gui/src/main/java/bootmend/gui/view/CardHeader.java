@@ -71,9 +71,17 @@ final class CardHeader extends VBox {
         if (!partition.serial().isEmpty()) {
             fact("fact.serial", partition.serial());
         }
-        fact("fact.volume", partition.isMounted() ? partition.fatType()
-                : words.of("fact.volume.value", partition.fatType(), Amount.size(partition.bytes()), partition.number()));
+        fact("fact.volume", volume(partition));
         fact("fact.kind", words.of("fact.kind.value", card.kind(), Amount.size(card.bytes())));
+    }
+
+    private String volume(PartitionView partition) {
+        if (partition.isMounted()) {
+            return partition.fatType();
+        }
+        String size = Amount.size(partition.bytes());
+        return partition.number() == 0 ? kit.words().of("fact.volume.whole", partition.fatType(), size)
+                : kit.words().of("fact.volume.value", partition.fatType(), size, partition.number());
     }
 
     private void fact(String key, String value) {
