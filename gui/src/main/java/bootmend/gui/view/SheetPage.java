@@ -36,6 +36,9 @@ final class SheetPage extends VBox {
 
     private static final KeyCombination COPY = new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
 
+    /** Lines that stay visible above the first one that is tuned. */
+    private static final int ABOVE = 3;
+
     private final CardModel model;
     private final Kit kit;
     private final ComboBox<String> board = new ComboBox<>();
@@ -117,12 +120,24 @@ final class SheetPage extends VBox {
                 : words.of(named.isEmpty() ? "sheet.runs.any" : "sheet.runs.board", named));
         refreshRows();
         body.getChildren().setAll(lines);
+        toFirstTuned();
         cautions(view.show().cautions());
     }
 
     private void refreshRows() {
         model.sheet().get().value().ifPresent(view ->
                 lines.getItems().setAll(new SheetRows(kit.words()).of(view, model::findingsAt)));
+    }
+
+    /** What is tuned must be seen at once, however long the file's head is. */
+    private void toFirstTuned() {
+        List<SheetRow> rows = lines.getItems();
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i) instanceof SheetRow.Line line && line.tone() == SheetRow.Tone.COUNTS) {
+                lines.scrollTo(Math.max(0, i - ABOVE));
+                return;
+            }
+        }
     }
 
     private void boardChosen() {

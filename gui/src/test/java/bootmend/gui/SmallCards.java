@@ -1,0 +1,29 @@
+package bootmend.gui;
+
+import bootmend.fixtures.FatBuilder;
+import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SparseDisk;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+
+/** Small FAT16 cards without a partition table, for tests. */
+public final class SmallCards {
+
+    /** Tuned in two lines. */
+    public static final String TUNED = "# cart 3\narm_freq=2000\nover_voltage=6\ndtparam=audio=on\n";
+
+    private SmallCards() {
+    }
+
+    /** Writes a card with that config file and gives its path. */
+    public static Path write(Path folder, String name, String config) throws IOException {
+        FatSpec spec = FatSpec.fat16(5000).serial(0x1AB0 + name.hashCode() % 1000).label("LAB").build();
+        SparseDisk disk = spec.emptyDisk();
+        new FatBuilder(spec).file("start4.elf", new byte[2000])
+                .file("config.txt", config.getBytes(StandardCharsets.US_ASCII)).writeTo(disk, 0);
+        Path card = folder.resolve(name);
+        disk.writeTo(card);
+        return card;
+    }
+}
