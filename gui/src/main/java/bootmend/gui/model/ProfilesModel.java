@@ -56,7 +56,8 @@ public final class ProfilesModel {
         this.desk = desk;
         this.services = desk.services();
         List<Function<CardModel, Watched<?>>> parts =
-                List.of(CardModel::board, CardModel::sheet, model -> model.change().state());
+                List.of(CardModel::board, CardModel::sheet, CardModel::gone,
+                model -> model.change().state());
         new Following(desk, parts, this::cardChanged);
         profiles.watch(listing -> refresh());
         chosen.watch(name -> refresh());
@@ -102,6 +103,7 @@ public final class ProfilesModel {
 
     /** A form to save the card's settings as a profile. */
     public ProfileSaving saving() {
+        done.set(Done.NOTHING);
         return new ProfileSaving(services, readCard(), this::saved);
     }
 
@@ -241,23 +243,6 @@ public final class ProfilesModel {
         if (profile.isEmpty()) {
             return services.words().of("profiles.whynot.none");
         }
-        return whyNoChange(model, services);
-    }
-
-    /** Why no change can be worked out for the card that is looked at, as a sentence; empty where one can. */
-    static String whyNoChange(Optional<CardModel> model, Services services) {
-        if (model.isEmpty()) {
-            return services.words().of("profiles.whynot.nocard");
-        }
-        Reading<?> sheet = model.get().sheet().get();
-        ChangeState state = model.get().change().state().get();
-        if (state instanceof ChangeState.CutShort) {
-            return services.words().of("profiles.whynot.cutshort");
-        } else if (state instanceof ChangeState.Making) {
-            return services.words().of("profiles.whynot.making");
-        } else if (sheet instanceof Reading.Failed || model.get().gone().get()) {
-            return services.words().of("profiles.whynot.unread");
-        }
-        return sheet.value().isPresent() ? "" : services.words().of("profiles.whynot.reading");
+        return WhyNot.change(model, services.words());
     }
 }

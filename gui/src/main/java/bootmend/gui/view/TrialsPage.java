@@ -10,4 +10,7 @@ final class TrialsPage extends VBox {
         setId("trials-page");
         getStyleClass().add("page");
     }
+
+    void read() {
+    }
 }
