@@ -1,5 +1,6 @@
 package bootmend.gui.model;
 
+import bootmend.config.VisibleText;
 import bootmend.gui.text.Words;
 import bootmend.job.ProfileView;
 import java.util.List;
@@ -30,9 +31,10 @@ public final class ProfileWords {
         return words.of(trial.passes() ? "profile.proves" : "profile.provesnot", trial.trial(), String.join(", ", parts));
     }
 
-    /** As the lines of a config file. */
+    /** As the lines of a config file; control characters are visible. */
     public static String settings(ProfileView profile, String between) {
-        return profile.settings().entrySet().stream().map(each -> each.getKey() + "=" + each.getValue())
+        return profile.settings().entrySet().stream()
+                .map(each -> VisibleText.of(each.getKey() + "=" + each.getValue()))
                 .collect(Collectors.joining(between));
     }
 }

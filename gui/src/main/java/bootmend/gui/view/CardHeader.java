@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Which card it is and how it stands, in what a glance takes in. */
@@ -28,6 +29,7 @@ final class CardHeader extends VBox {
         this.model = model;
         this.kit = kit;
         getStyleClass().add("card-header");
+        setMinHeight(Region.USE_PREF_SIZE);
         Path name = model.card().card().getFileName();
         Node title = kit.fact(name == null ? model.card().card().toString() : name.toString(), "title");
         title.setId("card-name");

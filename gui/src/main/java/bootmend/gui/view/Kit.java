@@ -4,11 +4,13 @@ import bootmend.CardException;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.Remedy;
 import bootmend.gui.text.Words;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -89,6 +91,11 @@ final class Kit {
                 prose(remedy().of(error), "problem-remedy"));
         box.getStyleClass().addAll("notice", "notice-problem");
         return box;
+    }
+
+    /** A pane that is empty takes no room, not even the distance to the next. */
+    static void takesRoomWhenFilled(Pane pane) {
+        pane.managedProperty().bind(Bindings.isNotEmpty(pane.getChildren()));
     }
 
     /** A bar between things that pushes them apart. */

@@ -51,6 +51,7 @@ final class ProfileDetails extends VBox {
         Button delete = kit.button("profile.delete", this::ask);
         getChildren().addAll(about, Form.row(put, compare), whether, differences, cautions, Form.row(export, delete),
                 asking);
+        List.of(whether, differences, cautions, asking).forEach(Kit::takesRoomWhenFilled);
         model.chosen().watch(name -> show());
         model.profiles().watch(reading -> show());
         model.putting().watch(putting -> whether(putting));
@@ -87,9 +88,9 @@ final class ProfileDetails extends VBox {
         fact(facts, "profile.board", profile.board());
         fact(facts, "profile.cooling", profile.cooling());
         fact(facts, "profile.supply", profile.supply());
-        Node settings = kit.prose(ProfileWords.settings(profile, "\n"), "code");
+        Node settings = new Prose(ProfileWords.settings(profile, "\n"), "code");
         settings.setId("profile-settings");
-        VBox evidence = new VBox(4, kit.prose(words.standing(profile), profile.knownGood() ? "notice" : "notice",
+        VBox evidence = new VBox(4, kit.prose(words.standing(profile), "notice",
                 profile.knownGood() ? "notice-good" : "notice-warn"));
         evidence.setId("profile-evidence");
         profile.evidence().forEach(trial -> evidence.getChildren().add(kit.prose(words.evidence(trial), "muted")));

@@ -42,12 +42,13 @@ final class ProfileForm extends VBox {
         notes = form.text("saving.notes", 330);
         trials.setId("saving-trials");
         problem.setId("saving-problem");
-        board.setOnAction(event -> model.lookForTrials(board.getValue() == null ? "" : board.getValue()));
+        board.valueProperty().addListener((observed, before, id) -> model.lookForTrials(id == null ? "" : id));
         Button save = kit.button("saving.save", () -> save(false));
         save.getStyleClass().add("accent");
         getChildren().addAll(kit.heading("saving.title"), kit.text(kit.words().of("saving.what",
                 model.card().map(card -> card.card().toString()).orElse("")), "muted"), form, trials, problem,
                 Form.row(save, kit.button("saving.close", close)));
+        List.of(trials, problem).forEach(Kit::takesRoomWhenFilled);
         model.backing().watch(this::backing);
         model.problem().watch(error -> problem());
         model.likelyBoard().ifPresent(board::setValue);

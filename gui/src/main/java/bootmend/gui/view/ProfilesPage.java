@@ -38,6 +38,8 @@ final class ProfilesPage extends VBox {
         this.dialogs = dialogs;
         this.details = new ProfileDetails(model, kit, dialogs);
         setId("profiles-page");
+        setMinHeight(0);
+        Kit.takesRoomWhenFilled(notices);
         getStyleClass().add("page");
         Button save = kit.button("profiles.save", this::save);
         Button take = kit.button("profiles.import", () -> dialogs.file().ifPresent(file -> model.importFrom(file, false)));

@@ -2,12 +2,16 @@ package bootmend.gui.view;
 
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
+import bootmend.gui.DemoBench;
 import bootmend.job.Workplace;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.TitledPane;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
 
 /** Writes a picture of every view, by day and by night, in two sizes; run by name, see DEVELOPERS.md. */
 class ScreenshotTour {
@@ -45,12 +49,54 @@ class ScreenshotTour {
         shoot(window, "batch" + size);
     }
 
+    @Test
+    void profilesAndTrialsOfTheDemo() throws Exception {
+        for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
+            DemoBench demo = DemoBench.in(folder.resolve("demo-" + size[0]));
+            try (WindowBench window = new WindowBench(demo.workplace(), size[0], size[1])) {
+                tuning(window, demo, "-" + size[0] + "x" + size[1]);
+            }
+        }
+    }
+
+    private void tuning(WindowBench window, DemoBench demo, String size) throws Exception {
+        act(window, () -> window.model().look(demo.cards().get(2)));
+        act(window, () -> window.desk().showPage("profiles"));
+        fire(window, "#profile-compare");
+        shoot(window, "profiles-good" + size);
+        act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
+        act(window, () -> new FxRobot().lookup("#profiles").queryListView().getSelectionModel().select(1));
+        fire(window, "#profile-put");
+        fire(window, "#profile-delete");
+        shoot(window, "profiles-other-board" + size);
+        fire(window, "#profiles-save");
+        shoot(window, "profiles-save" + size);
+        act(window, () -> window.desk().showPage("trials"));
+        fire(window, "#stage-put");
+        shoot(window, "trials-chart" + size);
+        fire(window, "#strip-make");
+        shoot(window, "trials-staged" + size);
+        act(window, () -> ((TitledPane) new FxRobot().lookup("#chart-words").query()).setExpanded(true));
+        fire(window, "#trials-table");
+        act(window, () -> new FxRobot().lookup("#trials").queryTableView().getSelectionModel().select(3));
+        shoot(window, "trials-table" + size);
+        fire(window, "#trials-add");
+        fire(window, "#adding-keep");
+        shoot(window, "trials-add" + size);
+    }
+
+    private static void fire(WindowBench window, String button) throws Exception {
+        act(window, () -> ((ButtonBase) new FxRobot().lookup(button).query()).fire());
+    }
+
     private static void act(WindowBench window, Runnable action) throws Exception {
         WindowBench.onScreen(() -> {
             action.run();
             return null;
         });
         window.settle();
+        // What a scroll pane shows is there after the next pulse.
+        Thread.sleep(60);
     }
 
     private static void shoot(WindowBench window, String name) throws Exception {
