@@ -27,7 +27,7 @@ import javafx.scene.layout.VBox;
 /** What each board took, as a chart, and what to try next. */
 final class TrialsPage extends VBox {
 
-    /** From this width on the advice stands beside the chart, else above it. */
+    /** From this width on the advice stands beside the chart. */
     private static final double WIDE = 900;
     private static final double BESIDE = 350;
 
@@ -36,13 +36,13 @@ final class TrialsPage extends VBox {
     private final ComboBox<String> label = new ComboBox<>();
     private final ToggleGroup views = new ToggleGroup();
     private final ToggleButton chartView;
+    private final ToggleButton nextView;
     private final ToggleButton tableView;
     private final ToggleButton formView;
     private final VBox notices = new VBox(8);
     private final StackPane body = new StackPane();
     private final VBox chart = new VBox(8);
     private final Label headline;
-    private final VBox stacked = new VBox(14);
     private final ScrollPane picture = scroll();
     private final ScrollPane beside = scroll();
     private final ScrollPane adding = scroll();
@@ -66,6 +66,8 @@ final class TrialsPage extends VBox {
         this.headline = kit.text("", "card-title");
         headline.setId("trials-headline");
         adding.setContent(new TrialForm(model, kit, dialogs));
+        picture.setContent(chart);
+        beside.setContent(next);
         beside.setPrefWidth(BESIDE);
         beside.setMinWidth(BESIDE);
         HBox.setHgrow(picture, Priority.ALWAYS);
@@ -80,10 +82,11 @@ final class TrialsPage extends VBox {
             }
         });
         chartView = toggle("trials.chart");
+        nextView = toggle("trials.next");
         tableView = toggle("trials.table");
         formView = toggle("trials.add");
         chartView.setSelected(true);
-        FlowPane row = new FlowPane(8, 8, question, label, new HBox(chartView, tableView, formView));
+        FlowPane row = new FlowPane(8, 8, question, label, new HBox(chartView, nextView, tableView, formView));
         row.getStyleClass().add("row");
         row.setPrefWrapLength(1);
         VBox.setVgrow(body, Priority.ALWAYS);
@@ -177,23 +180,22 @@ final class TrialsPage extends VBox {
         }
     }
 
+    /** Where there is room the advice stands beside the chart, else it has a view of its own. */
     private void arrangeChart() {
-        if (wide && picture.getContent() != chart) {
-            stacked.getChildren().clear();
-            picture.setContent(chart);
-            beside.setContent(next);
-        } else if (!wide && stacked.getChildren().isEmpty()) {
-            picture.setContent(stacked);
-            beside.setContent(null);
-            stacked.getChildren().setAll(chart, next);
+        nextView.setVisible(!wide);
+        nextView.setManaged(!wide);
+        if (wide && nextView.isSelected()) {
+            chartView.setSelected(true);
         }
-        // Where the advice stands below the chart, its first line must be seen all the same.
         model.board().get().value().ifPresent(board -> headline.setText(VisibleText.of(wide
                 ? board.report().unit().label() + " (" + board.report().unit().board() + ")"
-                : kit.words().of("trials.next", new ChartWords(kit.words()).next(board.report().advice())))));
+                : kit.words().of("trials.headline", new ChartWords(kit.words()).next(board.report().advice())))));
         picture.setFitToHeight(wide);
-        beside.setVisible(wide);
-        beside.setManaged(wide);
+        picture.setVisible(wide || chartView.isSelected());
+        picture.setManaged(picture.isVisible());
+        beside.setVisible(wide || nextView.isSelected());
+        beside.setManaged(beside.isVisible());
+        HBox.setHgrow(beside, wide ? Priority.NEVER : Priority.ALWAYS);
         put(both);
     }
 

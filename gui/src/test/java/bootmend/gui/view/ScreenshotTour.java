@@ -72,8 +72,9 @@ class ScreenshotTour {
         fire(window, "#profiles-save");
         shoot(window, "profiles-save" + size);
         act(window, () -> window.desk().showPage("trials"));
-        fire(window, "#stage-put");
         shoot(window, "trials-chart" + size);
+        fire(window, "#trials-next");
+        fire(window, "#stage-put");
         fire(window, "#strip-make");
         shoot(window, "trials-staged" + size);
         act(window, () -> ((TitledPane) new FxRobot().lookup("#chart-words").query()).setExpanded(true));

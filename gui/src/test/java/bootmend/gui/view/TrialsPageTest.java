@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import javafx.scene.Group;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.TableView;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -57,6 +58,8 @@ class TrialsPageTest {
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
         assertThat(hands.texts("#trial-legend")).contains("throttled: heat or supply",
                 "lowest step that held, at this clock or a higher one");
+        assertThat(hands.<Label>find("#trials-headline").getText()).isEqualTo("Next: Try 2050 MHz at voltage step 5.");
+        hands.click("#trials-next");
         assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed", "give or take",
                 "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
         assertThat(hands.<Button>find("#stage-put").isDisabled()).isTrue();
@@ -84,12 +87,13 @@ class TrialsPageTest {
         fill();
         hands.look(SmallCards.write(folder, "lab-07.img", "dtparam=audio=on\n"));
 
-        hands.press("#stage-put");
+        hands.click("#trials-next");
+        hands.click("#stage-put");
         assertThat(hands.texts("#strip-body")).contains("Stage settings for one try", "arm_freq=2050");
         hands.click("#strip-make");
         assertThat(hands.texts("#stage-staged")).contains("sudo reboot '0 tryboot'");
 
-        hands.press("#stage-keep");
+        hands.click("#stage-keep");
         assertThat(hands.texts("#strip-body")).contains("Keep the staged settings");
         hands.click("#strip-make");
         assertThat(hands.texts("#strip-body")).contains("Done.");
