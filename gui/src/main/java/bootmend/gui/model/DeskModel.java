@@ -114,6 +114,7 @@ public final class DeskModel {
             settings.save();
         });
         if (inReaders.stream().noneMatch(entry -> entry.path().equals(path))) {
+            offer(List.of(path));
             settings.remember(path);
             settings.save();
         }
@@ -129,6 +130,12 @@ public final class DeskModel {
         leave();
         current.set(Optional.empty());
         batch.set(Optional.of(new BatchModel(services, paths)));
+    }
+
+    /** Stops whatever is being read; a change to a card is never stopped. */
+    public void stop() {
+        services.bench().stop(CardException.refused(services.words().of("stopped.what"),
+                services.words().of("stopped.remedy")));
     }
 
     private boolean isWriting() {
@@ -152,10 +159,20 @@ public final class DeskModel {
                 .filter(card -> card.system().isEmpty() && (card.removable() || card.boot() == AttachedCard.Boot.YES))
                 .map(CardEntry::reader).toList();
         gather();
+        lookAtTheOnlyOne(attached);
         List<Path> now = attached.stream().map(card -> Path.of(card.path())).toList();
         seenInReaders.addAll(now);
         current.get().filter(model -> seenInReaders.contains(model.card().card()))
                 .ifPresent(model -> model.setGone(!now.contains(model.card().card())));
+    }
+
+    /** A card that was just put in is what the user wants to see, unless another is in view. */
+    private void lookAtTheOnlyOne(List<AttachedCard> attached) {
+        List<Path> fresh = attached.stream().filter(card -> card.boot() == AttachedCard.Boot.YES && card.removable())
+                .map(card -> Path.of(card.path())).filter(path -> !seenInReaders.contains(path)).toList();
+        if (fresh.size() == 1 && current.get().isEmpty() && batch.get().isEmpty()) {
+            look(fresh.get(0));
+        }
     }
 
     private void gather() {

@@ -24,6 +24,7 @@ final class CardHeader extends VBox {
     private final Kit kit;
     private final FlowPane facts = new FlowPane(18, 4);
     private final FlowPane marks = new FlowPane(8, 6);
+    private final VBox notes = new VBox();
 
     CardHeader(CardModel model, Kit kit) {
         this.model = model;
@@ -34,16 +35,19 @@ final class CardHeader extends VBox {
         Node title = kit.fact(name == null ? model.card().card().toString() : name.toString(), "title");
         title.setId("card-name");
         marks.setId("card-marks");
-        getChildren().addAll(title, facts, marks);
+        getChildren().addAll(title, facts, marks, notes);
         model.sheet().watch(reading -> show());
         model.check().watch(reading -> show());
         model.health().watch(reading -> show());
         model.gone().watch(reading -> show());
+        model.ejected().watch(said -> show());
     }
 
     private void show() {
         facts.getChildren().clear();
         marks.getChildren().clear();
+        notes.getChildren().clear();
+        model.ejected().get().ifPresent(said -> notes.getChildren().add(kit.prose(said, "notice")));
         if (model.gone().get()) {
             mark("mark.gone", "mark-bad");
             return;

@@ -3,6 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.DeskModel;
+import bootmend.gui.model.LinePlace;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -21,7 +22,8 @@ final class Pages {
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
-        this.ofCard = List.of(card -> new SheetPage(card, kit), card -> new CheckPage(card, kit, dialogs),
+        this.ofCard = List.of(card -> new SheetPage(card, kit),
+                card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit), card -> new ChangesPage(card, kit));
         ProfilesPage profiles = new ProfilesPage(desk, kit, dialogs);
         TrialsPage trials = new TrialsPage(desk, kit, dialogs);
@@ -56,6 +58,12 @@ final class Pages {
     /** The page of several cards together. */
     Node batch(BatchModel batch) {
         return new BatchPage(batch, kit, dialogs);
+    }
+
+    private void takeTo(CardModel card, LinePlace place) {
+        Tab sheet = tabs.get(0);
+        sheet.getTabPane().getSelectionModel().select(sheet);
+        card.pointAt(place);
     }
 
     private Tab tab(String key) {

@@ -110,6 +110,34 @@ class BenchTest {
         assertThat(log).containsExactly("second");
     }
 
+    @Test
+    void whatIsReadIsStoppedWithAllThatWaits() {
+        submit("reading");
+        submit("check");
+        worker.remove().run();
+
+        bench.stop(CardException.refused("stopped", "Read it again."));
+
+        assertThat(bench.isStopping()).isTrue();
+        assertThat(log).containsExactly("stopped");
+        screen.remove().run();
+        assertThat(log).containsExactly("stopped", "stopped");
+        submit("next");
+        assertThat(bench.isStopping()).isFalse();
+    }
+
+    @Test
+    void aChangeIsNeverStopped() {
+        bench.submitChange("change", () -> "changed", log::add, error -> log.add(error.getMessage()));
+
+        assertThat(bench.canStop().get()).isFalse();
+        bench.stop(CardException.refused("stopped", "Read it again."));
+
+        assertThat(bench.isStopping()).isFalse();
+        turn();
+        assertThat(log).containsExactly("changed");
+    }
+
     private Bench.Ticket submit(String name) {
         return bench.submit(name, () -> name, log::add, error -> log.add(error.getMessage()));
     }
