@@ -11,8 +11,6 @@ import java.util.function.Consumer;
 /** A form to save the settings of the card that is looked at as a profile. */
 public final class ProfileSaving {
 
-    private static final String REPLACE = "replace";
-
     private final Services services;
     private final Optional<CardModel> card;
     private final Consumer<String> saved;
@@ -55,7 +53,7 @@ public final class ProfileSaving {
 
     /** Whether saving it is only possible in the place of another profile. */
     public boolean isNameTaken() {
-        return problem.get().filter(error -> Remedy.names(error, REPLACE)).isPresent();
+        return problem.get().filter(error -> error.isRefusedFor(CardException.Risk.REPLACE)).isPresent();
     }
 
     /** Looks for trials that can back a profile for a board. */

@@ -16,8 +16,6 @@ import java.util.function.Function;
 public final class ProfilesModel {
 
     private static final String PROFILE = "profile";
-    private static final String BLOCKERS = "despite-blockers";
-    private static final String REPLACE = "replace";
 
     private final DeskModel desk;
     private final Services services;
@@ -165,7 +163,7 @@ public final class ProfilesModel {
     public void importFrom(Path file, boolean replace) {
         run("busy.profiles", () -> job().importFrom(file, replace).name(), this::saved,
                 error -> done.set(new Done(Optional.empty(), Optional.of(error),
-                        Remedy.names(error, REPLACE) ? Optional.of(file) : Optional.empty())));
+                        error.isRefusedFor(CardException.Risk.REPLACE) ? Optional.of(file) : Optional.empty())));
     }
 
     /** Copies the chosen profile's file to one that is not there yet. */
@@ -228,7 +226,7 @@ public final class ProfilesModel {
             forgetCard();
         }
         metBlockers |= put.equals(chosen.get()) && state.filter(each -> each instanceof ChangeState.Failed failed
-                && failed.key().equals(PROFILE) && Remedy.names(failed.error(), BLOCKERS)).isPresent();
+                && failed.key().equals(PROFILE) && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
         refresh();
     }
 

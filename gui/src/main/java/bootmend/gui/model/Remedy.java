@@ -26,11 +26,6 @@ public final class Remedy {
         return COMMAND.matcher(sentence).replaceAll(this::place);
     }
 
-    /** Whether what to do about an error is to take a risk by that option, such as {@code despite-blockers}. */
-    public static boolean names(CardException error, String option) {
-        return COMMAND.matcher(error.remedy()).results().anyMatch(match -> option.equals(match.group(2)));
-    }
-
     private String place(MatchResult match) {
         String key = match.group(1) == null ? "option." + match.group(2) : "command." + match.group(1);
         return Matcher.quoteReplacement(words.has(key) ? words.of(key) : match.group());

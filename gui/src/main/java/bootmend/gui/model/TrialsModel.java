@@ -23,7 +23,6 @@ import java.util.stream.Collectors;
 public final class TrialsModel {
 
     private static final String STAGE = "stage";
-    private static final String BLOCKERS = "despite-blockers";
 
     private final DeskModel desk;
     private final Services services;
@@ -220,7 +219,7 @@ public final class TrialsModel {
             card = now;
         }
         metBlockers |= state.filter(each -> each instanceof ChangeState.Failed failed
-                && failed.key().equals(STAGE) && Remedy.names(failed.error(), BLOCKERS)).isPresent();
+                && failed.key().equals(STAGE) && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
         boolean staged = now.flatMap(model -> model.sheet().get().value()).filter(sheet -> sheet.staged()).isPresent();
         staging.set(new Staging(WhyNot.change(now, services.words()), staged, metBlockers));
     }

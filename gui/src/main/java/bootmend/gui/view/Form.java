@@ -61,6 +61,7 @@ final class Form extends FlowPane {
         Label name = kit.words(kit.words().of(key), "form-name");
         name.setMnemonicParsing(true);
         name.setLabelFor(field);
+        field.setAccessibleText(kit.words().of(key).replace("_", ""));
         String hint = "hint." + key;
         if (kit.words().has(hint)) {
             field.setTooltip(new Tooltip(kit.words().of(hint)));

@@ -75,6 +75,7 @@ final class TrialsPage extends VBox {
         question.setLabelFor(label);
         question.setMnemonicParsing(true);
         label.setId("trials-label");
+        label.setAccessibleText(kit.words().of("trials.board.accessible"));
         label.setPrefWidth(160);
         label.setOnAction(event -> {
             if (!showing && label.getValue() != null) {
