@@ -226,7 +226,8 @@ public final class ProfilesModel {
             forgetCard();
         }
         metBlockers |= put.equals(chosen.get()) && state.filter(each -> each instanceof ChangeState.Failed failed
-                && failed.key().equals(PROFILE) && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
+                && failed.key().equals(PROFILE)
+                && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
         refresh();
     }
 

@@ -39,7 +39,8 @@ public record TrialDraft(String label, String board, boolean fromCard, String cl
                 path(words), outcome, new TrialRequest.Measured(number(minutes, "adding.minutes", words), fullLoad,
                         number(peak, "adding.peak", words), number(clockUnderLoad, "adding.loadclock", words),
                         text(mask), List.of()),
-                cooling.strip(), supply.strip(), number(ambient, "adding.ambient", words), Optional.empty(), notes.strip());
+                cooling.strip(), supply.strip(), number(ambient, "adding.ambient", words), Optional.empty(),
+                notes.strip());
     }
 
     private List<String> settings() {
@@ -71,7 +72,8 @@ public record TrialDraft(String label, String board, boolean fromCard, String cl
             return OptionalDouble.of(Double.parseDouble(text.strip().replace(',', '.')));
         } catch (NumberFormatException e) {
             String field = words.of(key).replace("_", "").toLowerCase(Locale.ROOT);
-            throw CardException.usage(words.of("adding.nonumber", text.strip(), field), words.of("adding.nonumber.remedy"));
+            throw CardException.usage(words.of("adding.nonumber", text.strip(), field),
+                    words.of("adding.nonumber.remedy"));
         }
     }
 }

@@ -108,7 +108,8 @@ public final class TrialsModel {
 
     private Map<String, Long> counts() {
         return listing.get().value().map(TrialListing::trials).orElse(List.of()).stream()
-                .collect(Collectors.groupingBy(each -> each.trial().unit().label(), TreeMap::new, Collectors.counting()));
+                .collect(Collectors.groupingBy(each -> each.trial().unit().label(), TreeMap::new,
+                        Collectors.counting()));
     }
 
     /** Reads them all anew. */

@@ -42,7 +42,8 @@ final class ProfilesPage extends VBox {
         Kit.takesRoomWhenFilled(notices);
         getStyleClass().add("page");
         Button save = kit.button("profiles.save", this::save);
-        Button take = kit.button("profiles.import", () -> dialogs.file().ifPresent(file -> model.importFrom(file, false)));
+        Button take = kit.button("profiles.import",
+                () -> dialogs.file().ifPresent(file -> model.importFrom(file, false)));
         list.setId("profiles");
         list.setAccessibleText(kit.words().of("profiles.list"));
         list.setCellFactory(view -> new Cell());

@@ -22,7 +22,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Line;
 
-/** The picture of a board's trials: what held and what failed by clock and voltage step, and below it how hot it got. */
+/** The picture of a board's trials: what held and failed by clock and voltage step, and below it how hot it got. */
 final class TrialChart extends Pane {
 
     private static final double LEFT = 40;

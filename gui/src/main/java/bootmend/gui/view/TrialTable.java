@@ -51,7 +51,8 @@ final class TrialTable extends VBox {
     private void column(String key, double width, Function<Trial, String> text) {
         TableColumn<TrialListing.Listed, String> column = new TableColumn<>(kit.words().of(key));
         column.setPrefWidth(width);
-        column.setCellValueFactory(row -> new ReadOnlyStringWrapper(VisibleText.of(text.apply(row.getValue().trial()))));
+        column.setCellValueFactory(
+                row -> new ReadOnlyStringWrapper(VisibleText.of(text.apply(row.getValue().trial()))));
         table.getColumns().add(column);
     }
 

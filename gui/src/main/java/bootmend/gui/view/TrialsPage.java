@@ -14,6 +14,7 @@ import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TitledPane;
 import javafx.scene.control.ToggleButton;
@@ -77,6 +78,8 @@ final class TrialsPage extends VBox {
         label.setId("trials-label");
         label.setAccessibleText(kit.words().of("trials.board.accessible"));
         label.setPrefWidth(160);
+        label.setCellFactory(list -> visible());
+        label.setButtonCell(visible());
         label.setOnAction(event -> {
             if (!showing && label.getValue() != null) {
                 model.choose(label.getValue());
@@ -118,6 +121,17 @@ final class TrialsPage extends VBox {
         model.read();
     }
 
+    /** A label stands in a file that anyone may have edited. */
+    private static ListCell<String> visible() {
+        return new ListCell<>() {
+            @Override
+            protected void updateItem(String text, boolean none) {
+                super.updateItem(text, none);
+                setText(none || text == null ? null : VisibleText.of(text));
+            }
+        };
+    }
+
     private ToggleButton toggle(String key) {
         ToggleButton button = new ToggleButton(kit.words().of(key));
         button.setMnemonicParsing(true);
@@ -149,7 +163,8 @@ final class TrialsPage extends VBox {
         reading.error().ifPresent(error -> chart.getChildren().add(kit.problem(error)));
         reading.value().ifPresent(board -> {
             Optional<ChartView> view = board.chart();
-            view.ifPresentOrElse(drawn -> chart(board, drawn), () -> chart.getChildren().add(kit.label("chart.none", "muted")));
+            view.ifPresentOrElse(drawn -> chart(board, drawn),
+                    () -> chart.getChildren().add(kit.label("chart.none", "muted")));
         });
         next.setVisible(reading.value().isPresent());
         arrange();

@@ -60,7 +60,8 @@ class ProfilesModelTest {
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(bench.config()).contains("arm_freq=1750\n").contains("temp_limit=80").doesNotContain("arm_freq=2000");
+        assertThat(bench.config()).contains("arm_freq=1750\n").contains("temp_limit=80")
+                .doesNotContain("arm_freq=2000");
     }
 
     @Test

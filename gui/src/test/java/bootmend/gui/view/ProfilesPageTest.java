@@ -13,6 +13,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
 
 /** Profiles as a user picks them, puts them on a card and passes them on. */
 class ProfilesPageTest {
@@ -56,7 +57,7 @@ class ProfilesPageTest {
 
         assertThat(hands.texts("#strip-body")).contains("arm_freq=900", "is unproven");
         assertThat(hands.<Button>find("#strip-make").isDisabled()).isTrue();
-        hands.act(() -> ((CheckBox) new org.testfx.api.FxRobot().lookup("#strip-body .check-box").query()).fire());
+        hands.act(() -> ((CheckBox) new FxRobot().lookup("#strip-body .check-box").query()).fire());
         hands.click("#strip-make");
 
         assertThat(hands.texts("#strip-body")).contains("Done.", "The card is safe to take out.");
@@ -74,7 +75,7 @@ class ProfilesPageTest {
         hands.press("#profile-put");
         assertThat(hands.texts("#strip-body")).contains("is for pi4, not for pi5",
                 "for another board all the same");
-        hands.act(() -> ((CheckBox) new org.testfx.api.FxRobot().lookup("#profile-otherboard").query()).setSelected(true));
+        hands.act(() -> ((CheckBox) new FxRobot().lookup("#profile-otherboard").query()).setSelected(true));
         hands.press("#profile-put");
 
         assertThat(hands.texts("#strip-body")).contains("arm_freq=1750");

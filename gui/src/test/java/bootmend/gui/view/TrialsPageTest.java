@@ -47,7 +47,8 @@ class TrialsPageTest {
         fill();
 
         Node chart = hands.find("#trial-chart");
-        assertThat(chart.getAccessibleText()).contains("Trials of lab-07 (pi4).", "At 1900 MHz: step 2 failed; step 3 held.");
+        assertThat(chart.getAccessibleText()).contains("Trials of lab-07 (pi4).",
+                "At 1900 MHz: step 2 failed; step 3 held.");
         assertThat(hands.texts("#trial-chart")).contains("above step 6: needs force_turbo, which can void the warranty",
                 "85 degC: the board's own limit", "voltage step (over_voltage)", "1900");
         for (String mark : new String[] {"known-good", "held", "no-boot", "locks-up", "misbehaves", "throttled",
@@ -59,7 +60,8 @@ class TrialsPageTest {
         assertThat(hands.texts("#trial-legend")).contains("throttled: heat or supply",
                 "lowest step that held, at this clock or a higher one");
         assertThat(hands.<Label>find("#trials-headline").getText()).isEqualTo("lab-07 (pi4)");
-        assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed", "give or take",
+        assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed",
+                "give or take",
                 "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
         assertThat(hands.<Button>find("#stage-put").isDisabled()).isTrue();
         assertThat(hands.texts("#stage-whynot")).contains("Open a card first");
