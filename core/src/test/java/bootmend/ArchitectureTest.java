@@ -90,7 +90,8 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule DEMO_CARDS_STAND_ALONE = classes().that().resideInAPackage("bootmend.fixtures..")
-            .should().onlyDependOnClassesThat(not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
+            .should().onlyDependOnClassesThat(
+                    not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
             .allowEmptyShould(true);
 
     @ArchTest
