@@ -20,7 +20,6 @@ final class ProfileDetails extends VBox {
 
     private final ProfilesModel model;
     private final Kit kit;
-    private final Dialogs dialogs;
     private final ProfileWords words;
     private final VBox about = new VBox(8);
     private final VBox whether = new VBox(8);
@@ -37,7 +36,6 @@ final class ProfileDetails extends VBox {
         super(12);
         this.model = model;
         this.kit = kit;
-        this.dialogs = dialogs;
         this.words = new ProfileWords(kit.words());
         setId("profile-details");
         put = kit.button("profile.put", () -> model.put(otherBoard.isVisible() && otherBoard.isSelected(),

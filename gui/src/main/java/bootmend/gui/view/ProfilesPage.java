@@ -23,7 +23,6 @@ final class ProfilesPage extends VBox {
 
     private final ProfilesModel model;
     private final Kit kit;
-    private final Dialogs dialogs;
     private final ListView<ProfileView> list = new ListView<>();
     private final VBox notices = new VBox(8);
     private final StackPane body = new StackPane();
@@ -35,7 +34,6 @@ final class ProfilesPage extends VBox {
     ProfilesPage(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.model = new ProfilesModel(desk);
         this.kit = kit;
-        this.dialogs = dialogs;
         this.details = new ProfileDetails(model, kit, dialogs);
         setId("profiles-page");
         setMinHeight(0);

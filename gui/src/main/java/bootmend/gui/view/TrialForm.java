@@ -19,7 +19,6 @@ final class TrialForm extends VBox {
 
     private static final double SHORT = 112;
 
-    private final TrialsModel model;
     private final Kit kit;
     private final TextField label;
     private final ComboBox<String> board;
@@ -42,7 +41,6 @@ final class TrialForm extends VBox {
 
     TrialForm(TrialsModel model, Kit kit, Dialogs dialogs) {
         super(9);
-        this.model = model;
         this.kit = kit;
         setId("trial-form");
         Form which = new Form(kit);

@@ -63,7 +63,7 @@ final class Hands {
         Thread.sleep(PULSES_MS);
     }
 
-    <T extends Node> T find(String id) throws Exception {
+    Node find(String id) throws Exception {
         return WindowBench.onScreen(() -> robot.lookup(id).query());
     }
 

@@ -59,7 +59,7 @@ class TrialsPageTest {
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
         assertThat(hands.texts("#trial-legend")).contains("throttled: heat or supply",
                 "lowest step that held, at this clock or a higher one");
-        assertThat(hands.<Label>find("#trials-headline").getText()).isEqualTo("lab-07 (pi4)");
+        assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");
         assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed",
                 "give or take",
                 "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
@@ -89,7 +89,7 @@ class TrialsPageTest {
         hands.look(SmallCards.write(folder, "lab-07.img", "dtparam=audio=on\n"));
 
         // The strip beside it leaves no room for the advice beside the chart.
-        assertThat(hands.<Label>find("#trials-headline").getText()).isEqualTo("Next: Try 2050 MHz at voltage step 5.");
+        assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("Next: Try 2050 MHz at voltage step 5.");
         hands.click("#trials-next");
         hands.click("#stage-put");
         assertThat(hands.texts("#strip-body")).contains("Stage settings for one try", "arm_freq=2050");
@@ -120,7 +120,7 @@ class TrialsPageTest {
         assertThat(hands.texts("#adding-result")).contains("The trial was kept",
                 "It is not known-good: it held, but not under full load.");
         hands.click("#trials-table");
-        TableView<?> table = hands.find("#trials");
+        TableView<?> table = (TableView<?>) hands.find("#trials");
         assertThat(table.getItems()).hasSize(1);
         hands.act(() -> table.getSelectionModel().select(0));
         assertThat(hands.texts("#trial-whole")).contains("lab-11 (pi4), arm_freq=1600: holds");
