@@ -7,6 +7,7 @@ import bootmend.job.CardRequest;
 import bootmend.job.CardResult;
 import bootmend.job.ProposedChange;
 import bootmend.page.Amount;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -53,7 +54,7 @@ final class CardChanges {
             line.getErr().println("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardReport::ofChange);
+        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardOutcome::ofChange);
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }

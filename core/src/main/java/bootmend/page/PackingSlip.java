@@ -17,8 +17,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Checks of one card or many as one self-contained HTML page to print and pack with the cards, a sheet a card. It is UTF-8
- * and says so, loads nothing, and runs nothing.
+ * Checks of one card or many as one self-contained HTML page to print and pack with the cards, a sheet a card. It is
+ * UTF-8 and says so, loads nothing, and runs nothing.
  */
 public final class PackingSlip implements Closeable {
 

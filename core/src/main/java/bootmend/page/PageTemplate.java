@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 
 /**
  * A page that is written card by card, so that its length costs no memory: what comes before the cards, each card, and
- * what comes after. Every text is escaped by the template engine, and control characters are for the caller to make visible.
+ * what comes after. Every text is escaped by the template engine; control characters are for the caller to make visible.
  */
 final class PageTemplate {
 

@@ -1,16 +1,18 @@
-package bootmend.cli;
-
-import com.fasterxml.jackson.annotation.JsonValue;
+package bootmend.page;
 
 /** What became of one card of a batch. */
-enum CardState {
+public enum CardState {
     CHANGED("changed"),
+    /** A change was worked out and not made. */
     PLANNED("to change"),
+    /** The card was as wanted already. */
     NOTHING("nothing to do"),
     SEEN("read"),
+    /** A check found no blocker. */
     READY("ready"),
     NOT_READY("not ready"),
     FAILED("failed"),
+    /** The batch was stopped before the card's turn. */
     NOT_STARTED("not started");
 
     private final String words;
@@ -19,8 +21,7 @@ enum CardState {
         this.words = words;
     }
 
-    @JsonValue
-    String words() {
+    public String words() {
         return words;
     }
 }
