@@ -157,8 +157,9 @@ public final class DeskModel {
     }
 
     private void show(BatchModel model) {
-        current.set(Optional.empty());
+        // In this order, so that at no moment nothing is in view.
         batch.set(Optional.of(model));
+        current.set(Optional.empty());
     }
 
     /** Whether a card is being changed; until that is over, the card or the cards in view stay there. */

@@ -96,7 +96,7 @@ final class CardsPane extends VBox {
     private void follow() {
         List<Path> inView = inView();
         Set<Path> wanted = Set.copyOf(inView);
-        if (wanted.equals(Set.copyOf(chosen()))) {
+        if (wanted.isEmpty() || wanted.equals(Set.copyOf(chosen()))) {
             return;
         }
         int[] places = IntStream.range(0, list.getItems().size()).filter(index ->
