@@ -26,7 +26,7 @@ public final class BatchWords {
     /** At stock, or how many lines tune it; empty where the card was not read. */
     public String tuning(BatchRow row) {
         return row.now().map(was -> was.config().isEmpty() ? words.of("batch.noconfig")
-                : was.stock() ? words.of("mark.stock") : words.of("mark.tuned", was.activeLines())).orElse("");
+                : was.stock() ? words.of("mark.stock") : words.of("batch.lines", was.activeLines())).orElse("");
     }
 
     /** What became of the card. */

@@ -14,6 +14,9 @@ import javafx.scene.layout.VBox;
 /** Several cards, worked on together: a row a card, what to do with all of them, and what is known of the chosen one. */
 final class BatchPage extends HBox {
 
+    private static final double MARKS = 26;
+    private static final double LEAST = 400;
+
     private final BatchModel model;
     private final Kit kit;
     private final FlowPane marks = new FlowPane(8, 6);
@@ -26,6 +29,7 @@ final class BatchPage extends HBox {
         Label title = kit.words(kit.words().of("batch.cards", model.cards().size()), "title");
         title.setId("batch-title");
         marks.setId("batch-marks");
+        marks.setMinHeight(MARKS);
         BatchTable table = new BatchTable(model, kit);
         VBox.setVgrow(table, Priority.ALWAYS);
         CheckBox only = new CheckBox(kit.words().of("batch.only"));
@@ -35,6 +39,9 @@ final class BatchPage extends HBox {
         head.getStyleClass().add("row");
         VBox cards = new VBox(head, marks, table, new BatchDetail(model, kit, table));
         cards.getStyleClass().add("page");
+        // What is over beside the strip, however wide the columns would like to be.
+        cards.setMinWidth(0);
+        cards.setPrefWidth(LEAST);
         HBox.setHgrow(cards, Priority.ALWAYS);
         getChildren().addAll(cards, new BatchStrip(model, kit, dialogs));
         model.state().watch(this::show);
@@ -45,9 +52,9 @@ final class BatchPage extends HBox {
     }
 
     private void show(BatchState state) {
+        marks.getChildren().clear();
         if (state instanceof BatchState.Rest rest) {
             BatchTally tally = rest.tally();
-            marks.getChildren().clear();
             mark("batch.mark.stock", "mark-good", tally.stock());
             mark("batch.mark.tuned", "mark-tuned", tally.tuned());
             mark("batch.mark.changed", "mark-good", tally.count(CardState.CHANGED));

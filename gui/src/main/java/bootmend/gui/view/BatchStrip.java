@@ -25,7 +25,6 @@ import javafx.util.Duration;
 /** The right part of several cards: what to do with all of them, what that comes to, one button to do it, one to stop. */
 final class BatchStrip extends VBox {
 
-    private static final double WIDTH = 340;
     private static final Duration TICK = Duration.millis(500);
     private static final long NANOS = 1_000_000_000L;
     private static final int MINUTE = 60;
@@ -55,9 +54,7 @@ final class BatchStrip extends VBox {
         this.says = new BatchWords(kit.words());
         this.wishes = new BatchWishes(model, kit);
         setId("batch-strip");
-        getStyleClass().add("change-strip");
-        setMinWidth(WIDTH);
-        setPrefWidth(WIDTH);
+        getStyleClass().addAll("change-strip", "batch-strip");
         make = wide("batch.make", model::make);
         make.getStyleClass().add("accent");
         stop = wide("batch.stop", model::stop);
@@ -101,12 +98,17 @@ final class BatchStrip extends VBox {
 
     private void begin(BatchState.Working working) {
         foot.getChildren().setAll(stop);
-        body.getChildren().setAll(kit.text(says.task(working.task()), "strip-wish"), count, bar, time);
+        body.getChildren().setAll(title(working.task()), count, bar, time);
         body.getChildren().add(kit.label(model.isWriting() ? "batch.working.make" : "batch.working.read", "muted"));
         if (model.isWriting()) {
             body.getChildren().add(kit.prose(kit.words().of("batch.record", model.records().toString()), "strip-plan"));
         }
         clock.play();
+    }
+
+    private Label title(BatchTask task) {
+        String words = says.task(task);
+        return kit.text(Character.toUpperCase(words.charAt(0)) + words.substring(1), "strip-wish");
     }
 
     private void progress(BatchState.Working working) {
@@ -132,7 +134,7 @@ final class BatchStrip extends VBox {
         if (!(model.state().get() instanceof BatchState.Rest rest)) {
             return;
         }
-        body.getChildren().setAll(kit.text(says.task(rest.task()), "strip-wish"));
+        body.getChildren().setAll(title(rest.task()));
         foot.getChildren().clear();
         if (rest.task() instanceof BatchTask.Look) {
             looked(rest);
@@ -159,6 +161,7 @@ final class BatchStrip extends VBox {
         if (changes > 0) {
             notice("notice-tuned", words.of("batch.change", changes)
                     + " " + words.of("batch.change.size", rest.tally().lines(), rest.tally().sectors()));
+            model.questions().forEach(this::question);
         }
         if (nothing > 0) {
             notice("notice-good", words.of("batch.nothing", nothing));
@@ -168,7 +171,6 @@ final class BatchStrip extends VBox {
         notStarted(rest);
         if (changes > 0) {
             body.getChildren().add(kit.prose(words.of("batch.record", model.records().toString()), "strip-plan"));
-            model.questions().forEach(this::question);
             make.setText(words.of("batch.make." + workOut.wish().key(), changes));
             make.setDisable(!model.canMake());
             foot.getChildren().addAll(make, kit.label("batch.canback", "muted"));
@@ -191,8 +193,8 @@ final class BatchStrip extends VBox {
         Words words = kit.words();
         int done = rest.tally().count(CardState.CHANGED);
         int nothing = rest.tally().count(CardState.NOTHING);
-        notice(done > 0 ? "notice-good" : "notice-warn", words.of("batch.done", done) + " "
-                + words.of("batch.took", clock(rest.took().toNanos())));
+        notice(done > 0 ? "notice-good" : "notice-warn", words.of("batch.done", done)
+                + (rest.took().toNanos() < NANOS ? "" : " " + words.of("batch.took", clock(rest.took().toNanos()))));
         if (nothing > 0) {
             notice("notice-good", words.of("batch.done.nothing", nothing));
         }

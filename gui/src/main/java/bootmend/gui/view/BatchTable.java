@@ -42,16 +42,17 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
         SortedList<ObjectProperty<BatchRow>> sorted = new SortedList<>(shown);
         sorted.comparatorProperty().bind(comparatorProperty());
         setId("batch-table");
+        setMinWidth(0);
         setItems(sorted);
         setAccessibleText(kit.words().of("batch.table"));
         setPlaceholder(kit.label("batch.noneleft", "muted"));
         setColumnResizePolicy(CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
         getStyleClass().add("batch-table");
-        getColumns().add(column(kit, "name", 190, BatchRow::name, row -> ""));
-        getColumns().add(column(kit, "identity", 165, says::identity, row -> ""));
-        getColumns().add(column(kit, "tuning", 115, says::tuning, BatchTable::tuningTone));
-        getColumns().add(column(kit, "state", 95, says::state, BatchTable::stateTone));
-        getColumns().add(column(kit, "detail", 200, says::detail, BatchTable::stateTone));
+        getColumns().add(column(kit, "name", 165, BatchRow::name, row -> ""));
+        getColumns().add(column(kit, "identity", 145, says::identity, row -> ""));
+        getColumns().add(column(kit, "tuning", 85, says::tuning, BatchTable::tuningTone));
+        getColumns().add(column(kit, "state", 105, says::state, BatchTable::stateTone));
+        getColumns().add(column(kit, "detail", 190, says::detail, BatchTable::stateTone));
         model.state().watch(state -> {
             if (attentionOnly && state instanceof BatchState.Rest) {
                 filter();

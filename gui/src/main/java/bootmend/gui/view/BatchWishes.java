@@ -74,6 +74,8 @@ final class BatchWishes extends VBox {
     private <T> void combo(ComboBox<T> combo, String id, String accessible, Function<T, String> text) {
         combo.setId(id);
         combo.setAccessibleText(kit.words().of(accessible));
+        combo.setMinWidth(0);
+        combo.setPrefWidth(1);
         combo.setMaxWidth(Double.MAX_VALUE);
         combo.setConverter(new StringConverter<>() {
             @Override
@@ -131,10 +133,11 @@ final class BatchWishes extends VBox {
         VBox texts = new VBox(6);
         texts.setPadding(new Insets(4));
         chosen.cautions().forEach(caution -> texts.getChildren().add(kit.prose(caution.text())));
-        TitledPane pane = new TitledPane(kit.words().of("sheet.cautions", chosen.cautions().size()), texts);
+        TitledPane pane = new TitledPane(kit.words().of("batch.cautions", chosen.cautions().size()), texts);
         pane.setId("batch-cautions");
         pane.setExpanded(false);
         pane.setAnimated(false);
+        pane.setMinWidth(0);
         notes.getChildren().add(pane);
     }
 

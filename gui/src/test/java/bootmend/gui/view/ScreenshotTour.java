@@ -62,7 +62,8 @@ class ScreenshotTour {
         BatchCards made = new BatchCards(mine);
         List<Path> cards = new ArrayList<>(List.of(made.broken("lab-bent-reader.img"), made.stock("lab-spare.img")));
         cards.addAll(made.tuned(14));
-        act(window, () -> window.model().together(cards));
+        act(window, () -> window.model().open(cards));
+        act(window, () -> window.desk().showPage("sheet"));
         act(window, () -> window.desk().scene().lookup("#batch-table").requestFocus());
         shoot(window, "batch-opened" + size);
         BatchModel model = window.model().batch().get().orElseThrow();
@@ -80,7 +81,7 @@ class ScreenshotTour {
         act(window, () -> ((RadioButton) window.desk().scene().lookup("#batch-choice-profile")).fire());
         act(window, () -> model.workOut(new Wish.PutProfile(ProfileRequest.of("arm-cart"))));
         shoot(window, "batch-profile" + size);
-        running(window, made, size);
+        running(window, new BatchCards(Files.createDirectory(folder.resolve("many" + size))), size);
         act(window, () -> window.model().look(cards.get(1)));
         shoot(window, "batch-one-of-them" + size);
     }
