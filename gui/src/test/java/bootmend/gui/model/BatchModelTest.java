@@ -18,6 +18,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -95,7 +96,7 @@ class BatchModelTest {
         Path other = cards.tuned("b.img");
         BatchModel model = batch(card, other);
         model.workOut(STOCK);
-        Files.copy(cards.stock("c.img"), card, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        Files.copy(cards.stock("c.img"), card, StandardCopyOption.REPLACE_EXISTING);
         byte[] before = Files.readAllBytes(card);
 
         model.make();
@@ -210,7 +211,7 @@ class BatchModelTest {
         Path card = cards.tuned("a.img");
         BatchModel model = batch(card, cards.tuned("b.img"));
         model.workOut(STOCK);
-        Files.copy(cards.stock("c.img"), card, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        Files.copy(cards.stock("c.img"), card, StandardCopyOption.REPLACE_EXISTING);
 
         model.lookAgain(model.cards().get(1));
         assertThat(states(model)).containsExactly(CardState.PLANNED, CardState.PLANNED);

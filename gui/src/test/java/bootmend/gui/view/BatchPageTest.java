@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.gui.BatchCards;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchState;
+import bootmend.job.CardRequest;
+import bootmend.job.ProfileJob;
 import bootmend.page.CardState;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +19,7 @@ import java.util.concurrent.TimeoutException;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TableView;
 import javafx.scene.input.KeyCode;
@@ -198,6 +202,43 @@ class BatchPageTest {
         window.settle();
 
         assertThat(window.model().current().get().orElseThrow().card().card()).isEqualTo(all.get(1));
+    }
+
+    @Test
+    void aTableOfThousandsHasCellsForWhatIsSeenAlone() throws Exception {
+        List<Path> missing = new ArrayList<>();
+        for (int i = 0; i < 5000; i++) {
+            missing.add(folder.resolve("gone-" + i + ".img"));
+        }
+        drop(missing);
+
+        assertThat(table().getItems()).hasSize(5000);
+        assertThat(text("#batch-marks .mark")).containsExactly("5,000 failed");
+        assertThat(robot.lookup("#batch-table .table-row-cell").queryAll().size()).isLessThan(60);
+        ListView<?> list = robot.lookup("#cards").queryAs(ListView.class);
+        assertThat(list.getSelectionModel().getSelectedIndices()).hasSize(5000);
+    }
+
+    @Test
+    void anUnprovenProfileIsAgreedToBeforeItIsPutOnTheCards() throws Exception {
+        Path card = cards.tuned("a.img");
+        new ProfileJob(window.model().services().workplace()).save(CardRequest.of(card),
+                new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
+        drop(List.of(cards.stock("b.img"), cards.stock("c.img")));
+        WindowBench.onScreen(() -> {
+            robot.lookup("#batch-choice-profile").queryAs(RadioButton.class).fire();
+            return null;
+        });
+        assertThat(robot.lookup("#batch-cautions").tryQuery()).isPresent();
+        press("#batch-workout");
+
+        assertThat(robot.lookup("#batch-make").queryAs(ButtonBase.class).isDisabled()).isTrue();
+        WindowBench.onScreen(() -> {
+            robot.lookup("#batch-agree").queryAs(CheckBox.class).fire();
+            return null;
+        });
+        press("#batch-make");
+        assertThat(batch().rows()).allMatch(row -> row.get().is(CardState.CHANGED));
     }
 
     private BatchModel batch() {
