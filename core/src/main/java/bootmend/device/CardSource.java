@@ -11,6 +11,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * A card that is open: its device, what kind of thing it is, and, when it was opened for changing, an exclusive lock.
@@ -42,11 +43,17 @@ public final class CardSource implements Closeable {
 
     private final Path path;
     private final Kind kind;
+    private final BlockDevice medium;
     private final BlockDevice device;
 
     private CardSource(Path path, Kind kind, BlockDevice device) {
+        this(path, kind, device, device);
+    }
+
+    private CardSource(Path path, Kind kind, BlockDevice medium, BlockDevice device) {
         this.path = path;
         this.kind = kind;
+        this.medium = medium;
         this.device = device;
     }
 
@@ -165,7 +172,12 @@ public final class CardSource implements Closeable {
 
     /** Whether the device's size is the card's; a packed image may be shorter than its device says. */
     public boolean hasKnownSize() {
-        return !(device instanceof PackedDevice packed) || packed.hasKnownSize();
+        return !(medium instanceof PackedDevice packed) || packed.hasKnownSize();
+    }
+
+    /** The same card, reached through what {@code front} puts before its device. */
+    CardSource behind(UnaryOperator<BlockDevice> front) {
+        return new CardSource(path, kind, medium, front.apply(device));
     }
 
     @Override

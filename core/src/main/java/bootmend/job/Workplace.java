@@ -5,6 +5,7 @@ import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.FixedDisks;
+import bootmend.device.StoppableCards;
 import bootmend.profile.ProfileStore;
 import bootmend.trial.TrialStore;
 import bootmend.tuning.TuningTables;
@@ -13,6 +14,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Map;
+import java.util.function.BooleanSupplier;
 
 /** What the jobs need from the computer they run on: its clock, bootmend's data folder, and the published tables. */
 public final class Workplace {
@@ -64,6 +66,15 @@ public final class Workplace {
     /** The same, but for a change it also takes disks that are built in or over 2 TiB. */
     public Workplace withFixedDisks() {
         return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, trials, tables);
+    }
+
+    /**
+     * The same, but cards that are only looked at read no more once {@code stopped} says so; a change is never stopped.
+     *
+     * @param stopped asked before each read, on the thread that reads
+     */
+    public Workplace stoppable(BooleanSupplier stopped) {
+        return new Workplace(home, new StoppableCards(opener, stopped), clock, store, profiles, trials, tables);
     }
 
     /** bootmend's data folder on this computer. */

@@ -1,7 +1,6 @@
 package bootmend.page;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
 import bootmend.check.Purpose;
 import bootmend.config.VisibleText;
 import bootmend.job.CheckView;
@@ -9,10 +8,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -23,11 +19,11 @@ import java.util.Optional;
 public final class PackingSlip implements Closeable {
 
     private final PageTemplate page;
-    private final DateTimeFormatter when;
+    private final ZoneId zone;
 
     private PackingSlip(PageTemplate page, ZoneId zone) {
         this.page = page;
-        this.when = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'xxx", Locale.ROOT).withZone(zone);
+        this.zone = zone;
     }
 
     /**
@@ -44,7 +40,7 @@ public final class PackingSlip implements Closeable {
 
     /** @param card as the user named it */
     public void add(String card, CheckView view) throws IOException {
-        add(card, Optional.of(view(view)), Optional.empty());
+        add(card, Optional.of(SlipContent.of(card, view, zone)), Optional.empty());
     }
 
     /**
@@ -63,42 +59,15 @@ public final class PackingSlip implements Closeable {
         page.end(Map.of());
     }
 
-    private void add(String card, Optional<Map<String, Object>> view, Optional<Map<String, Object>> error)
-            throws IOException {
+    private void add(String card, Optional<SlipContent> view, Optional<Map<String, Object>> error) throws IOException {
         Map<String, Object> values = new HashMap<>();
         values.put("card", visible(card));
         values.put("view", view.orElse(null));
         values.put("error", error.orElse(null));
+        values.put("blanks", SlipContent.BLANKS);
+        values.put("nothing", SlipContent.NOTHING);
+        values.put("caution", SlipContent.CAUTION);
         page.card(values);
-    }
-
-    private Map<String, Object> view(CheckView view) {
-        Map<String, Object> shown = new HashMap<>();
-        shown.put("label", visible(view.card().partition().label()));
-        shown.put("serial", view.card().partition().serial());
-        shown.put("volume", view.card().partition().fatType() + ", " + Amount.size(view.card().partition().bytes()));
-        shown.put("config", view.card().config()
-                .map(config -> Map.of("path", config.path(), "bytes", config.bytes(), "sha256", config.sha256()))
-                .orElse(null));
-        shown.put("purpose", CheckWords.purpose(view.purpose()));
-        shown.put("boards", CheckWords.boards(view));
-        shown.put("when", when.format(view.when()));
-        shown.put("ready", !view.hasBlocker());
-        shown.put("verdict", CheckWords.verdict(view));
-        shown.put("groups", FindingGroup.of(view.findings()).stream()
-                .map(group -> group(group, view.boards())).toList());
-        return shown;
-    }
-
-    private static Map<String, Object> group(FindingGroup group, List<String> all) {
-        return Map.of("severity", group.severity().word(), "rule", group.rule(), "meaning", group.meaning(),
-                "remedy", group.remedy(), "source", group.source(),
-                "items", group.findings().stream().map(finding -> item(finding, all)).toList());
-    }
-
-    private static Map<String, Object> item(Finding finding, List<String> all) {
-        return Map.of("where", visible(finding.where().words()), "what", visible(finding.what()),
-                "boards", CheckWords.boards(finding, all).strip());
     }
 
     private static String visible(String text) {

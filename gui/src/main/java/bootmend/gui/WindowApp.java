@@ -23,6 +23,8 @@ import javafx.stage.Stage;
 public final class WindowApp extends Application {
 
     private static final String DEMO = "--demo";
+    /** Where this is set, the window says how long its first paint took and closes. */
+    private static final String MEASURE = "bootmend.first.paint";
 
     private final ExecutorService worker = Executors.newSingleThreadExecutor(task -> new Thread(task, "bench"));
     private DeskModel model;
@@ -39,12 +41,21 @@ public final class WindowApp extends Application {
             cards = made.cards();
         }
         Words words = new Words(Locale.getDefault());
-        Services services = new Services(workplace, new Bench(worker, Platform::runLater), Platform::runLater, words);
+        Bench bench = new Bench(worker, Platform::runLater);
+        workplace = workplace.stoppable(bench::isStopping);
+        Services services = new Services(workplace, bench, Platform::runLater, words);
         CardsJob readers = new CardsJob(workplace);
         DeskModel desk = new DeskModel(services, readers::run,
                 WindowSettings.load(workplace.home().resolve("window.properties")));
         model = desk;
-        new Desk(desk, stage).show();
+        Desk window = new Desk(desk, stage);
+        if (Boolean.getBoolean(MEASURE)) {
+            FirstPaint.measure(stage.getScene(), took -> {
+                System.out.println("first paint after " + took.toMillis() + " ms");
+                stage.close();
+            });
+        }
+        window.show();
         if (demo) {
             desk.offer(cards);
             desk.look(cards.get(0));

@@ -14,9 +14,6 @@ import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
 import bootmend.job.ShowJob;
 import bootmend.page.CardOutcome;
-import bootmend.page.CardState;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -232,7 +229,7 @@ public final class BatchModel {
     public void saveSlips(Path file) {
         if (state.get().task() instanceof BatchTask.Check check) {
             List<CardResult<CheckView>> all = List.copyOf(checked);
-            save(file, () -> BatchFiles.slips(file, check.purpose(), all));
+            save(() -> BatchFiles.slips(file, check.purpose(), all));
         }
     }
 
@@ -243,31 +240,14 @@ public final class BatchModel {
      */
     public void saveReport(Path file, String what) {
         List<CardOutcome> outcomes = rows.stream().map(row -> row.get().outcome()).flatMap(Optional::stream).toList();
-        save(file, () -> BatchFiles.report(file, what, outcomes));
+        save(() -> BatchFiles.report(file, cards, what, outcomes));
     }
 
-    private void save(Path file, Bench.Work<Path> writing) {
+    private void save(Bench.Work<Path> writing) {
         saved.set(new Reading.Waiting<>());
-        services.bench().submitFirst(services.words().of("busy.save"), () -> {
-            refuseCards(file);
-            return writing.run();
-        }, path -> saved.set(new Reading.Ready<>(path)), error -> saved.set(new Reading.Failed<>(error)));
-    }
-
-    /** A page in the stead of a card would be the end of that card. */
-    private void refuseCards(Path file) throws CardException {
-        for (Path card : cards) {
-            try {
-                if (Files.exists(file) && Files.exists(card) && Files.isSameFile(file, card)) {
-                    throw CardException.refused(file + " is one of the cards", "Save it under another name.");
-                }
-            } catch (CardException e) {
-                throw e;
-            } catch (IOException e) {
-                throw CardException.refused(file + " could not be looked at (" + e.getMessage() + ")",
-                        "Save it under another name.", e);
-            }
-        }
+        // Like a change to a card it is not stopped half-way.
+        services.bench().submitChange(services.words().of("busy.save"), writing,
+                path -> saved.set(new Reading.Ready<>(path)), error -> saved.set(new Reading.Failed<>(error)));
     }
 
     /** How a result is shown. */
@@ -299,11 +279,31 @@ public final class BatchModel {
             }
         });
         List<Path> turns = which.stream().map(cards::get).toList();
-        services.bench().submit(services.words().of("busy.batch." + task.key()), () -> {
+        Bench.Work<Integer> everyTurn = () -> {
             int[] next = {0};
             batch.run(turns, work, result -> arrivals.add(new Numbered<>(which.get(next[0]++), result)));
             return turns.size();
-        }, done -> ended(task, arrivals, since), error -> ended(task, arrivals, since));
+        };
+        String words = services.words().of("busy.batch." + task.key());
+        Consumer<Integer> done = all -> ended(task, arrivals, since);
+        Consumer<CardException> failed = error -> {
+            arrivals.hand();
+            which.forEach(index -> notBegun(rows.get(index), error));
+            ended(task, arrivals, since);
+        };
+        if (task instanceof BatchTask.Make) {
+            services.bench().submitChange(words, everyTurn, done, failed);
+        } else {
+            services.bench().submit(words, everyTurn, done, failed);
+        }
+    }
+
+    /** The work was stopped before it came to that card. */
+    private static void notBegun(Watched<BatchRow> row, CardException why) {
+        if (row.get().waiting()) {
+            row.set(row.get().after(CardOutcome.ofCard(new CardResult<>(row.get().card(), false, Optional.empty(),
+                    Optional.of(why), Duration.ZERO)), 0));
+        }
     }
 
     private void ended(BatchTask task, Arrivals<?> arrivals, long since) {

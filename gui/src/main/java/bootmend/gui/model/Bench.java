@@ -3,8 +3,10 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 
 /**
@@ -19,6 +21,8 @@ public final class Bench {
     private final Executor screen;
     private final Deque<Piece<?>> queue = new ArrayDeque<>();
     private final Watched<Optional<String>> busy = new Watched<>(Optional.empty());
+    private final Watched<Boolean> canStop = new Watched<>(false);
+    private final AtomicBoolean stopping = new AtomicBoolean();
     private Optional<Piece<?>> inWork = Optional.empty();
 
     /**
@@ -49,6 +53,31 @@ public final class Bench {
         return busy;
     }
 
+    /** Whether what is in work can be stopped: anything but a change to a card. */
+    public Watched<Boolean> canStop() {
+        return canStop;
+    }
+
+    /** Whether what is in work was stopped; devices that are only read ask it before each read, on any thread. */
+    public boolean isStopping() {
+        return stopping.get();
+    }
+
+    /**
+     * Stops what is in work and all that waits; each ends with an error that says so.
+     *
+     * @param why told to those who wait; a change to a card is not stopped
+     */
+    public void stop(CardException why) {
+        List<Piece<?>> waiting = queue.stream().filter(piece -> !piece.change).toList();
+        queue.removeAll(waiting);
+        if (canStop.get()) {
+            inWork.ifPresent(piece -> piece.stopped = Optional.of(why));
+            stopping.set(true);
+        }
+        waiting.forEach(piece -> piece.fail(why).run());
+    }
+
     /** Whether nothing is in work and nothing waits. */
     public boolean isIdle() {
         return inWork.isEmpty() && queue.isEmpty();
@@ -60,16 +89,23 @@ public final class Bench {
      * @param words what it is, to show while it lasts
      */
     public <T> Ticket submit(String words, Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
-        Piece<T> piece = new Piece<>(words, work, done, failed);
+        Piece<T> piece = new Piece<>(words, false, work, done, failed);
         queue.addLast(piece);
         return started(piece);
     }
 
     /** Hands in a piece of work that someone looks at the window for, to be done before all that waits. */
     public <T> Ticket submitFirst(String words, Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
-        Piece<T> piece = new Piece<>(words, work, done, failed);
+        Piece<T> piece = new Piece<>(words, false, work, done, failed);
         queue.addFirst(piece);
         return started(piece);
+    }
+
+    /** Hands in a change to a card, to be done before all that waits; once begun it is never stopped. */
+    public <T> void submitChange(String words, Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
+        Piece<T> piece = new Piece<>(words, true, work, done, failed);
+        queue.addFirst(piece);
+        next();
     }
 
     private Ticket started(Piece<?> piece) {
@@ -86,11 +122,14 @@ public final class Bench {
         }
         if (queue.isEmpty()) {
             busy.set(Optional.empty());
+            canStop.set(false);
             return;
         }
         Piece<?> piece = queue.remove();
         inWork = Optional.of(piece);
+        stopping.set(false);
         busy.set(Optional.of(piece.words));
+        canStop.set(!piece.change);
         worker.execute(() -> {
             Runnable outcome = piece.run();
             screen.execute(() -> {
@@ -110,10 +149,13 @@ public final class Bench {
         private final Work<T> work;
         private final Consumer<T> done;
         private final Consumer<CardException> failed;
+        private final boolean change;
         private boolean dropped;
+        private Optional<CardException> stopped = Optional.empty();
 
-        Piece(String words, Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
+        Piece(String words, boolean change, Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
             this.words = words;
+            this.change = change;
             this.work = work;
             this.done = done;
             this.failed = failed;
@@ -124,7 +166,9 @@ public final class Bench {
             try {
                 T result = work.run();
                 return () -> {
-                    if (!dropped) {
+                    if (stopped.isPresent()) {
+                        fail(stopped.get()).run();
+                    } else if (!dropped) {
                         done.accept(result);
                     }
                 };
@@ -139,7 +183,7 @@ public final class Bench {
         private Runnable fail(CardException error) {
             return () -> {
                 if (!dropped) {
-                    failed.accept(error);
+                    failed.accept(stopped.orElse(error));
                 }
             };
         }

@@ -8,12 +8,14 @@ import bootmend.job.CardRequest;
 import bootmend.job.CheckJob;
 import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
+import bootmend.job.EjectJob;
 import bootmend.job.HistoryEntry;
 import bootmend.job.HistoryJob;
 import bootmend.job.RecoveryView;
 import bootmend.job.ResetRequest;
 import bootmend.job.SheetJob;
 import bootmend.job.SheetView;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -32,7 +34,10 @@ public final class CardModel {
     private final Watched<Reading<ChangePreview>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
+    private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
+    private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
+    private final SlipModel slip;
     private final List<Bench.Ticket> reads = new ArrayList<>();
 
     /** @param board the board it is taken to be for; empty for none in particular */
@@ -41,6 +46,7 @@ public final class CardModel {
         this.card = card;
         this.board = new Watched<>(board);
         this.change = new ChangeModel(services, card, this::read);
+        this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
     }
 
     public CardRequest card() {
@@ -89,10 +95,31 @@ public final class CardModel {
         return change;
     }
 
+    public SlipModel slip() {
+        return slip;
+    }
+
+    /** The line that the user was last taken to. */
+    public Watched<Optional<LinePlace>> pointedAt() {
+        return pointedAt;
+    }
+
+    /** Takes the user to a line of a file, once more even where it was the last one. */
+    public void pointAt(LinePlace place) {
+        pointedAt.set(Optional.empty());
+        pointedAt.set(Optional.of(place));
+    }
+
+    /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
+    public Optional<RecoveryView> cutShort() {
+        return sheet.get().value().flatMap(SheetView::waiting).filter(each -> each.fits() && !each.nothingWritten());
+    }
+
     /** Reads everything that is shown of the card, anew. */
     public void read() {
         dropReads();
         gone.set(false);
+        ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
         check.set(new Reading.Waiting<>());
         history.set(new Reading.Waiting<>());
@@ -103,6 +130,17 @@ public final class CardModel {
         } else {
             readSheet();
         }
+    }
+
+    /** Has the system let go of the card, and tells what became of that. */
+    public void eject() {
+        services.bench().<String>submitChange(services.words().of("busy.eject"), () -> new EjectJob().run(card),
+                said -> ejected.set(Optional.of(said)), error -> ejected.set(Optional.of(error.getMessage())));
+    }
+
+    /** What became of the wish to let go of the card, in a sentence. */
+    public Watched<Optional<String>> ejected() {
+        return ejected;
     }
 
     /** Shows what the card comes to on another board. */
@@ -167,7 +205,7 @@ public final class CardModel {
 
     private void shown(SheetView view) {
         sheet.set(new Reading.Ready<>(view));
-        Optional<RecoveryView> cut = view.waiting().filter(waiting -> waiting.fits() && !waiting.nothingWritten());
+        Optional<RecoveryView> cut = cutShort();
         if (cut.isPresent()) {
             change.cutShort(cut.get());
         } else if (change.state().get() instanceof ChangeState.Idle && !view.show().card().isStock()) {

@@ -10,6 +10,7 @@ import bootmend.job.RecoveryView;
 import bootmend.job.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Set;
 
 /** The change strip: what a user wants done to a card, what that would do, and whether it was done. */
@@ -49,7 +50,7 @@ public final class ChangeModel {
         waiting = services.bench().submitFirst(services.words().of("busy.plan"), () -> preview(wish),
                 preview -> state.set(preview.nothing() ? new ChangeState.Nothing(wish, preview)
                         : new ChangeState.Proposed(wish, preview)),
-                error -> state.set(new ChangeState.Failed(wish.key(), error)));
+                error -> state.set(failed(wish, error)));
     }
 
     /** Nothing is wanted any more. */
@@ -91,9 +92,9 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(proposed.wish().key()));
-        services.bench().submitFirst(services.words().of("busy.write"), () -> make(proposed),
+        services.bench().submitChange(services.words().of("busy.write"), () -> make(proposed),
                 change -> after(new ChangeState.Done(proposed.wish().key(), change, proposed.preview().leavesDamage())),
-                error -> after(new ChangeState.Failed(proposed.wish().key(), error)));
+                error -> after(failed(proposed.wish(), error)));
     }
 
     /** Writes what is left of a change that was cut short. */
@@ -104,6 +105,12 @@ public final class ChangeModel {
     /** Writes the old content back where a change was cut short. */
     public void takeCutShortBack() {
         recover("reverse", OpenRecovery::takeBack);
+    }
+
+    private static ChangeState failed(Wish wish, CardException error) {
+        return new ChangeState.Failed(wish.key(), error, error.risk().map(risk -> switch (risk) {
+            case IN_PLACE -> wish.inPlace(true);
+        }));
     }
 
     private void after(ChangeState next) {
@@ -143,9 +150,9 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(key));
-        services.bench().submitFirst(services.words().of("busy.write"), () -> recover(services.workplace(), way),
+        services.bench().submitChange(services.words().of("busy.write"), () -> recover(services.workplace(), way),
                 change -> after(new ChangeState.Done(key, change, false)),
-                error -> after(new ChangeState.Failed(key, error)));
+                error -> after(new ChangeState.Failed(key, error, Optional.empty())));
     }
 
     private ChangeView recover(Workplace workplace, Way way) throws CardException {

@@ -3,6 +3,7 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import bootmend.job.ChangeView;
 import bootmend.job.RecoveryView;
+import java.util.Optional;
 
 /** How far a change to the card has come. */
 public sealed interface ChangeState {
@@ -40,7 +41,11 @@ public sealed interface ChangeState {
     record Done(String key, ChangeView change, boolean leavesDamage) implements ChangeState {
     }
 
-    /** It could not be worked out or not be made. */
-    record Failed(String key, CardException error) implements ChangeState {
+    /**
+     * It could not be worked out or not be made.
+     *
+     * @param despite the same wish with the risk taken that kept it from being worked out, where there is one to take
+     */
+    record Failed(String key, CardException error, Optional<Wish> despite) implements ChangeState {
     }
 }

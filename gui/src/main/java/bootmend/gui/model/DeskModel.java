@@ -107,6 +107,13 @@ public final class DeskModel {
         gather();
     }
 
+    /** What is in view is in the list; what is there already stays where it is. */
+    private void offerUnlisted(Path path) {
+        if (cards.get().stream().noneMatch(entry -> entry.path().equals(path))) {
+            offer(List.of(path));
+        }
+    }
+
     /** Looks at one card; while a change is being written to another, that one stays in view. */
     public void look(Path path) {
         if (isWriting()) {
@@ -122,6 +129,7 @@ public final class DeskModel {
             }
         });
         if (inReaders.stream().noneMatch(entry -> entry.path().equals(path))) {
+            offerUnlisted(path);
             settings.remember(path);
             settings.save();
         }
@@ -139,6 +147,15 @@ public final class DeskModel {
         beside = Optional.of(model);
         model.read();
         show(model);
+    }
+
+    /** Stops whatever is being read; a change to a card is never stopped. */
+    public void stop() {
+        if (!isWriting()) {
+            batch.get().ifPresent(BatchModel::stop);
+        }
+        services.bench().stop(CardException.refused(services.words().of("stopped.what"),
+                services.words().of("stopped.remedy")));
     }
 
     /** The cards that were worked on together before one of them was looked at alone; they can be gone back to. */
@@ -211,10 +228,20 @@ public final class DeskModel {
                 .filter(card -> card.system().isEmpty() && (card.removable() || card.boot() == AttachedCard.Boot.YES))
                 .map(CardEntry::reader).toList();
         gather();
+        lookAtTheOnlyOne(attached);
         List<Path> now = attached.stream().map(card -> Path.of(card.path())).toList();
         seenInReaders.addAll(now);
         current.get().filter(model -> seenInReaders.contains(model.card().card()))
                 .ifPresent(model -> model.setGone(!now.contains(model.card().card())));
+    }
+
+    /** A card that was just put in is what the user wants to see, unless another is in view. */
+    private void lookAtTheOnlyOne(List<AttachedCard> attached) {
+        List<Path> fresh = attached.stream().filter(card -> card.boot() == AttachedCard.Boot.YES && card.removable())
+                .map(card -> Path.of(card.path())).filter(path -> !seenInReaders.contains(path)).toList();
+        if (fresh.size() == 1 && current.get().isEmpty() && batch.get().isEmpty()) {
+            look(fresh.get(0));
+        }
     }
 
     private void gather() {

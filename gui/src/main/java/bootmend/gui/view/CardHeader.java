@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Which card it is and how it stands, in what a glance takes in. */
@@ -23,25 +24,30 @@ final class CardHeader extends VBox {
     private final Kit kit;
     private final FlowPane facts = new FlowPane(18, 4);
     private final FlowPane marks = new FlowPane(8, 6);
+    private final VBox notes = new VBox();
 
     CardHeader(CardModel model, Kit kit) {
         this.model = model;
         this.kit = kit;
         getStyleClass().add("card-header");
+        setMinHeight(Region.USE_PREF_SIZE);
         Path name = model.card().card().getFileName();
         Node title = kit.fact(name == null ? model.card().card().toString() : name.toString(), "title");
         title.setId("card-name");
         marks.setId("card-marks");
-        getChildren().addAll(title, facts, marks);
+        getChildren().addAll(title, facts, marks, notes);
         model.sheet().watch(reading -> show());
         model.check().watch(reading -> show());
         model.health().watch(reading -> show());
         model.gone().watch(reading -> show());
+        model.ejected().watch(said -> show());
     }
 
     private void show() {
         facts.getChildren().clear();
         marks.getChildren().clear();
+        notes.getChildren().clear();
+        model.ejected().get().ifPresent(said -> notes.getChildren().add(kit.prose(said, "notice")));
         if (model.gone().get()) {
             mark("mark.gone", "mark-bad");
             return;
@@ -65,9 +71,17 @@ final class CardHeader extends VBox {
         if (!partition.serial().isEmpty()) {
             fact("fact.serial", partition.serial());
         }
-        fact("fact.volume", partition.isMounted() ? partition.fatType()
-                : words.of("fact.volume.value", partition.fatType(), Amount.size(partition.bytes()), partition.number()));
+        fact("fact.volume", volume(partition));
         fact("fact.kind", words.of("fact.kind.value", card.kind(), Amount.size(card.bytes())));
+    }
+
+    private String volume(PartitionView partition) {
+        if (partition.isMounted()) {
+            return partition.fatType();
+        }
+        String size = Amount.size(partition.bytes());
+        return partition.number() == 0 ? kit.words().of("fact.volume.whole", partition.fatType(), size)
+                : kit.words().of("fact.volume.value", partition.fatType(), size, partition.number());
     }
 
     private void fact(String key, String value) {

@@ -73,6 +73,7 @@ final class ChangeStrip extends VBox {
         change.agreed().watch(agreed -> make.setDisable(!change.canMake()));
         model.history().watch(history -> show());
         model.gone().watch(gone -> show());
+        model.sheet().watch(sheet -> show());
         for (Node each : List.of(stock, profile)) {
             model.sheet().watch(sheet -> each.setDisable(sheet.value().isEmpty()));
         }
@@ -88,7 +89,8 @@ final class ChangeStrip extends VBox {
             return;
         }
         if (state instanceof ChangeState.Idle) {
-            body.getChildren().add(kit.label("strip.idle", "muted"));
+            body.getChildren().add(kit.label(model.sheet().get().error().isPresent() ? "strip.unread" : "strip.idle",
+                    "muted"));
         } else if (state instanceof ChangeState.WorkingOut) {
             body.getChildren().add(kit.label("strip.working", "muted"));
         } else if (state instanceof ChangeState.Proposed proposed) {
@@ -110,6 +112,7 @@ final class ChangeStrip extends VBox {
         } else if (state instanceof ChangeState.Failed failed) {
             title(failed.key());
             body.getChildren().add(kit.problem(failed.error()));
+            failed.despite().ifPresent(wish -> body.getChildren().add(inPlace(wish, false)));
         }
         foot(state);
     }
@@ -128,7 +131,7 @@ final class ChangeStrip extends VBox {
         body.getChildren().add(kit.prose(write(preview.plan()), "strip-plan"));
         body.getChildren().add(kit.prose(kit.words().of("strip.record", records.toString()), "strip-plan"));
         if (preview.plan().inPlace()) {
-            body.getChildren().add(kit.label("strip.inplace.warning", "notice", "notice-warn"));
+            body.getChildren().add(inPlace(wish, true));
         }
         preview.questions().forEach(question -> body.getChildren().add(question(question)));
         options(wish);
@@ -179,6 +182,18 @@ final class ChangeStrip extends VBox {
         return notice;
     }
 
+    /** The risk of a full card, and the choice to take it; the change is worked out anew with it or without. */
+    private Node inPlace(Wish wish, boolean chosen) {
+        CheckBox box = new CheckBox(kit.words().of("strip.inplace"));
+        box.setId("strip-inplace");
+        box.setWrapText(true);
+        box.setSelected(chosen);
+        box.setOnAction(event -> change.choose(wish.inPlace(box.isSelected())));
+        VBox notice = new VBox(6, kit.label("strip.inplace.warning"), box);
+        notice.getStyleClass().addAll("notice", "notice-warn");
+        return notice;
+    }
+
     private void options(Wish wish) {
         List<Node> options = new ArrayList<>();
         if (wish instanceof Wish.BackToStock stock) {
@@ -194,8 +209,8 @@ final class ChangeStrip extends VBox {
     private void cutShort(RecoveryView recovery) {
         title("cutshort");
         body.getChildren().addAll(
-                kit.prose(kit.words().of("strip.cutshort", recovery.title(), recovery.began().toString(), recovery.state()),
-                        "notice", "notice-warn"),
+                kit.prose(kit.words().of("strip.cutshort", recovery.title(), kit.time(recovery.began()),
+                        recovery.state()), "notice", "notice-warn"),
                 kit.prose(kit.words().of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
                 kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
         Button finish = kit.button("strip.finish", change::finishCutShort);

@@ -32,6 +32,7 @@ final class DeskMenu extends MenuBar {
                 item("menu.open", KeyCode.O, () -> desk.open(dialogs.images())),
                 item("menu.folder", KeyCode.M, () -> desk.open(dialogs.folder())),
                 item("menu.read", KeyCode.R, this::read),
+                item("menu.eject", KeyCode.E, () -> desk.current().get().ifPresent(CardModel::eject)),
                 item("menu.readers", KeyCode.L, desk::lookAtReaders),
                 new SeparatorMenuItem(), item("menu.close", KeyCode.Q, close));
         Menu change = new Menu(kit.words().of("menu.change"), null,

@@ -7,6 +7,7 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.geometry.Orientation;
 import javafx.scene.Node;
@@ -34,7 +35,7 @@ final class DeskView extends BorderPane {
     private final TabPane tabs = new TabPane();
     private final VBox middle = new VBox();
     private final Node banner;
-    private double cardsWidth = 230;
+    private double cardsWidth = 250;
     private double stripWidth = 370;
 
     DeskView(DeskModel desk, Kit kit, Dialogs dialogs, Node menu) {
@@ -84,23 +85,33 @@ final class DeskView extends BorderPane {
         words.setId("status");
         ProgressBar bar = new ProgressBar();
         bar.setPrefWidth(120);
-        HBox box = new HBox(10, words, Kit.spacer(), bar);
+        Button stop = kit.button("status.stop", desk::stop);
+        HBox box = new HBox(10, words, Kit.spacer(), stop, bar);
         box.getStyleClass().add("status");
         bar.setVisible(false);
+        stop.setVisible(false);
+        stop.managedProperty().bind(stop.visibleProperty());
         // Work that is over in a blink needs no word; anything longer says what it is.
         PauseTransition pause = new PauseTransition(PATIENCE);
         pause.setOnFinished(event -> {
             Optional<String> busy = desk.services().bench().busy().get();
             words.setText(busy.map(text -> kit.words().of("status.busy", text)).orElse(""));
             bar.setVisible(busy.isPresent());
+            stop.setVisible(busy.isPresent() && desk.services().bench().canStop().get());
         });
         desk.services().bench().busy().watch(busy -> {
             if (busy.isPresent()) {
-                pause.playFromStart();
+                // One piece of work that follows another does not begin the wait anew.
+                if (pause.getStatus() != Animation.Status.RUNNING && !bar.isVisible()) {
+                    pause.playFromStart();
+                } else if (bar.isVisible()) {
+                    pause.getOnFinished().handle(null);
+                }
             } else {
                 pause.stop();
                 words.setText("");
                 bar.setVisible(false);
+                stop.setVisible(false);
             }
         });
         return box;
@@ -171,7 +182,7 @@ final class DeskView extends BorderPane {
     /** Says why the window does not close at once. */
     void sayClosing() {
         if (middle.lookup("#closing") == null) {
-            Label words = kit.label("closing", "notice", "notice-warn");
+            Label words = kit.label("batch.closing", "notice", "notice-warn");
             words.setId("closing");
             middle.getChildren().add(0, words);
         }

@@ -4,6 +4,11 @@ import bootmend.CardException;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.Remedy;
 import bootmend.gui.text.Words;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -12,9 +17,14 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
 
 /** Makes the small pieces that every part of the window is put together from. */
 final class Kit {
+
+    /** Pixels beside a text that a field keeps for its caret. */
+    private static final double CARET = 8;
+    private static final double WIDEST = 600;
 
     private final Words words;
 
@@ -74,7 +84,11 @@ final class Kit {
         field.setFocusTraversable(false);
         field.getStyleClass().add("fact");
         field.getStyleClass().addAll(styles);
-        field.setPrefColumnCount(Math.max(4, Math.min(60, field.getText().length())));
+        Text measure = new Text(field.getText());
+        field.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {
+            measure.setFont(field.getFont());
+            return Math.min(WIDEST, Math.ceil(measure.getLayoutBounds().getWidth()) + CARET);
+        }, field.fontProperty()));
         return field;
     }
 
@@ -83,11 +97,18 @@ final class Kit {
         return new Prose(VisibleText.of(text), styles);
     }
 
+    /** A time of day on this computer's clock, to the second. */
+    String time(Instant when) {
+        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(ZoneId.systemDefault())
+                .format(when);
+    }
+
     /** What went wrong and what to do next. */
     Node problem(CardException error) {
         VBox box = new VBox(4, prose(sentence(error.getMessage()), "problem-what"),
                 prose(remedy().of(error), "problem-remedy"));
         box.getStyleClass().addAll("notice", "notice-problem");
+        box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;
     }
 

@@ -3,6 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.DeskModel;
+import bootmend.gui.model.LinePlace;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -22,7 +23,8 @@ final class Pages {
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
-        this.ofCard = List.of(card -> new SheetPage(card, kit), card -> new CheckPage(card, kit, dialogs),
+        this.ofCard = List.of(card -> new SheetPage(card, kit),
+                card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit), card -> new ChangesPage(card, kit));
         tabs.get(ofCard.size()).setContent(new ProfilesPage(desk, kit, dialogs));
         tabs.get(ofCard.size() + 1).setContent(new TrialsPage(desk, kit, dialogs));
@@ -48,6 +50,12 @@ final class Pages {
             batch = Optional.of(new BatchPage(model, kit, dialogs));
         }
         return batch.get();
+    }
+
+    private void takeTo(CardModel card, LinePlace place) {
+        Tab sheet = tabs.get(0);
+        sheet.getTabPane().getSelectionModel().select(sheet);
+        card.pointAt(place);
     }
 
     private Tab tab(String key) {

@@ -3,6 +3,7 @@ package bootmend.gui.view;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.BoardTile;
 import bootmend.gui.model.CardModel;
+import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.SheetRow;
 import bootmend.gui.model.SheetRows;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -28,6 +30,7 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -35,6 +38,9 @@ import javafx.scene.layout.VBox;
 final class SheetPage extends VBox {
 
     private static final KeyCombination COPY = new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
+
+    /** Lines that stay visible above the one that the user is taken to. */
+    private static final int ABOVE = 3;
 
     private final CardModel model;
     private final Kit kit;
@@ -56,6 +62,7 @@ final class SheetPage extends VBox {
         question.setLabelFor(board);
         question.setMnemonicParsing(true);
         board.setId("board");
+        board.setMinWidth(Region.USE_PREF_SIZE);
         board.setAccessibleText(kit.words().of("sheet.board.accessible"));
         board.setOnAction(event -> boardChosen());
         runs.getStyleClass().add("muted");
@@ -63,6 +70,9 @@ final class SheetPage extends VBox {
         HBox.setHgrow(runs, Priority.ALWAYS);
         HBox row = new HBox(10, question, board, runs);
         row.getStyleClass().add("row");
+        row.managedProperty().bind(row.visibleProperty());
+        model.sheet().watch(reading -> row.setVisible(reading.error().isEmpty()));
+        body.setAlignment(Pos.TOP_LEFT);
         tiles.setId("tiles");
         lines.setId("lines");
         lines.getStyleClass().add("sheet");
@@ -80,6 +90,7 @@ final class SheetPage extends VBox {
         model.sheet().watch(reading -> show());
         model.check().watch(reading -> refreshRows());
         model.bootable().watch(boards -> show());
+        model.pointedAt().watch(place -> place.ifPresent(this::point));
     }
 
     private void show() {
@@ -117,12 +128,35 @@ final class SheetPage extends VBox {
                 : words.of(named.isEmpty() ? "sheet.runs.any" : "sheet.runs.board", named));
         refreshRows();
         body.getChildren().setAll(lines);
+        toFirstTuned();
         cautions(view.show().cautions());
     }
 
     private void refreshRows() {
         model.sheet().get().value().ifPresent(view ->
                 lines.getItems().setAll(new SheetRows(kit.words()).of(view, model::findingsAt)));
+    }
+
+    private void point(LinePlace place) {
+        for (int i = 0; i < lines.getItems().size(); i++) {
+            if (lines.getItems().get(i) instanceof SheetRow.Line line && line.file().equals(place.file())
+                    && line.line().number() == place.line()) {
+                lines.getSelectionModel().clearAndSelect(i);
+                lines.scrollTo(Math.max(0, i - ABOVE));
+                lines.requestFocus();
+            }
+        }
+    }
+
+    /** What is tuned must be seen at once, however long the file's head is. */
+    private void toFirstTuned() {
+        List<SheetRow> rows = lines.getItems();
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i) instanceof SheetRow.Line line && line.tone() == SheetRow.Tone.COUNTS) {
+                lines.scrollTo(Math.max(0, i - ABOVE));
+                return;
+            }
+        }
     }
 
     private void boardChosen() {

@@ -1,146 +1,124 @@
 package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
-import bootmend.gui.BatchCards;
+import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
-import bootmend.job.ResetRequest;
+import bootmend.job.AttachedCard;
 import bootmend.job.Workplace;
-import bootmend.page.CardState;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Queue;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+/** Which cards there are, and which one is looked at. */
 class DeskModelTest {
 
     @TempDir
     private Path folder;
 
-    private final Queue<Runnable> later = new ArrayDeque<>();
-    private BatchCards made;
-    private WindowSettings settings;
+    private final List<AttachedCard> attached = new ArrayList<>();
     private DeskModel desk;
 
     @BeforeEach
-    void open() throws IOException {
-        made = new BatchCards(Files.createDirectory(folder.resolve("cards")));
-        settings = WindowSettings.load(folder.resolve("window.properties"));
+    void open() {
         desk = desk();
-    }
-
-    /** A desk whose work waits until {@link #work} does it. */
-    private DeskModel desk() {
-        Services services = new Services(Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(later::add, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
-        return new DeskModel(services, List::of, settings);
-    }
-
-    private void work() {
-        while (!later.isEmpty()) {
-            later.remove().run();
-        }
     }
 
     @Test
-    void cardsLookedAtBeforeKeepTheirOrderUntilTheNextStart() {
-        for (String name : List.of("a.img", "b.img", "c.img")) {
-            settings.remember(folder.resolve(name));
-        }
-        desk = desk();
-        assertThat(names()).containsExactly("c.img", "b.img", "a.img");
+    void theOnlyCardThatIsPutInIsLookedAt() throws IOException {
+        Path card = card("in-reader.img");
+        attached.add(attached(card, true, Optional.empty()));
 
-        desk.look(folder.resolve("a.img").toAbsolutePath());
         desk.lookAtReaders();
-        work();
 
-        assertThat(names()).containsExactly("c.img", "b.img", "a.img");
-        desk = desk();
-        assertThat(names()).containsExactly("a.img", "c.img", "b.img");
+        assertThat(desk.current().get().orElseThrow().card().card()).isEqualTo(card);
+        assertThat(desk.cards().get()).extracting(CardEntry::group).containsExactly(CardEntry.Group.READER);
     }
 
     @Test
-    void cardsNamedTwiceAreListedOnce() throws IOException {
-        Path card = made.stock("a.img");
-        settings.remember(card);
-        desk = desk();
-        desk.offer(List.of(card, card));
-        desk.offer(List.of(card));
+    void aCardInViewIsNotPushedAsideByOneThatIsPutIn() throws IOException {
+        desk.look(card("opened.img"));
+        attached.add(attached(card("in-reader.img"), true, Optional.empty()));
 
-        assertThat(desk.cards().get()).singleElement().extracting(CardEntry::group).isEqualTo(CardEntry.Group.OPENED);
+        desk.lookAtReaders();
+
+        assertThat(desk.current().get().orElseThrow().card().card()).isEqualTo(folder.resolve("opened.img"));
     }
 
     @Test
-    void aFolderOfImagesIsOpenedTogetherAndOneImageAlone() throws IOException {
-        made.tuned(2);
-        desk.open(List.of(folder.resolve("cards")));
-        work();
-        assertThat(desk.batch().get().orElseThrow().cards()).hasSize(2);
+    void ofTwoCardsNoneIsTakenForTheUsersOwn() throws IOException {
+        attached.add(attached(card("one.img"), true, Optional.empty()));
+        attached.add(attached(card("two.img"), true, Optional.empty()));
+
+        desk.lookAtReaders();
+
         assertThat(desk.current().get()).isEmpty();
-
-        desk.open(List.of(folder.resolve("cards/lab-00001.img")));
-        work();
-        assertThat(desk.batch().get()).isEmpty();
-        assertThat(desk.current().get().orElseThrow().card().card().getFileName()).hasToString("lab-00001.img");
     }
 
     @Test
-    void whoeverGoesOnToOtherCardsStopsTheReadingOfTheseAndCanComeBack() throws IOException {
-        List<Path> cards = made.tuned(3);
-        desk.together(cards);
-        BatchModel batch = desk.batch().get().orElseThrow();
-        desk.look(cards.get(2));
-        work();
-        assertThat(batch.rows()).allMatch(row -> row.get().is(CardState.NOT_STARTED));
+    void theDiskOfTheRunningSystemIsNotListed() throws IOException {
+        attached.add(attached(card("system.img"), false, Optional.of("it is mounted at /")));
+        attached.add(attached(card("built-in.img"), false, Optional.empty()));
 
-        desk.backTogether();
-        work();
-        assertThat(desk.batch().get()).contains(batch);
+        desk.lookAtReaders();
+
+        assertThat(desk.cards().get()).extracting(CardEntry::title).containsExactly("built-in");
+    }
+
+    @Test
+    void oneCardThatIsOpenedIsLookedAtAndSeveralAreTakenTogether() throws IOException {
+        Path one = card("one.img");
+        Path two = card("two.img");
+
+        desk.open(List.of(one));
+        assertThat(desk.current().get()).isPresent();
+
+        desk.open(List.of(one, two));
         assertThat(desk.current().get()).isEmpty();
-        assertThat(batch.rows().get(2).get().is(CardState.SEEN)).isTrue();
-        batch.read();
-        work();
-        assertThat(batch.rows()).allMatch(row -> row.get().is(CardState.SEEN));
+        assertThat(desk.batch().get().orElseThrow().cards()).containsExactly(one, two);
     }
 
     @Test
-    void theWindowClosesOnceTheCardsInWorkAreFinished() throws IOException {
-        AtomicInteger closed = new AtomicInteger();
-        desk.together(made.tuned(3));
-        work();
-        BatchModel batch = desk.batch().get().orElseThrow();
-        batch.workOut(new Wish.BackToStock(ResetRequest.PLAIN));
-        work();
-        batch.make();
+    void aFolderOfImagesIsOpenedAsItsImages() throws IOException {
+        Path shelf = Files.createDirectory(folder.resolve("shelf"));
+        SmallCards.write(shelf, "a.img", SmallCards.TUNED);
+        SmallCards.write(shelf, "b.img", SmallCards.TUNED);
+        Files.writeString(shelf.resolve("notes.txt"), "the blue book");
 
-        desk.close(closed::incrementAndGet);
-        desk.close(closed::incrementAndGet);
-        assertThat(closed).hasValue(0);
-        work();
+        desk.open(List.of(shelf));
 
-        assertThat(closed.get()).isPositive();
-        assertThat(batch.rows()).allMatch(row -> row.get().is(CardState.NOT_STARTED));
+        assertThat(desk.batch().get().orElseThrow().cards()).containsExactly(shelf.resolve("a.img"), shelf.resolve("b.img"));
     }
 
     @Test
-    void atNoMomentBetweenTwoViewsIsNothingInView() throws IOException {
-        List<Path> cards = made.tuned(2);
-        desk.look(cards.get(0));
-        desk.current().watch(card -> assertThat(card.isPresent() || desk.batch().get().isPresent()).isTrue());
-        desk.together(cards);
-        work();
+    void cardsThatWereLookedAtAreThereAtTheNextStart() throws IOException {
+        desk.look(card("one.img"));
 
-        assertThat(desk.batch().get()).isPresent();
+        assertThat(desk().cards().get()).extracting(CardEntry::path, CardEntry::group)
+                .containsExactly(tuple(folder.resolve("one.img"), CardEntry.Group.EARLIER));
     }
 
-    private List<String> names() {
-        return desk.cards().get().stream().map(CardEntry::title).toList();
+    private DeskModel desk() {
+        Services services = new Services(Workplace.ofThisComputer(folder.resolve("home")),
+                new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
+        return new DeskModel(services, () -> List.copyOf(attached),
+                WindowSettings.load(folder.resolve("home").resolve("window.properties")));
+    }
+
+    private Path card(String name) throws IOException {
+        return SmallCards.write(folder, name, SmallCards.TUNED);
+    }
+
+    private static AttachedCard attached(Path card, boolean removable, Optional<String> system) {
+        return new AttachedCard(card.toString(), 1 << 20, card.getFileName().toString().replace(".img", ""), "usb", removable,
+                false, AttachedCard.Boot.YES, "", system, List.of(), List.of());
     }
 }

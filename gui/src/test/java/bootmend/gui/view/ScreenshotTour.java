@@ -4,20 +4,29 @@ import bootmend.check.Purpose;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
 import bootmend.gui.BatchCards;
+import bootmend.gui.SmallCards;
 import bootmend.gui.model.BatchModel;
+import bootmend.gui.model.CardModel;
 import bootmend.gui.model.Wish;
 import bootmend.job.CardRequest;
 import bootmend.job.ProfileJob;
 import bootmend.job.ProfileRequest;
+import bootmend.job.RepairRequest;
 import bootmend.job.ResetRequest;
+import bootmend.job.UndoRequest;
 import bootmend.job.Workplace;
+import bootmend.page.SlipContent;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TableView;
+import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -53,7 +62,80 @@ class ScreenshotTour {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
+        act(window, () -> window.desk().showPage("sheet"));
+        act(window, () -> window.model().current().get().orElseThrow().change().make());
+        shoot(window, "done" + size);
+        act(window, () -> card(window).change().choose(new Wish.TakeBack(UndoRequest.LAST)));
+        act(window, () -> window.model().current().get().orElseThrow().change().make());
+        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-cut-short" + size + ".img"));
+        CutChange.leave(cut, window.model().services().workplace().home());
+        act(window, () -> window.model().look(cut));
+        shoot(window, "cut-short" + size);
+        Path spoiled = Files.write(folder.resolve("holiday-pictures.img"), new byte[1 << 20]);
+        act(window, () -> window.model().look(spoiled));
+        shoot(window, "no-card" + size);
+        checkDamageAndChanges(window, cards, size);
         batch(window, size);
+    }
+
+    private void checkDamageAndChanges(WindowBench window, List<Path> cards, String size) throws Exception {
+        onPage(window, cards.get(0), "check");
+        act(window, () -> card(window).setPurpose(Purpose.FIRMWARE_UPDATE));
+        shoot(window, "check-update" + size);
+        act(window, () -> card(window).slip().save(folder.resolve("packing-slip.html")));
+        shoot(window, "check-slip-saved" + size);
+        if (size.startsWith("-1280")) {
+            SlipContent slip = card(window).slip().content().orElseThrow();
+            act(window, () -> shootSheets(slip));
+        }
+        onPage(window, SmallCards.writeFull(folder, "full" + size + ".img", SmallCards.TUNED), "check");
+        shoot(window, "strip-full" + size);
+        act(window, () -> ((CheckBox) window.desk().scene().lookup("#strip-inplace")).fire());
+        shoot(window, "strip-in-place" + size);
+        for (String id : List.of("chain-loop-on-itself", "duplicate-names", "config-utf16")) {
+            onPage(window, SmallCards.writeDamaged(Files.createDirectories(folder.resolve("damaged" + size)), id),
+                    "damage");
+            act(window, () -> card(window).change().choose(new Wish.Repair(RepairRequest.PLAIN)));
+            shoot(window, "damage-" + id + size);
+        }
+        for (int i = 0; i < 2; i++) {
+            act(window, () -> card(window).change().make());
+            act(window, () -> card(window).change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+        }
+        act(window, () -> card(window).change().choose(new Wish.TakeBack(UndoRequest.LAST)));
+        act(window, () -> card(window).change().make());
+        act(window, () -> window.desk().showPage("changes"));
+        shoot(window, "changes-made" + size);
+        Path boot = SmallCards.mounted(Files.createDirectories(folder.resolve("mounted" + size)), SmallCards.TUNED);
+        onPage(window, boot, "damage");
+        shoot(window, "damage-folder" + size);
+        Path cut = SmallCards.write(folder, "cut" + size + ".img", SmallCards.TUNED);
+        CutChange.leave(cut, window.model().services().workplace().home());
+        onPage(window, cut, "damage");
+        shoot(window, "damage-cut-short" + size);
+    }
+
+    private static void shootSheets(SlipContent slip) {
+        List<Region> sheets = new SlipPages(487, 734).of(slip);
+        for (int i = 0; i < sheets.size(); i++) {
+            Region sheet = sheets.get(i);
+            try {
+                Picture.write(sheet.snapshot(null, null), OUT.resolve("slip-sheet-" + i + ".png"));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+
+    private static void onPage(WindowBench window, Path card, String page) throws Exception {
+        act(window, () -> {
+            window.model().look(card);
+            window.desk().showPage(page);
+        });
+    }
+
+    private static CardModel card(WindowBench window) {
+        return window.model().current().get().orElseThrow();
     }
 
     /** Several cards together, small ones besides the demo cards, with one that is none; each size has cards of its own. */
