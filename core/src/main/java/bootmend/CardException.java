@@ -24,7 +24,13 @@ public final class CardException extends IOException {
     /** A risk that a user may take on, upon which the same work is done. */
     public enum Risk {
         /** A file on a full card is overwritten where it stands: a cut in the middle leaves it half old, half new. */
-        IN_PLACE
+        IN_PLACE,
+        /** What one board takes goes on a card for another. */
+        OTHER_BOARD,
+        /** Settings go on a card although a check finds a blocker in them. */
+        BLOCKERS,
+        /** What is kept under a name goes for what is kept there now. */
+        REPLACE
     }
 
     private final Kind kind;
@@ -78,6 +84,11 @@ public final class CardException extends IOException {
     /** What the user can do next, a whole sentence. */
     public String remedy() {
         return remedy;
+    }
+
+    /** Whether it is refused only until that risk is taken on. */
+    public boolean isRefusedFor(Risk which) {
+        return risk == which;
     }
 
     /** What the user may take on to have it done all the same. */

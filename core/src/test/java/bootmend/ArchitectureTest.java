@@ -4,6 +4,7 @@ import static com.tngtech.archunit.base.DescribedPredicate.not;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -82,6 +83,27 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_SCREEN = noClasses().should().dependOnClassesThat()
             .resideInAnyPackage("picocli..", "javafx..", "java.awt..", "javax.swing..", "bootmend.cli..", "bootmend.gui..");
+
+    @ArchTest
+    static final ArchRule NO_DEMO_CARDS = noClasses().that().resideOutsideOfPackage("bootmend.fixtures..")
+            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule DEMO_CARDS_STAND_ALONE = classes().that().resideInAPackage("bootmend.fixtures..")
+            .should().onlyDependOnClassesThat(
+                    not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
+            .allowEmptyShould(true);
+
+    @ArchTest
+    static final ArchRule RESOLVE = only("bootmend.tuning.resolve", ROOT, "bootmend.config", "bootmend.tuning");
+
+    @ArchTest
+    static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
+
+    @ArchTest
+    static final ArchRule NEVER_ENDS_THE_PROGRAM = noClasses().should().callMethod(System.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "halt", int.class);
 
     @ArchTest
     static final ArchRule NO_PRINTING = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;

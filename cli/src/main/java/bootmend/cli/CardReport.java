@@ -20,7 +20,7 @@ import java.util.Optional;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record CardReport(String card, String state, Was was, List<ChangeJson.LineJson> changed, boolean verified,
-        Boolean secondReader, List<FindingLine> findings, String undoRecord, double seconds, ErrorJson.Error error,
+        Boolean secondReader, List<FindingLine> findings, String undoRecord, double seconds, ErrorJson.Told error,
         int exitCode) {
 
     /** What a card was when it was opened. */

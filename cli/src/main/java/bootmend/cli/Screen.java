@@ -55,7 +55,7 @@ final class Screen {
     void paragraph(String name, int nameWidth, String text) {
         String start = String.format(Locale.ROOT, "%-" + nameWidth + "s", name);
         StringBuilder line = new StringBuilder(start);
-        for (String word : VisibleText.of(text).split(" ")) {
+        for (String word : VisibleText.of(text).stripTrailing().split(" ", -1)) {
             if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
                 out.println(line.toString().stripTrailing());
                 line = new StringBuilder(" ".repeat(nameWidth));

@@ -4,7 +4,6 @@ import bootmend.CardException;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.config.VisibleText;
-import bootmend.tuning.Board;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -36,7 +35,7 @@ public final class SheetJob {
             ShowView show = new ShowViews(workplace).of(card, facts);
             boolean staged = card.volume().root().find(StageJob.STAGED).isPresent();
             return new SheetView(show, files(card, show.card()),
-                    workplace.tables().boards().all().stream().map(Board::id).toList(),
+                    workplace.boards(),
                     card.waiting(workplace.store()).map(RecoverJob::view), staged);
         } catch (CardException e) {
             throw e;

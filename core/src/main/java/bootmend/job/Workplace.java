@@ -8,11 +8,13 @@ import bootmend.device.FixedDisks;
 import bootmend.device.StoppableCards;
 import bootmend.profile.ProfileStore;
 import bootmend.trial.TrialStore;
+import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 
@@ -80,6 +82,11 @@ public final class Workplace {
     /** bootmend's data folder on this computer. */
     public Path home() {
         return home;
+    }
+
+    /** Ids of every known board, such as {@code pi4}. */
+    public List<String> boards() {
+        return tables.boards().all().stream().map(Board::id).toList();
     }
 
     CardOpener opener() {

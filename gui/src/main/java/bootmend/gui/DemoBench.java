@@ -9,18 +9,26 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Demo cards in a folder, with a data folder of their own beside them.
+ * Demo cards in a folder, with a data folder of their own beside them that holds trials and profiles.
  *
  * @param cards the one that will not boot first
  */
-record DemoBench(Workplace workplace, List<Path> cards) {
+public record DemoBench(Workplace workplace, List<Path> cards) {
+
+    private static final int CART = 2;
+    private static final int MAST = 3;
 
     /** Makes what is not there yet. */
-    static DemoBench in(Path folder) throws IOException {
+    public static DemoBench in(Path folder) throws IOException {
         List<Path> cards = DemoCards.all().stream().map(DemoCard::fileName).map(folder::resolve).toList();
-        if (cards.stream().noneMatch(Files::exists)) {
+        boolean fresh = cards.stream().noneMatch(Files::exists);
+        if (fresh) {
             DemoCards.writeAll(folder);
         }
-        return new DemoBench(Workplace.ofThisComputer(folder.resolve("records")), cards);
+        Workplace workplace = Workplace.ofThisComputer(folder.resolve("records"));
+        if (fresh && !Files.exists(workplace.home())) {
+            new DemoRecords(workplace).add(cards.get(CART), cards.get(MAST));
+        }
+        return new DemoBench(workplace, cards);
     }
 }

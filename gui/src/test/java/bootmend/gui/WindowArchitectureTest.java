@@ -5,6 +5,7 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPac
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import bootmend.config.VisibleText;
@@ -35,4 +36,17 @@ class WindowArchitectureTest {
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses().that().resideInAPackage("bootmend.gui..")
             .should().dependOnClassesThat().resideInAnyPackage("de.waldheinz..", "java.nio.channels..");
+
+    @ArchTest
+    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses().that().doNotHaveSimpleName("DemoBench")
+            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
+
+    @ArchTest
+    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses().that().doNotHaveSimpleName("Main")
+            .should().callMethod(System.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "halt", int.class);
 }

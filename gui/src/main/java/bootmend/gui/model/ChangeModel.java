@@ -108,9 +108,8 @@ public final class ChangeModel {
     }
 
     private static ChangeState failed(Wish wish, CardException error) {
-        return new ChangeState.Failed(wish.key(), error, error.risk().map(risk -> switch (risk) {
-            case IN_PLACE -> wish.inPlace(true);
-        }));
+        return new ChangeState.Failed(wish.key(), error, error.isRefusedFor(CardException.Risk.IN_PLACE)
+                ? Optional.of(wish.inPlace(true)) : Optional.empty());
     }
 
     private void after(ChangeState next) {

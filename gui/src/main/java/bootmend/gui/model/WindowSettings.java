@@ -94,7 +94,6 @@ public final class WindowSettings {
                 cards.add(Path.of(values.getProperty(CARD + i)));
             } catch (InvalidPathException e) {
                 // Another system's name of a file: nothing to open here.
-                continue;
             }
         }
         return cards;

@@ -46,7 +46,10 @@ final class CardsPane extends VBox {
         }
     }
 
-    /** @param choose lets the user name image files, and a folder */
+    /**
+     * @param chooseImages lets the user name image files
+     * @param chooseFolder lets the user name a folder
+     */
     CardsPane(DeskModel desk, Kit kit, Runnable chooseImages, Runnable chooseFolder) {
         this.desk = desk;
         this.kit = kit;

@@ -33,7 +33,6 @@ final class ChangeStrip extends VBox {
     private final ChangeModel change;
     private final Kit kit;
     private final Path records;
-    private final Runnable chooseProfile;
     private final VBox body = new VBox(10);
     private final VBox foot = new VBox(8);
     private final Button make;
@@ -48,7 +47,6 @@ final class ChangeStrip extends VBox {
         this.change = model.change();
         this.kit = kit;
         this.records = records;
-        this.chooseProfile = chooseProfile;
         setId("change-strip");
         getStyleClass().add("change-strip");
         make = kit.button("strip.make", change::make);

@@ -14,6 +14,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -110,6 +111,11 @@ final class Kit {
         box.getStyleClass().addAll("notice", "notice-problem");
         box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;
+    }
+
+    /** A pane that is empty takes no room, not even the distance to the next. */
+    static void takesRoomWhenFilled(Pane pane) {
+        pane.managedProperty().bind(Bindings.isNotEmpty(pane.getChildren()));
     }
 
     /** A bar between things that pushes them apart. */

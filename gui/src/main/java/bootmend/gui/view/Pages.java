@@ -26,8 +26,20 @@ final class Pages {
         this.ofCard = List.of(card -> new SheetPage(card, kit),
                 card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit), card -> new ChangesPage(card, kit));
-        tabs.get(ofCard.size()).setContent(new ProfilesPage(desk, kit, dialogs));
-        tabs.get(ofCard.size() + 1).setContent(new TrialsPage(desk, kit, dialogs));
+        ProfilesPage profiles = new ProfilesPage(desk, kit, dialogs);
+        TrialsPage trials = new TrialsPage(desk, kit, dialogs);
+        open(tabs.get(ofCard.size()), profiles, profiles::read);
+        open(tabs.get(ofCard.size() + 1), trials, trials::read);
+    }
+
+    /** @param read is run whenever the page comes into view: its files may have been edited by hand meanwhile */
+    private static void open(Tab tab, Node page, Runnable read) {
+        tab.setContent(page);
+        tab.setOnSelectionChanged(event -> {
+            if (tab.isSelected()) {
+                read.run();
+            }
+        });
     }
 
     List<Tab> all() {
