@@ -35,7 +35,8 @@ final class BatchMaker {
     /** @param shown what was worked out for that card */
     Made make(Path card, CardChange shown) throws CardException {
         CardRequest request = CardRequest.of(card);
-        CardChange change = CardChange.of(changing -> asShown(wish.propose(workplace, request, changing), shown), false);
+        CardChange change = CardChange.of(changing ->
+                asShown(wish.propose(workplace, request, changing), shown), false);
         return new Made(change, now(request));
     }
 

@@ -12,6 +12,8 @@ import bootmend.job.CardView;
 import bootmend.job.CheckJob;
 import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
+import bootmend.job.ProfileJob;
+import bootmend.job.ProfileListing;
 import bootmend.job.ShowJob;
 import bootmend.page.CardOutcome;
 import java.nio.file.Path;
@@ -28,8 +30,8 @@ import java.util.function.Consumer;
 import java.util.stream.IntStream;
 
 /**
- * Several cards that are worked on together: looked at, then a change worked out for each without writing, then made where
- * it changes anything; or checked.
+ * Several cards that are worked on together: looked at, then a change worked out for each without writing, then made
+ * where it changes anything; or checked.
  *
  * <p>Several cards are in work at a time, all within one piece of work of the bench, because a card must never be open
  * twice. A failure stays with its card.
@@ -45,7 +47,7 @@ public final class BatchModel {
     private final List<Watched<BatchRow>> rows;
     private final Watched<BatchState> state = new Watched<>(
             new BatchState.Rest(new BatchTask.Look(), BatchTally.of(List.of()), Duration.ZERO));
-    private final Watched<Reading<List<ProfileChoice>>> profiles = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<ProfileListing>> profiles = new Watched<>(new Reading.Unasked<>());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
     private final Watched<Reading<Path>> saved = new Watched<>(new Reading.Unasked<>());
     private final Map<Path, CardChange> planned = new HashMap<>();
@@ -88,7 +90,7 @@ public final class BatchModel {
     }
 
     /** The profiles that can be put on the cards. */
-    public Watched<Reading<List<ProfileChoice>>> profiles() {
+    public Watched<Reading<ProfileListing>> profiles() {
         return profiles;
     }
 
@@ -108,7 +110,7 @@ public final class BatchModel {
             return;
         }
         profiles.set(new Reading.Waiting<>());
-        services.bench().submit(services.words().of("busy.profiles"), () -> ProfileChoice.all(services.workplace()),
+        services.bench().submit(services.words().of("busy.profiles"), () -> new ProfileJob(services.workplace()).listing(),
                 all -> profiles.set(new Reading.Ready<>(all)), error -> profiles.set(new Reading.Failed<>(error)));
         ShowJob job = new ShowJob(services.workplace());
         run(new BatchTask.Look(), everyCard(), card -> job.run(CardRequest.of(card)),
@@ -138,7 +140,8 @@ public final class BatchModel {
         }
         CheckJob job = new CheckJob(services.workplace());
         run(new BatchTask.Check(purpose), everyCard(),
-                card -> job.run(new CheckRequest(CardRequest.of(card), purpose, BoardRequest.none())), (row, result) -> {
+                card -> job.run(new CheckRequest(CardRequest.of(card), purpose, BoardRequest.none())),
+                (row, result) -> {
                     checked.add(result);
                     return row.after(CardOutcome.ofCheck(result), 0);
                 });

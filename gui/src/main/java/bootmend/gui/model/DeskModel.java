@@ -189,8 +189,8 @@ public final class DeskModel {
     }
 
     /**
-     * Begins no other card, and does {@code then} as soon as nothing is being written: cards in work are finished, because
-     * a change is not left half made.
+     * Begins no other card, and does {@code then} as soon as nothing is being written: cards in work are finished,
+     * because a change is not left half made.
      */
     public void close(Runnable then) {
         batch.get().ifPresent(BatchModel::stop);

@@ -45,7 +45,8 @@ final class BatchDetail extends VBox {
         setMaxHeight(HEIGHT);
         VBox.setVgrow(scroll, javafx.scene.layout.Priority.ALWAYS);
         getChildren().addAll(scroll, new HBox(look));
-        table.getSelectionModel().selectedItemProperty().addListener((observed, before, chosen) -> choose(before, chosen));
+        table.getSelectionModel().selectedItemProperty().addListener(
+                (observed, before, chosen) -> choose(before, chosen));
         table.setOnKeyPressed(event -> {
             if (event.getCode() == KeyCode.ENTER) {
                 look();

@@ -11,7 +11,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** Several cards, worked on together: a row a card, what to do with all of them, and what is known of the chosen one. */
+/** Several cards together: a row a card, what to do with all of them, and what is known of the chosen one. */
 final class BatchPage extends HBox {
 
     private static final double MARKS = 26;

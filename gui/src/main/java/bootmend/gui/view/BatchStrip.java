@@ -22,7 +22,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 
-/** The right part of several cards: what to do with all of them, what that comes to, one button to do it, one to stop. */
+/** The right part of several cards: what to do with all of them, what that comes to, and a button to do it. */
 final class BatchStrip extends VBox {
 
     private static final Duration TICK = Duration.millis(500);
@@ -121,7 +121,7 @@ final class BatchStrip extends VBox {
     private void tick() {
         if (model.state().get() instanceof BatchState.Working working) {
             String took = clock(System.nanoTime() - working.since());
-            time.setText(working.stopping() ? kit.words().of("batch.stopping", took) : kit.words().of("batch.time", took));
+            time.setText(kit.words().of(working.stopping() ? "batch.stopping" : "batch.time", took));
         }
     }
 

@@ -70,14 +70,15 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
         filter();
     }
 
-    /** Which cards want attention is settled when no card is in work; rows that came and went meanwhile could not be read. */
+    /** Which cards want attention is settled when no card is in work; rows that come and go meanwhile cannot be read. */
     private void filter() {
         shown.setPredicate(attentionOnly ? row -> row.get().wantsAttention() : row -> true);
     }
 
     private TableColumn<ObjectProperty<BatchRow>, BatchRow> column(Kit kit, String key, double width,
             Function<BatchRow, String> text, Function<BatchRow, String> tone) {
-        TableColumn<ObjectProperty<BatchRow>, BatchRow> column = new TableColumn<>(kit.words().of("batch.column." + key));
+        TableColumn<ObjectProperty<BatchRow>, BatchRow> column =
+                new TableColumn<>(kit.words().of("batch.column." + key));
         column.setId("batch-column-" + key);
         column.setPrefWidth(width);
         column.setReorderable(false);

@@ -3,20 +3,20 @@ package bootmend.gui.view;
 import bootmend.check.Purpose;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchState;
-import bootmend.gui.model.ProfileChoice;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.Wish;
+import bootmend.job.CautionView;
+import bootmend.job.ProfileListing;
 import bootmend.job.ProfileRequest;
+import bootmend.job.ProfileView;
 import bootmend.job.RepairRequest;
 import bootmend.job.ResetRequest;
 import java.util.List;
 import java.util.function.Function;
-import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.RadioButton;
-import javafx.scene.control.TitledPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -33,7 +33,7 @@ final class BatchWishes extends VBox {
     private final RadioButton profile;
     private final RadioButton repair;
     private final RadioButton check;
-    private final ComboBox<ProfileChoice> profiles = new ComboBox<>();
+    private final ComboBox<ProfileView> profiles = new ComboBox<>();
     private final ComboBox<Purpose> purposes = new ComboBox<>();
     private final VBox notes = new VBox(6);
     private final Button workOut;
@@ -47,7 +47,7 @@ final class BatchWishes extends VBox {
         repair = choice("repair");
         check = choice("check");
         combo(profiles, "batch-profiles", "batch.profile.accessible",
-                choice -> kit.words().of("batch.profile.of", choice.profile().name(), choice.profile().board()));
+                each -> kit.words().of("batch.profile.of", each.name(), each.board()));
         combo(purposes, "batch-purposes", "batch.check.accessible",
                 purpose -> kit.words().of("batch.for." + purpose.word()));
         purposes.getItems().setAll(Purpose.values());
@@ -98,7 +98,8 @@ final class BatchWishes extends VBox {
     }
 
     private void fill() {
-        List<ProfileChoice> all = model.profiles().get().value().orElse(List.of());
+        List<ProfileView> all = model.profiles().get().value().map(ProfileListing::profiles)
+                .orElse(List.of());
         profiles.getItems().setAll(all);
         if (!all.isEmpty()) {
             profiles.setValue(all.get(0));
@@ -121,31 +122,28 @@ final class BatchWishes extends VBox {
     }
 
     private void profileNotes() {
-        Reading<List<ProfileChoice>> reading = model.profiles().get();
+        Reading<ProfileListing> reading = model.profiles().get();
         reading.error().ifPresent(error -> notes.getChildren().add(kit.problem(error)));
-        if (reading.value().filter(List::isEmpty).isPresent()) {
+        if (reading.value().filter(listing -> listing.profiles().isEmpty()).isPresent()) {
             notes.getChildren().add(kit.label("batch.noprofile", "muted"));
         }
-        ProfileChoice chosen = profiles.getValue();
-        if (chosen == null || chosen.cautions().isEmpty()) {
-            return;
-        }
-        VBox texts = new VBox(6);
-        texts.setPadding(new Insets(4));
-        chosen.cautions().forEach(caution -> texts.getChildren().add(kit.prose(caution.text())));
-        TitledPane pane = new TitledPane(kit.words().of("batch.cautions", chosen.cautions().size()), texts);
+        reading.value().map(ProfileListing::cautions).filter(all -> !all.isEmpty() && profiles.getValue() != null)
+                .ifPresent(all -> notes.getChildren().add(cautions(all)));
+    }
+
+    private Node cautions(List<CautionView> all) {
+        Cautions pane = new Cautions(kit, all);
+        pane.setText(kit.words().of("batch.cautions", all.size()));
         pane.setId("batch-cautions");
-        pane.setExpanded(false);
-        pane.setAnimated(false);
         pane.setMinWidth(0);
-        notes.getChildren().add(pane);
+        return pane;
     }
 
     private void begin() {
         if (check.isSelected()) {
             model.check(purposes.getValue());
         } else if (profile.isSelected()) {
-            model.workOut(new Wish.PutProfile(ProfileRequest.of(profiles.getValue().profile().name())));
+            model.workOut(new Wish.PutProfile(ProfileRequest.of(profiles.getValue().name())));
         } else {
             model.workOut(repair.isSelected() ? new Wish.Repair(RepairRequest.PLAIN)
                     : new Wish.BackToStock(ResetRequest.PLAIN));

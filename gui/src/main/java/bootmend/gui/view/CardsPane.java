@@ -109,6 +109,7 @@ final class CardsPane extends VBox {
         if (places.length > 0) {
             list.getSelectionModel().selectIndices(places[0], places);
             list.getFocusModel().focus(places[0]);
+            list.scrollTo(places[0]);
         }
         showing = false;
     }

@@ -8,6 +8,7 @@ import bootmend.gui.text.Words;
 import bootmend.job.CardRequest;
 import bootmend.job.HistoryJob;
 import bootmend.job.ProfileJob;
+import bootmend.job.ProfileListing;
 import bootmend.job.ProfileRequest;
 import bootmend.job.ProfileView;
 import bootmend.job.ResetRequest;
@@ -131,10 +132,9 @@ class BatchModelTest {
         Path stock = cards.stock("b.img");
         BatchModel model = batch(card, stock, cards.stock("c.img"));
         model.read();
-        assertThat(model.profiles().get().value().orElseThrow()).singleElement().satisfies(choice -> {
-            assertThat(choice.profile()).isEqualTo(saved);
-            assertThat(choice.cautions()).extracting(caution -> caution.id()).doesNotHaveDuplicates().isNotEmpty();
-        });
+        ProfileListing listing = model.profiles().get().value().orElseThrow();
+        assertThat(listing.profiles()).containsExactly(saved);
+        assertThat(listing.cautions()).isNotEmpty();
 
         model.workOut(new Wish.PutProfile(ProfileRequest.of("cart")));
 

@@ -55,7 +55,8 @@ class BatchPageTest {
 
     @Test
     void droppedImagesAreWorkedOutThenDoneAndTheDamagedOneFailsAlone() throws Exception {
-        List<Path> all = List.of(cards.tuned("a.img"), cards.broken("b.img"), cards.stock("c.img"), cards.tuned("d.img"));
+        List<Path> all = List.of(cards.tuned("a.img"), cards.broken("b.img"), cards.stock("c.img"),
+                cards.tuned("d.img"));
         drop(all);
         assertThat(table().getItems()).hasSize(4);
         assertThat(text("#batch-marks .mark")).contains("1 at stock", "2 tuned", "1 failed");

@@ -46,7 +46,8 @@ class CardsPaneTest {
         WindowBench.onScreen(() -> {
             DeskModel model = window.model();
             model.offer(cards);
-            model.current().watch(card -> card.ifPresent(each -> seen.add(each.card().card().getFileName().toString())));
+            model.current().watch(card ->
+                    card.ifPresent(each -> seen.add(each.card().card().getFileName().toString())));
             model.batch().watch(batch -> batch.ifPresent(each -> seen.add(each.cards().size() + " together")));
             list().requestFocus();
             return null;

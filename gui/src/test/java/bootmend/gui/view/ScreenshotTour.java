@@ -138,7 +138,7 @@ class ScreenshotTour {
         return window.model().current().get().orElseThrow();
     }
 
-    /** Several cards together, small ones besides the demo cards, with one that is none; each size has cards of its own. */
+    /** Several small cards together, with one that is none; each size has cards of its own. */
     private void batch(WindowBench window, String size) throws Exception {
         Path mine = Files.createDirectory(folder.resolve("batch" + size));
         BatchCards made = new BatchCards(mine);
