@@ -73,6 +73,14 @@ public final class CardSource implements Closeable {
         return PackedFormat.of(file).isPresent();
     }
 
+    /** Refuses a card of which its name alone says that it cannot be changed. */
+    public static void refuseToChange(Path file) throws CardException {
+        Optional<PackedFormat> format = PackedFormat.of(file);
+        if (format.isPresent()) {
+            throw packed(file, format.get());
+        }
+    }
+
     /** A card on a device that is open already, under any name. */
     public static CardSource of(Path name, BlockDevice device) {
         return new CardSource(name, Kind.IMAGE, device);
@@ -177,11 +185,15 @@ public final class CardSource implements Closeable {
         device.close();
     }
 
+    private static CardException packed(Path path, PackedFormat format) {
+        return CardException.refused("it is a packed image, which can be read but not changed",
+                "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+    }
+
     private static CardSource openPacked(Path path, boolean change) throws IOException {
         PackedFormat format = PackedFormat.of(path).orElseThrow();
         if (change) {
-            throw CardException.refused("it is a packed image, which can be read but not changed",
-                    "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+            throw packed(path, format);
         }
         openFile(path, false).close();
         return new CardSource(path, Kind.PACKED_IMAGE, PackedDevice.open(path, format));

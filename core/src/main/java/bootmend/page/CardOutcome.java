@@ -81,6 +81,12 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
                 view.card().configProblem().isPresent())).orElseGet(() -> failed(result));
     }
 
+    /** A card that was looked at alone, for no board. */
+    public static CardOutcome ofCard(CardResult<CardView> result) {
+        return result.view().map(view -> seen(result, view, CardState.SEEN, List.of(),
+                view.configProblem().isPresent())).orElseGet(() -> failed(result));
+    }
+
     public static CardOutcome ofCheck(CardResult<CheckView> result) {
         return result.view().map(view -> seen(result, view.card(),
                 view.hasBlocker() ? CardState.NOT_READY : CardState.READY,

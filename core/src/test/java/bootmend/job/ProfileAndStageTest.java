@@ -63,6 +63,9 @@ class ProfileAndStageTest {
         save("cart", CART);
         try (ProposedChange change = new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart"))) {
             assertThat(change.questions()).singleElement().asString().contains("unproven");
+            CardChange ofMany = CardChange.of(
+                    forChanging -> new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart")), true);
+            assertThat(ofMany.questions()).isEqualTo(change.questions());
         }
     }
 

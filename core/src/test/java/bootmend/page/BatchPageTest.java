@@ -90,6 +90,7 @@ class BatchPageTest {
         assertThat(seen.wantsAttention()).isTrue();
         assertThat(seen.error()).contains(problem);
         assertThat(seen.was().orElseThrow().words()).isEqualTo("LAB, 5C01-AB01, no config file");
+        assertThat(CardOutcome.ofCard(done("a.img", card))).isEqualTo(seen);
     }
 
     @Test
@@ -107,7 +108,7 @@ class BatchPageTest {
     void hostileTextStaysTextAndNothingIsLoaded() throws IOException {
         CardChange change = new CardChange(card(HOSTILE, Optional.empty(), Optional.empty()),
                 List.of(new LineChange(HOSTILE, 1, Optional.of(HOSTILE), Optional.of(HOSTILE))),
-                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)), null, false,
+                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)), List.of(), null, false,
                 Optional.of(new ChangeView(HOSTILE, true, true)));
         Document page = page(CardOutcome.ofChange(done("lab.img", change)),
                 CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
@@ -141,7 +142,7 @@ class BatchPageTest {
 
     private static CardChange change(List<FindingView> findings, boolean made) {
         return new CardChange(healthy(), List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"),
-                Optional.empty())), findings, null, false,
+                Optional.empty())), findings, List.of(), null, false,
                 made ? Optional.of(new ChangeView("/home/lab/undo/1", true, true)) : Optional.empty());
     }
 

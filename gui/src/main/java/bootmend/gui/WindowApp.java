@@ -27,6 +27,7 @@ public final class WindowApp extends Application {
     private static final String MEASURE = "bootmend.first.paint";
 
     private final ExecutorService worker = Executors.newSingleThreadExecutor(task -> new Thread(task, "bench"));
+    private DeskModel model;
 
     @Override
     public void start(Stage stage) throws IOException {
@@ -46,6 +47,7 @@ public final class WindowApp extends Application {
         CardsJob readers = new CardsJob(workplace);
         DeskModel desk = new DeskModel(services, readers::run,
                 WindowSettings.load(workplace.home().resolve("window.properties")));
+        model = desk;
         Desk window = new Desk(desk, stage);
         if (Boolean.getBoolean(MEASURE)) {
             FirstPaint.measure(stage.getScene(), took -> {
@@ -64,7 +66,10 @@ public final class WindowApp extends Application {
 
     @Override
     public void stop() {
-        // A change under way is finished; no other work was begun after the window closed.
+        // However the window came to its end, a change under way is finished and no other is begun.
+        if (model != null) {
+            model.close(() -> { });
+        }
         worker.shutdown();
     }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /** The whole window: which cards there are, and which one is looked at. */
 public final class DeskModel {
@@ -24,7 +25,9 @@ public final class DeskModel {
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
     private final Set<Path> seenInReaders = new HashSet<>();
     private List<CardEntry> inReaders = List.of();
+    private final List<CardEntry> earlier;
     private List<CardEntry> opened = List.of();
+    private Optional<BatchModel> beside = Optional.empty();
     private boolean listing;
 
     /** @param readers lists what is attached to this computer */
@@ -32,6 +35,8 @@ public final class DeskModel {
         this.services = services;
         this.readers = readers;
         this.settings = settings;
+        // In the order of the start: a list that changes its order under the keyboard cannot be walked through.
+        this.earlier = settings.cards().stream().map(path -> CardEntry.file(path, CardEntry.Group.EARLIER)).toList();
         gather();
     }
 
@@ -92,13 +97,21 @@ public final class DeskModel {
     /** Lists cards without opening any. */
     public void offer(List<Path> paths) {
         List<CardEntry> next = new ArrayList<>(opened);
+        Set<Path> known = paths(opened);
         for (Path path : paths) {
-            if (next.stream().noneMatch(entry -> entry.path().equals(path))) {
+            if (known.add(path)) {
                 next.add(CardEntry.file(path, CardEntry.Group.OPENED));
             }
         }
         opened = List.copyOf(next);
         gather();
+    }
+
+    /** What is in view is in the list; what is there already stays where it is. */
+    private void offerUnlisted(Path path) {
+        if (cards.get().stream().noneMatch(entry -> entry.path().equals(path))) {
+            offer(List.of(path));
+        }
     }
 
     /** Looks at one card; while a change is being written to another, that one stays in view. */
@@ -110,11 +123,13 @@ public final class DeskModel {
         batch.set(Optional.empty());
         CardModel model = new CardModel(services, CardRequest.of(path), settings.board());
         model.board().watch(board -> {
-            settings.setBoard(board);
-            settings.save();
+            if (!settings.board().equals(board)) {
+                settings.setBoard(board);
+                settings.save();
+            }
         });
         if (inReaders.stream().noneMatch(entry -> entry.path().equals(path))) {
-            offer(List.of(path));
+            offerUnlisted(path);
             settings.remember(path);
             settings.save();
         }
@@ -128,23 +143,77 @@ public final class DeskModel {
             return;
         }
         leave();
-        current.set(Optional.empty());
-        batch.set(Optional.of(new BatchModel(services, paths)));
+        BatchModel model = new BatchModel(services, paths, this::look);
+        beside = Optional.of(model);
+        model.read();
+        show(model);
     }
 
     /** Stops whatever is being read; a change to a card is never stopped. */
     public void stop() {
+        if (!isWriting()) {
+            batch.get().ifPresent(BatchModel::stop);
+        }
         services.bench().stop(CardException.refused(services.words().of("stopped.what"),
                 services.words().of("stopped.remedy")));
     }
 
-    private boolean isWriting() {
+    /** The cards that were worked on together before one of them was looked at alone; they can be gone back to. */
+    public Optional<BatchModel> beside() {
+        return beside;
+    }
+
+    /** Goes back to the cards that were worked on together, with what was found about them. */
+    public void backTogether() {
+        if (!isWriting() && batch.get().isEmpty() && beside.isPresent()) {
+            Optional<Path> alone = current.get().map(model -> model.card().card());
+            leave();
+            show(beside.get());
+            alone.ifPresent(beside.get()::lookAgain);
+        }
+    }
+
+    private void show(BatchModel model) {
+        // In this order, so that at no moment nothing is in view.
+        batch.set(Optional.of(model));
+        current.set(Optional.empty());
+    }
+
+    /** Whether a card is being changed; until that is over, the card or the cards in view stay there. */
+    public boolean isWriting() {
+        return isChangeMaking() || batch.get().filter(BatchModel::isWriting).isPresent();
+    }
+
+    private boolean isChangeMaking() {
         return current.get().filter(model -> model.change().state().get() instanceof ChangeState.Making).isPresent();
+    }
+
+    /**
+     * Begins no other card, and does {@code then} as soon as nothing is being written: cards in work are finished,
+     * because a change is not left half made.
+     */
+    public void close(Runnable then) {
+        batch.get().ifPresent(BatchModel::stop);
+        current.get().ifPresent(CardModel::leave);
+        if (!isWriting()) {
+            then.run();
+            return;
+        }
+        boolean[] over = {false};
+        Runnable look = () -> {
+            if (!over[0] && !isWriting()) {
+                over[0] = true;
+                then.run();
+            }
+        };
+        batch.get().ifPresent(model -> model.state().watch(state -> look.run()));
+        current.get().ifPresent(model -> model.change().state().watch(state -> look.run()));
     }
 
     private void leave() {
         problem.set(Optional.empty());
         current.get().ifPresent(CardModel::leave);
+        batch.get().ifPresent(BatchModel::stop);
     }
 
     private void expand(List<Path> paths, Consumer<List<Path>> found) {
@@ -177,11 +246,14 @@ public final class DeskModel {
 
     private void gather() {
         List<CardEntry> all = new ArrayList<>(inReaders);
-        opened.stream().filter(entry -> all.stream().noneMatch(each -> each.path().equals(entry.path())))
-                .toList().forEach(all::add);
-        settings.cards().stream().map(path -> CardEntry.file(path, CardEntry.Group.EARLIER))
-                .filter(entry -> all.stream().noneMatch(each -> each.path().equals(entry.path())))
-                .toList().forEach(all::add);
+        Set<Path> listed = paths(inReaders);
+        for (List<CardEntry> group : List.of(opened, earlier)) {
+            group.stream().filter(entry -> listed.add(entry.path())).forEach(all::add);
+        }
         cards.set(List.copyOf(all));
+    }
+
+    private static Set<Path> paths(List<CardEntry> entries) {
+        return entries.stream().map(CardEntry::path).collect(Collectors.toCollection(HashSet::new));
     }
 }

@@ -2,9 +2,13 @@ package bootmend.gui.model;
 
 import bootmend.job.CardRequest;
 import bootmend.job.CheckView;
+import bootmend.page.PackingSlip;
 import bootmend.page.SlipContent;
+import java.io.IOException;
+import java.io.Writer;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 
 /** The packing slip of a card that was checked: what it says, and the file it was saved to. */
@@ -46,9 +50,15 @@ public final class SlipModel {
             saved.set(new Reading.Waiting<>());
             // Like a change to a card it is not stopped half-way.
             services.bench().submitChange(services.words().of("busy.slip"),
-                    () -> new SlipFile(file).save(card.card(), cardName(), view, zone),
+                    () -> new PageFile(file).save(List.of(card.card()), out -> write(out, view)),
                     where -> told(view, new Reading.Ready<>(where)), error -> told(view, new Reading.Failed<>(error)));
         });
+    }
+
+    private void write(Writer out, CheckView view) throws IOException {
+        try (PackingSlip slip = PackingSlip.open(out, view.purpose(), zone)) {
+            slip.add(cardName(), view);
+        }
     }
 
     private void told(CheckView view, Reading<Path> outcome) {

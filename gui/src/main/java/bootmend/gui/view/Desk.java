@@ -34,7 +34,7 @@ public final class Desk {
         this.stage = stage;
         Words words = model.services().words();
         Kit kit = new Kit(words);
-        DeskMenu menu = new DeskMenu(model, kit, dialogs, this::setDark, page -> showPage(page), stage::close);
+        DeskMenu menu = new DeskMenu(model, kit, dialogs, this::setDark, page -> showPage(page), this::close);
         this.view = new DeskView(model, kit, dialogs, menu);
         this.scene = new Scene(view, WIDTH, HEIGHT);
         this.look = new Look(scene);
@@ -57,10 +57,22 @@ public final class Desk {
         }));
         watch.setCycleCount(Animation.INDEFINITE);
         watch.play();
+        stage.setOnCloseRequest(event -> {
+            event.consume();
+            close();
+        });
         stage.setOnHidden(event -> {
             watch.stop();
             remember();
         });
+    }
+
+    /** Closes the window, as soon as the cards that are being changed are finished. */
+    public void close() {
+        if (model.isWriting()) {
+            view.sayClosing();
+        }
+        model.close(stage::hide);
     }
 
     /** Shows a page by its key, such as {@code profiles}. */

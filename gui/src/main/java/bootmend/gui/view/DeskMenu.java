@@ -1,5 +1,6 @@
 package bootmend.gui.view;
 
+import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Wish;
@@ -30,16 +31,16 @@ final class DeskMenu extends MenuBar {
         Menu card = new Menu(kit.words().of("menu.card"), null,
                 item("menu.open", KeyCode.O, () -> desk.open(dialogs.images())),
                 item("menu.folder", KeyCode.M, () -> desk.open(dialogs.folder())),
-                item("menu.read", KeyCode.R, () -> desk.current().get().ifPresent(CardModel::read)),
+                item("menu.read", KeyCode.R, this::read),
                 item("menu.eject", KeyCode.E, () -> desk.current().get().ifPresent(CardModel::eject)),
                 item("menu.readers", KeyCode.L, desk::lookAtReaders),
                 new SeparatorMenuItem(), item("menu.close", KeyCode.Q, close));
         Menu change = new Menu(kit.words().of("menu.change"), null,
-                item("menu.stock", KeyCode.B, () -> choose(new Wish.BackToStock(ResetRequest.PLAIN))),
+                item("menu.stock", KeyCode.B, this::backToStock),
                 item("menu.profile", KeyCode.P, () -> page.accept("profiles")),
                 item("menu.back", KeyCode.Z, () -> choose(new Wish.TakeBack(UndoRequest.LAST))),
                 new SeparatorMenuItem(),
-                item("menu.make", KeyCode.ENTER, () -> desk.current().get().ifPresent(model -> model.change().make())));
+                item("menu.make", KeyCode.ENTER, this::make));
         Menu show = new Menu(kit.words().of("menu.show"));
         for (int i = 0; i < PAGES.size(); i++) {
             String key = PAGES.get(i);
@@ -52,6 +53,22 @@ final class DeskMenu extends MenuBar {
         night.setAccelerator(new KeyCodeCombination(KeyCode.D, KeyCombination.SHORTCUT_DOWN));
         show.getItems().addAll(new SeparatorMenuItem(), night);
         getMenus().addAll(card, change, show);
+    }
+
+    private void read() {
+        desk.current().get().ifPresent(CardModel::read);
+        desk.batch().get().ifPresent(BatchModel::read);
+    }
+
+    private void make() {
+        desk.current().get().ifPresent(model -> model.change().make());
+        desk.batch().get().ifPresent(BatchModel::make);
+    }
+
+    private void backToStock() {
+        Wish wish = new Wish.BackToStock(ResetRequest.PLAIN);
+        choose(wish);
+        desk.batch().get().ifPresent(model -> model.workOut(wish));
     }
 
     private void choose(Wish wish) {

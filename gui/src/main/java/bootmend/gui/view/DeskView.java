@@ -60,8 +60,8 @@ final class DeskView extends BorderPane {
         setTop(new VBox(menu, banner));
         setCenter(parts);
         setBottom(status());
-        desk.current().watch(this::show);
-        desk.batch().watch(batch -> batch.ifPresent(this::show));
+        desk.current().watch(card -> refresh());
+        desk.batch().watch(batch -> refresh());
         desk.problem().watch(problem -> refresh());
         setOnDragOver(this::dragged);
         setOnDragDropped(this::dropped);
@@ -118,14 +118,20 @@ final class DeskView extends BorderPane {
     }
 
     private void refresh() {
-        show(desk.current().get());
+        middle.getChildren().clear();
+        desk.problem().get().ifPresent(problem -> middle.getChildren().add(kit.problem(problem)));
+        if (desk.batch().get().isPresent()) {
+            setStrip(Optional.empty());
+            middle.getChildren().add(pages.batch(desk.batch().get().get()));
+        } else {
+            show(desk.current().get());
+        }
     }
 
     private void show(Optional<CardModel> card) {
-        middle.getChildren().clear();
-        desk.problem().get().ifPresent(problem -> middle.getChildren().add(kit.problem(problem)));
         pages.show(card);
         if (card.isPresent()) {
+            desk.beside().ifPresent(batch -> middle.getChildren().add(back(batch)));
             middle.getChildren().add(new CardHeader(card.get(), kit));
             setStrip(Optional.of(new ChangeStrip(card.get(), kit, desk.services().workplace().home(),
                     () -> showPage("profiles"))));
@@ -135,9 +141,12 @@ final class DeskView extends BorderPane {
         middle.getChildren().add(tabs);
     }
 
-    private void show(BatchModel batch) {
-        setStrip(Optional.empty());
-        middle.getChildren().setAll(pages.batch(batch));
+    private Node back(BatchModel batch) {
+        Button back = kit.button("batch.back", desk::backTogether);
+        back.setText(kit.words().of("batch.back", batch.cards().size()));
+        HBox row = new HBox(back);
+        row.getStyleClass().add("batch-back");
+        return row;
     }
 
     private void setStrip(Optional<Node> strip) {
@@ -170,6 +179,15 @@ final class DeskView extends BorderPane {
         }
     }
 
+    /** Says why the window does not close at once. */
+    void sayClosing() {
+        if (middle.lookup("#closing") == null) {
+            Label words = kit.label("batch.closing", "notice", "notice-warn");
+            words.setId("closing");
+            middle.getChildren().add(0, words);
+        }
+    }
+
     private void dragged(DragEvent event) {
         if (event.getDragboard().hasFiles()) {
             event.acceptTransferModes(TransferMode.LINK, TransferMode.COPY);
@@ -179,10 +197,15 @@ final class DeskView extends BorderPane {
 
     private void dropped(DragEvent event) {
         List<Path> files = event.getDragboard().getFiles().stream().map(File::toPath).toList();
+        dropped(files);
+        event.setDropCompleted(!files.isEmpty());
+        event.consume();
+    }
+
+    /** Opens what was dropped: files, devices and folders. */
+    void dropped(List<Path> files) {
         if (!files.isEmpty()) {
             desk.open(files);
         }
-        event.setDropCompleted(!files.isEmpty());
-        event.consume();
     }
 }

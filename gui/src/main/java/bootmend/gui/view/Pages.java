@@ -17,6 +17,7 @@ final class Pages {
     private final Dialogs dialogs;
     private final List<Tab> tabs;
     private final List<Function<CardModel, Node>> ofCard;
+    private Optional<BatchPage> batch = Optional.empty();
 
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.kit = kit;
@@ -55,9 +56,12 @@ final class Pages {
         }
     }
 
-    /** The page of several cards together. */
-    Node batch(BatchModel batch) {
-        return new BatchPage(batch, kit, dialogs);
+    /** The page of several cards together; of the same cards the same page, so that its table stays where it was. */
+    Node batch(BatchModel model) {
+        if (batch.filter(page -> page.model() == model).isEmpty()) {
+            batch = Optional.of(new BatchPage(model, kit, dialogs));
+        }
+        return batch.get();
     }
 
     private void takeTo(CardModel card, LinePlace place) {

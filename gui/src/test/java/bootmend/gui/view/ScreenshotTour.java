@@ -3,9 +3,14 @@ package bootmend.gui.view;
 import bootmend.check.Purpose;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
+import bootmend.gui.BatchCards;
 import bootmend.gui.SmallCards;
+import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.Wish;
+import bootmend.job.CardRequest;
+import bootmend.job.ProfileJob;
+import bootmend.job.ProfileRequest;
 import bootmend.job.RepairRequest;
 import bootmend.job.ResetRequest;
 import bootmend.job.UndoRequest;
@@ -15,9 +20,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TableView;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,8 +75,7 @@ class ScreenshotTour {
         act(window, () -> window.model().look(spoiled));
         shoot(window, "no-card" + size);
         checkDamageAndChanges(window, cards, size);
-        act(window, () -> window.model().together(cards));
-        shoot(window, "batch" + size);
+        batch(window, size);
     }
 
     private void checkDamageAndChanges(WindowBench window, List<Path> cards, String size) throws Exception {
@@ -129,6 +136,50 @@ class ScreenshotTour {
 
     private static CardModel card(WindowBench window) {
         return window.model().current().get().orElseThrow();
+    }
+
+    /** Several small cards together, with one that is none; each size has cards of its own. */
+    private void batch(WindowBench window, String size) throws Exception {
+        Path mine = Files.createDirectory(folder.resolve("batch" + size));
+        BatchCards made = new BatchCards(mine);
+        List<Path> cards = new ArrayList<>(List.of(made.broken("lab-bent-reader.img"), made.stock("lab-spare.img")));
+        cards.addAll(made.tuned(14));
+        act(window, () -> window.model().open(cards));
+        act(window, () -> window.desk().showPage("sheet"));
+        act(window, () -> window.desk().scene().lookup("#batch-table").requestFocus());
+        shoot(window, "batch-opened" + size);
+        BatchModel model = window.model().batch().get().orElseThrow();
+        act(window, () -> model.workOut(new Wish.BackToStock(ResetRequest.PLAIN)));
+        act(window, () -> ((TableView<?>) window.desk().scene().lookup("#batch-table")).getSelectionModel().select(3));
+        shoot(window, "batch-workedout" + size);
+        act(window, model::make);
+        shoot(window, "batch-done" + size);
+        act(window, () -> ((TableView<?>) window.desk().scene().lookup("#batch-table")).getSelectionModel().select(0));
+        act(window, () -> model.check(Purpose.SHIP));
+        shoot(window, "batch-check" + size);
+        new ProfileJob(window.model().services().workplace()).save(CardRequest.of(made.tuned("cart.img")),
+                new ProfileJob.Save("arm-cart", "pi4", "fan", "", "", List.of(), true));
+        act(window, model::read);
+        act(window, () -> ((RadioButton) window.desk().scene().lookup("#batch-choice-profile")).fire());
+        act(window, () -> model.workOut(new Wish.PutProfile(ProfileRequest.of("arm-cart"))));
+        shoot(window, "batch-profile" + size);
+        running(window, new BatchCards(Files.createDirectory(folder.resolve("many" + size))), size);
+        act(window, () -> window.model().look(cards.get(1)));
+        shoot(window, "batch-one-of-them" + size);
+    }
+
+    private void running(WindowBench window, BatchCards made, String size) throws Exception {
+        List<Path> many = made.tuned(400);
+        act(window, () -> window.model().together(many));
+        BatchModel model = window.model().batch().get().orElseThrow();
+        act(window, () -> model.workOut(new Wish.BackToStock(ResetRequest.PLAIN)));
+        WindowBench.onScreen(() -> {
+            model.make();
+            return null;
+        });
+        Thread.sleep(500);
+        Picture.write(window.picture(), OUT.resolve("batch-running" + size + ".png"));
+        window.settle();
     }
 
     private static void act(WindowBench window, Runnable action) throws Exception {

@@ -1,5 +1,6 @@
 package bootmend.gui.view;
 
+import bootmend.CardException;
 import bootmend.gui.model.Bench;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
@@ -35,6 +36,7 @@ final class WindowBench implements AutoCloseable {
     private final DeskModel model;
     private final Desk desk;
     private final Stage stage;
+    private volatile boolean readersFail;
 
     /** What the user answers to dialogs. */
     static final class Answers implements Dialogs {
@@ -75,7 +77,7 @@ final class WindowBench implements AutoCloseable {
         FxToolkit.registerPrimaryStage();
         Services services = new Services(workplace, new Bench(worker, Platform::runLater), Platform::runLater,
                 new Words(Locale.ENGLISH));
-        this.model = onScreen(() -> new DeskModel(services, () -> List.copyOf(attached),
+        this.model = onScreen(() -> new DeskModel(services, this::attached,
                 WindowSettings.load(workplace.home().resolve("window.properties"))));
         this.stage = onScreen(Stage::new);
         this.desk = onScreen(() -> new Desk(model, stage, answers));
@@ -115,6 +117,23 @@ final class WindowBench implements AutoCloseable {
             return null;
         });
         settle();
+    }
+
+    /** Lets the next look at the readers fail. */
+    void failReaders() throws Exception {
+        readersFail = true;
+        onScreen(() -> {
+            model.lookAtReaders();
+            return null;
+        });
+        settle();
+    }
+
+    private List<AttachedCard> attached() throws CardException {
+        if (readersFail) {
+            throw CardException.unreadable("the readers could not be listed", "Look again.");
+        }
+        return List.copyOf(attached);
     }
 
     /** Waits until nothing is in work. */

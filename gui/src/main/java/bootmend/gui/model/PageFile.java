@@ -1,8 +1,6 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CheckView;
-import bootmend.page.PackingSlip;
 import java.io.IOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
@@ -12,32 +10,39 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.time.ZoneId;
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 
-/** A file that a packing slip is saved to: written beside and moved over, so that it is whole or not there. */
-final class SlipFile {
+/** A file that a page is saved to: written beside and moved over, so that it is whole or not there. */
+final class PageFile {
 
     private final Path file;
 
-    SlipFile(Path file) {
+    /** What stands in the page. */
+    @FunctionalInterface
+    interface Content {
+        void write(Writer out) throws IOException;
+    }
+
+    PageFile(Path file) {
         this.file = file.toAbsolutePath();
     }
 
     /**
-     * Saves the slip; what was in the file before is gone only once the new one is whole.
+     * Saves the page; what was in the file before is gone only once the new one is whole.
      *
-     * @param card the card itself, to which no slip is ever saved
-     * @param name what the slip calls it
+     * @param cards the cards that it is about, to which no page is ever saved
      * @return where it is
      */
-    Path save(Path card, String name, CheckView view, ZoneId zone) throws CardException {
-        refuseOnCard(card);
+    Path save(List<Path> cards, Content content) throws CardException {
+        for (Path card : cards) {
+            refuseOnCard(card);
+        }
         refuseToReplaceOthers();
         Path beside = file.resolveSibling(file.getFileName() + "." + UUID.randomUUID() + ".part");
         try {
-            write(beside, name, view, zone);
+            write(beside, content);
             moveOver(beside);
             return file;
         } catch (IOException e) {
@@ -51,7 +56,7 @@ final class SlipFile {
     private void refuseOnCard(Path card) throws CardException {
         try {
             Path parent = file.getParent();
-            boolean onCard = Files.exists(file) && Files.isSameFile(file, card)
+            boolean onCard = Files.exists(file) && Files.exists(card) && Files.isSameFile(file, card)
                     || parent != null && Files.isDirectory(card) && Files.exists(parent)
                     && parent.toRealPath().startsWith(card.toRealPath());
             if (onCard) {
@@ -77,11 +82,10 @@ final class SlipFile {
         }
     }
 
-    private static void write(Path beside, String name, CheckView view, ZoneId zone) throws IOException {
+    private static void write(Path beside, Content content) throws IOException {
         try (Writer out = Files.newBufferedWriter(beside, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW,
-                StandardOpenOption.WRITE);
-                PackingSlip slip = PackingSlip.open(out, view.purpose(), zone)) {
-            slip.add(name, view);
+                StandardOpenOption.WRITE)) {
+            content.write(out);
         }
     }
 
