@@ -79,7 +79,7 @@ class BatchPageTest {
         cards.tuned(3);
         drop(List.of(folder.resolve("cards")));
 
-        assertThat(text("#batch-title")).containsExactly("3 cards");
+        assertThat(text("#batch-title")).containsExactly("3 cards together");
     }
 
     @Test
