@@ -7,7 +7,6 @@ import bootmend.gui.SmallCards;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,7 +38,7 @@ class ProfilesPageTest {
         hands.page("profiles");
 
         assertThat(hands.texts("#profiles-empty")).contains("Open a card whose settings work");
-        assertThat(hands.<Button>find("#profiles-save").isDisabled()).isTrue();
+        assertThat(hands.find("#profiles-save").isDisabled()).isTrue();
     }
 
     @Test
@@ -47,7 +46,7 @@ class ProfilesPageTest {
         LabRecords.fill(window.model().services().workplace(), folder);
         hands.page("profiles");
         assertThat(hands.texts("#profile-details")).contains("cart-3", "This proves the settings.");
-        assertThat(hands.<Button>find("#profile-put").isDisabled()).isTrue();
+        assertThat(hands.find("#profile-put").isDisabled()).isTrue();
         assertThat(hands.texts("#profiles-page")).contains("Open a card first");
 
         hands.look(SmallCards.write(folder, "lab-01.img", SmallCards.TUNED));
@@ -56,7 +55,7 @@ class ProfilesPageTest {
         hands.click("#profile-put");
 
         assertThat(hands.texts("#strip-body")).contains("arm_freq=900", "is unproven");
-        assertThat(hands.<Button>find("#strip-make").isDisabled()).isTrue();
+        assertThat(hands.find("#strip-make").isDisabled()).isTrue();
         hands.act(() -> ((CheckBox) new FxRobot().lookup("#strip-body .check-box").query()).fire());
         hands.click("#strip-make");
 

@@ -8,7 +8,6 @@ import bootmend.gui.SmallCards;
 import java.nio.file.Path;
 import javafx.scene.Group;
 import javafx.scene.Node;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TableView;
 import org.junit.jupiter.api.AfterEach;
@@ -63,7 +62,7 @@ class TrialsPageTest {
         assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed",
                 "give or take",
                 "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
-        assertThat(hands.<Button>find("#stage-put").isDisabled()).isTrue();
+        assertThat(hands.find("#stage-put").isDisabled()).isTrue();
         assertThat(hands.texts("#stage-whynot")).contains("Open a card first");
     }
 
