@@ -45,6 +45,12 @@ class WordsTest {
     }
 
     @Test
+    void noKeyStandsThereTwice() throws IOException {
+        assertThat(Files.readAllLines(BUNDLE).stream().filter(line -> line.matches("[a-z].*=.*"))
+                .map(line -> line.substring(0, line.indexOf('=')))).doesNotHaveDuplicates();
+    }
+
+    @Test
     void everyTextIsAPattern() throws IOException {
         Words words = new Words(Locale.ENGLISH);
 
