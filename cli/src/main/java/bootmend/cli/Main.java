@@ -13,7 +13,7 @@ public final class Main {
         Workplace workplace = Workplace.ofThisComputer(System.getenv());
         PrintWriter out = new PrintWriter(System.out, true);
         PrintWriter err = new PrintWriter(System.err, true);
-        int code = CommandLines.create(workplace, System.console(), out, err).execute(args);
+        int code = CommandLines.createFor(args, workplace, System.console(), out, err).execute(args);
         out.flush();
         err.flush();
         System.exit(code);
