@@ -55,7 +55,7 @@ final class Screen {
 
     /** A name, then text beside it, broken between words where it would run past 100 columns. */
     void paragraph(String name, int nameWidth, String text) {
-        String start = String.format(Locale.ROOT, "%-" + nameWidth + "s", name);
+        String start = padded(name, nameWidth);
         StringBuilder line = new StringBuilder(start);
         for (String word : VisibleText.of(text).split(" ")) {
             if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
@@ -78,7 +78,13 @@ final class Screen {
             value /= KIB;
             unit++;
         }
-        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f %s" : "%.1f %s", value, UNITS.get(unit));
+        return (value == Math.rint(value) ? Long.toString((long) value) : String.format(Locale.ROOT, "%.1f", value))
+                + " " + UNITS.get(unit);
+    }
+
+    /** Blanks after a text, to make it at least so many characters wide. */
+    static String padded(String text, int width) {
+        return text + " ".repeat(Math.max(0, width - text.length()));
     }
 
     /** {@code 1 line}, {@code 3 lines}. */

@@ -1,12 +1,12 @@
 package bootmend.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.StringJoiner;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -38,11 +38,16 @@ public final class CardFiles {
     }
 
     private final List<Entry> entries;
+    /** Of each entry, in the same order. */
+    private final List<String> keys;
     private final Map<String, Entry> byPath = new HashMap<>();
 
     public CardFiles(List<Entry> entries) {
         this.entries = List.copyOf(entries);
-        entries.forEach(entry -> byPath.putIfAbsent(key(entry.path()), entry));
+        this.keys = entries.stream().map(entry -> key(entry.path())).toList();
+        for (int i = 0; i < keys.size(); i++) {
+            byPath.putIfAbsent(keys.get(i), entries.get(i));
+        }
         entries.forEach(entry -> byPath.putIfAbsent(key(entry.parent() + "/" + entry.alias()), entry));
     }
 
@@ -72,14 +77,23 @@ public final class CardFiles {
         }
         Pattern wanted = Pattern.compile(Stream.of(key(pattern).split("\\*", -1)).map(Pattern::quote)
                 .collect(Collectors.joining("[^/]*")));
-        List<Entry> found = new ArrayList<>(entries.stream()
-                .filter(entry -> !entry.folder() && wanted.matcher(key(entry.path())).matches()).toList());
-        found.sort(Comparator.comparing(Entry::path));
+        List<Entry> found = new ArrayList<>();
+        for (int i = 0; i < keys.size(); i++) {
+            if (!entries.get(i).folder() && wanted.matcher(keys.get(i)).matches()) {
+                found.add(entries.get(i));
+            }
+        }
+        found.sort((one, other) -> one.path().compareTo(other.path()));
         return found;
     }
 
     private static String key(String path) {
-        return Stream.of(path.split("/")).filter(part -> !part.isEmpty()).collect(Collectors.joining("/"))
-                .toLowerCase(Locale.ROOT);
+        StringJoiner parts = new StringJoiner("/");
+        for (String part : path.split("/")) {
+            if (!part.isEmpty()) {
+                parts.add(part);
+            }
+        }
+        return parts.toString().toLowerCase(Locale.ROOT);
     }
 }

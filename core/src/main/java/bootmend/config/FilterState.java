@@ -53,7 +53,7 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
 
     /** Whether {@code [none]} is in force in every reading. */
     boolean isNone() {
-        return replacing.contains(new Filter.None());
+        return replacing.stream().anyMatch(Filter.None.class::isInstance);
     }
 
     private static Condition all(List<Filter> filters, FilterFacts facts) {

@@ -75,11 +75,13 @@ public final class StockValues {
      * given and the columns differ.
      */
     public List<Stock> of(String key, String boardId, OptionalInt revision) {
-        List<Stock> found = perBoard(key).stream()
-                .filter(column -> column.boards().stream()
-                        .anyMatch(range -> range.contains(boardId, revision) != Truth.FALSE))
-                .map(BoardStock::stock).distinct().toList();
-        return found.isEmpty() ? List.of(new Stock.NotPublished()) : found;
+        List<Stock> found = new ArrayList<>();
+        for (BoardStock column : perBoard(key)) {
+            if (column.mayBeOf(boardId, revision) && !found.contains(column.stock())) {
+                found.add(column.stock());
+            }
+        }
+        return found.isEmpty() ? List.of(new Stock.NotPublished()) : List.copyOf(found);
     }
 
     /**

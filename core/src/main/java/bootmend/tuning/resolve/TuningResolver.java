@@ -55,6 +55,9 @@ final class TuningResolver {
     }
 
     private Optional<Effective> effective(TuningKey key) {
+        if (!isTouched(key)) {
+            return Optional.empty();
+        }
         KeyUse use = KeyUse.of(key, facts, stock);
         List<Candidate> single = own(key);
         if (use.isIgnored()) {
@@ -71,13 +74,20 @@ final class TuningResolver {
         return used.isEmpty() ? Optional.empty() : Optional.of(Choice.among(key.key(), used));
     }
 
+    /** Whether any line can decide the key: its own, one of a key that sets it, or one that raises its stock value. */
+    private boolean isTouched(TuningKey key) {
+        return own.containsKey(key.key())
+                || vocabulary.groupsOf(key.key()).stream().anyMatch(group -> own.containsKey(group.key()))
+                || stock.perBoard(key.key()).stream().anyMatch(column ->
+                        column.stock() instanceof Stock.WithBoost boost && own.containsKey(boost.boostKey()));
+    }
+
     private List<Candidate> own(TuningKey key) {
         return own.getOrDefault(key.key(), List.of());
     }
 
     private List<Candidate> fromGroups(TuningKey key) {
-        return vocabulary.keys().stream().filter(group -> group.sets().contains(key.key()))
-                .flatMap(group -> usable(group).stream()).toList();
+        return vocabulary.groupsOf(key.key()).stream().flatMap(group -> usable(group).stream()).toList();
     }
 
     /** What a key's lines give, each under the condition that the board reads the key at all. */
