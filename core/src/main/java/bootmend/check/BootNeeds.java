@@ -61,7 +61,7 @@ final class BootNeeds {
      * only on a card that has some; without any, a board is not ruled out.
      */
     boolean boardCanBoot() {
-        boolean deviceTrees = !files.matching("*.dtb").isEmpty();
+        boolean deviceTrees = files.hasInRoot(".dtb");
         return needed().stream().noneMatch(file -> file.isUsual() && file.isMissing(files)
                 && file.kind() != Kind.COMMAND_LINE && (deviceTrees || file.kind() != Kind.DEVICE_TREE));
     }

@@ -70,6 +70,16 @@ public final class CardFiles {
         return entries.stream().filter(entry -> !entry.folder() && entry.parent().isEmpty()).toList();
     }
 
+    /** Whether a file in the root has a name that ends so; {@code ending} in lower case. */
+    boolean hasInRoot(String ending) {
+        for (int i = 0; i < keys.size(); i++) {
+            if (keys.get(i).endsWith(ending) && keys.get(i).indexOf('/') < 0 && !entries.get(i).folder()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The files whose path fits, {@code *} standing for any run of characters but {@code /}; sorted by path. */
     List<Entry> matching(String pattern) {
         if (!pattern.contains("*")) {

@@ -41,7 +41,7 @@ public final class Vocabulary {
         }
         return new TuningKey(row.required("key"), row.required("group"), row.required("unit"),
                 row.optionalNumber("min"), max, stock(row), row.choice("resets", RESETS), row.required("applies_to"),
-                BoardSet.parse(List.of(row.required("boards").split(" +")), row),
+                BoardSet.parse(List.of(row.required("boards").split(" ")), row),
                 BoardSet.parse(row.words("unclear"), row), row.words("sets"), clamped,
                 sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
                 row.text("note"));
