@@ -1,6 +1,6 @@
 #!/bin/bash
-# Measures what starting costs: `show` on one card from the plain jar and from an unpacked image, against a Java program
-# that does nothing. Each is run in turn, many times; prints the median and the least of the time taken, and of the
+# Measures what starting costs: `show` of a card at stock and of a tuned one from an unpacked image, and of the tuned one
+# from the plain jar, against a Java program that does nothing. Each is run in turn, many times; prints the median and the least of the time taken, and of the
 # processors' time (user and system).
 #
 #   bash cli/src/bench/start.sh IMAGE [TIMES]
@@ -18,13 +18,15 @@ export BOOTMEND_HOME=$work/home
 printf 'final class Empty { public static void main(String[] arguments) { } }\n' > "$work/Empty.java"
 javac --release 17 -d "$work" "$work/Empty.java"
 java -jar "$jar" demo "$work/demo" > "$work/demo.txt"
-cards=("$work"/demo/*.img)
+stock=$(echo "$work"/demo/lab-card-02-*.img)
+tuned=$(echo "$work"/demo/lab-card-03-*.img)
 
 empty() { java -cp "$work" Empty; }
 empty_in_image() { "$image/lib/runtime/bin/java" -cp "$work" Empty; }
-show_jar() { java -jar "$jar" show "${cards[0]}"; }
-show_image() { "$image/bin/bootmend" show "${cards[0]}"; }
-ways=(empty empty_in_image show_jar show_image)
+show_tuned_jar() { java -jar "$jar" show "$tuned"; }
+show_tuned_image() { "$image/bin/bootmend" show "$tuned"; }
+show_stock_image() { "$image/bin/bootmend" show "$stock"; }
+ways=(empty empty_in_image show_tuned_jar show_tuned_image show_stock_image)
 
 TIMEFORMAT='%R %U %S'
 for ((i = 0; i <= times; i++)); do

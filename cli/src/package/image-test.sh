@@ -69,6 +69,9 @@ zstd -q "$card" -o packed.zst
 chmod a+r packed.zst
 ok 'a packed card' 0 '^config file' "$bootmend" show packed.zst
 ok cards 0 '.' "$bootmend" cards
+ok trial 0 '^Kept' "$bootmend" trial add --label lab-07 --board pi4 --set arm_freq=1750 --outcome holds
+ok chart 0 'lab-07.png' "$bootmend" trial chart --board lab-07 --out lab-07.png
+ok 'a page' 0 '.' "$bootmend" check --for ship --report lab.html "$card"
 ok 'a wrong command' 2 '^$' bash -c '"$1" shw 2>&1 | sed "s/.*//"; exit "${PIPESTATUS[0]}"' - "$bootmend"
 someone=()
 ok 'completion of a command' 0 '^show' complete bootmend sh

@@ -14,15 +14,11 @@ here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../../.." && pwd)
 out=$root/target
 
-# What `jdeps` finds in the jar, and no more; checked below. java.desktop: charts as PNG. java.sql: the types that the JSON
-# and command line libraries know how to turn into text. jdk.unsupported: sun.misc.Unsafe, by which packed images in zstd
-# are read.
-modules=java.base,java.desktop,java.sql,jdk.unsupported
-
 # Less compiling and the plainest collector: a command lives shorter than the others need to pay off. No file for
-# watching tools in /tmp. No warning of the memory access that the zstd library needs. Nothing of Java's own on the
-# screen should the cache not fit.
-options="-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -XX:-UsePerfData --sun-misc-unsafe-memory-access=allow -Xlog:disable"
+# watching tools in /tmp. No warning of the memory access that the zstd library needs, nor of the native code that the
+# list of disks is read by. Nothing of Java's own on the screen should the cache not fit.
+java_options="-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -XX:-UsePerfData --sun-misc-unsafe-memory-access=allow -Xlog:disable"
+options="$java_options --enable-native-access=bootmend"
 
 newest=25
 major() {
@@ -58,20 +54,17 @@ mkdir -p "$out"
 cp "$jar" "$out/bootmend-$version.jar"
 echo "$out/bootmend-$version.jar"
 
-# Every module that a jar needs must be among those that are packed.
-check_modules() {
-    for module in $("$jdk/bin/jdeps" --multi-release $newest --ignore-missing-deps --print-module-deps "$1" | tr , ' '); do
-        case ,$2, in
-            *,$module,*) ;;
-            *) echo "$1 needs $module, which $0 does not pack; add it there, with the reason" >&2; exit 1 ;;
-        esac
-    done
+# The modules of Java that jar $1 needs, with commas between.
+needed_modules() {
+    "$jdk/bin/jdeps" --multi-release $newest --ignore-missing-deps --print-module-deps "$1"
 }
 
-# A Java of these modules in folder $2, with the archive of its own classes for where the cache cannot be used.
+# A Java in folder $1, with the archive of its own classes for where the cache cannot be used.
 make_runtime() {
-    "$jdk/bin/jlink" --add-modules "$1" --output "$2" --strip-java-debug-attributes --no-header-files --no-man-pages
-    "$2/bin/java" -Xshare:dump -Xlog:disable
+    runtime=$1
+    shift
+    "$jdk/bin/jlink" --output "$runtime" --strip-java-debug-attributes --no-header-files --no-man-pages "$@"
+    "$runtime/bin/java" -Xshare:dump -Xlog:disable
 }
 
 # Packs folder $1 of $work.
@@ -93,9 +86,17 @@ name=bootmend-$version-$system
 image=$work/$name
 lib=$image/lib
 mkdir -p "$image/bin" "$lib" "$image/share/man/man1" "$image/share/bash-completion/completions"
-check_modules "$jar" $modules
-make_runtime $modules "$lib/runtime"
-"$jdk/bin/java" "$here/ArchivableJar.java" "$jar" "$lib/bootmend.jar"
+
+# bootmend becomes a module of the Java that is packed: that starts faster than a jar, and there is nothing to mislay.
+"$jdk/bin/java" "$here/ArchivableClasses.java" "$jar" "$work/classes"
+needed=$(needed_modules "$jar")
+for module in $(echo "${needed#java.base,}" | tr , ' '); do
+    grep -q "requires $module;" "$here/module/module-info.java" \
+        || { echo "bootmend needs $module; name it in $here/module/module-info.java, with the reason" >&2; exit 1; }
+done
+"$jdk/bin/javac" --release $newest -d "$work/classes" --patch-module "bootmend=$work/classes" "$here/module/module-info.java"
+"$jdk/bin/jar" --create --file "$work/module.jar" --module-version "$version" -C "$work/classes" .
+make_runtime "$lib/runtime" --module-path "$work/module.jar" --add-modules bootmend
 case $system in
     windows-*) sed "s/@OPTIONS@/$options/" "$here/bootmend.cmd" > "$image/bin/bootmend.cmd" ;;
     *) sed "s/@OPTIONS@/$options/" "$here/bootmend" > "$image/bin/bootmend"; chmod +x "$image/bin/bootmend" ;;
@@ -103,30 +104,33 @@ esac
 cp "$documents"/man1/*.1 "$image/share/man/man1"
 cp "$documents/completions/bootmend" "$image/share/bash-completion/completions"
 cp "$root/LICENSE" "$image"
+mkdir "$image/share/licenses"
+find "$work/classes/META-INF" -maxdepth 1 -type f ! -name MANIFEST.MF -exec cp {} "$image/share/licenses" \;
+cp "$work"/classes/META-INF/licenses/* "$image/share/licenses"
 
-# The cache is made of what one `show` does: whatever else is in it makes every start longer. It fits this jar alone; with
-# another, Java starts without it.
+# The cache is made of what one `show` of a tuned card does: whatever else is in it makes every start longer.
 export BOOTMEND_HOME="$work/home"
-java=$lib/runtime/bin/java
-"$java" -jar "$lib/bootmend.jar" demo "$work/demo" > "$work/demo.txt"
-card=$(ls "$work"/demo/*.img | head -n 1)
-"$java" $options -XX:AOTMode=record "-XX:AOTConfiguration=$work/aot.conf" -jar "$lib/bootmend.jar" show "$card" \
-    > "$work/show.txt"
-"$java" $options -XX:AOTMode=create "-XX:AOTConfiguration=$work/aot.conf" "-XX:AOTCache=$lib/bootmend.aot" \
-    -cp "$lib/bootmend.jar" > "$work/aot.txt"
+start() {
+    "$lib/runtime/bin/java" $options "$@"
+}
+main=bootmend/bootmend.cli.Main
+start -m $main demo "$work/demo" > "$work/demo.txt"
+card=$(ls "$work"/demo/lab-card-03-*.img)
+start -XX:AOTMode=record "-XX:AOTConfiguration=$work/aot.conf" -m $main show "$card" > "$work/show.txt"
+start -XX:AOTMode=create "-XX:AOTConfiguration=$work/aot.conf" "-XX:AOTCache=$lib/bootmend.aot" -m $main \
+    > "$work/aot.txt"
 [ -s "$lib/bootmend.aot" ] || { cat "$work/aot.txt" >&2; exit 1; }
 pack "$name"
 
 window=$root/gui/target/bootmend-window.jar
 if [ -e "$window" ]; then
-    # What the window's library needs besides, as its own description says; jdeps does not see all of it in one jar.
-    window_modules=$modules,java.logging,java.xml,jdk.jfr
-    check_modules "$window" $window_modules
-    make_runtime $window_modules "$work/window-runtime"
+    # jdk.jfr, java.logging and java.xml: the window's library asks for them in its modules' descriptions, which are not
+    # in the one jar.
+    make_runtime "$work/window-runtime" --add-modules "$(needed_modules "$window"),java.logging,java.xml,jdk.jfr"
     mkdir "$work/window-jar"
     cp "$window" "$work/window-jar"
     set --
-    for option in $options --enable-native-access=ALL-UNNAMED; do
+    for option in $java_options --enable-native-access=ALL-UNNAMED; do
         set -- "$@" --java-options "$option"
     done
     "$jdk/bin/jpackage" --type app-image --name bootmend-window --app-version "$version" --dest "$work" \
