@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -85,16 +86,27 @@ public final class CardFiles {
         if (!pattern.contains("*")) {
             return file(pattern).stream().toList();
         }
-        Pattern wanted = Pattern.compile(Stream.of(key(pattern).split("\\*", -1)).map(Pattern::quote)
-                .collect(Collectors.joining("[^/]*")));
+        Predicate<String> fits = fits(key(pattern));
         List<Entry> found = new ArrayList<>();
         for (int i = 0; i < keys.size(); i++) {
-            if (!entries.get(i).folder() && wanted.matcher(keys.get(i)).matches()) {
+            if (!entries.get(i).folder() && fits.test(keys.get(i))) {
                 found.add(entries.get(i));
             }
         }
         found.sort((one, other) -> one.path().compareTo(other.path()));
         return found;
+    }
+
+    private static Predicate<String> fits(String pattern) {
+        int star = pattern.indexOf('*');
+        if (star != pattern.lastIndexOf('*')) {
+            return Pattern.compile(Stream.of(pattern.split("\\*", -1)).map(Pattern::quote)
+                    .collect(Collectors.joining("[^/]*"))).asMatchPredicate();
+        }
+        String start = pattern.substring(0, star);
+        String end = pattern.substring(star + 1);
+        return key -> key.length() >= start.length() + end.length() && key.startsWith(start) && key.endsWith(end)
+                && key.substring(start.length(), key.length() - end.length()).indexOf('/') < 0;
     }
 
     private static String key(String path) {

@@ -1,6 +1,7 @@
 package bootmend.tuning;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -70,7 +71,7 @@ public final class Vocabulary {
 
     /** The keys that set this one among others, in the data file's order. */
     public List<TuningKey> groupsOf(String key) {
-        return List.copyOf(groups.getOrDefault(key, List.of()));
+        return Collections.unmodifiableList(groups.getOrDefault(key, List.of()));
     }
 
     /** The key with exactly this name. */

@@ -5,6 +5,7 @@ import bootmend.config.ConfigReading;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
+import bootmend.tuning.BoardStock;
 import bootmend.tuning.Stock;
 import bootmend.tuning.StockValues;
 import bootmend.tuning.TuningKey;
@@ -51,6 +52,9 @@ final class TuningResolver {
 
     /** In the vocabulary's order; a key that sets several stands there only where the board ignores it. */
     List<Effective> effective() {
+        if (own.isEmpty()) {
+            return List.of();
+        }
         return vocabulary.keys().stream().flatMap(key -> effective(key).stream()).toList();
     }
 
@@ -76,10 +80,20 @@ final class TuningResolver {
 
     /** Whether any line can decide the key: its own, one of a key that sets it, or one that raises its stock value. */
     private boolean isTouched(TuningKey key) {
-        return own.containsKey(key.key())
-                || vocabulary.groupsOf(key.key()).stream().anyMatch(group -> own.containsKey(group.key()))
-                || stock.perBoard(key.key()).stream().anyMatch(column ->
-                        column.stock() instanceof Stock.WithBoost boost && own.containsKey(boost.boostKey()));
+        if (own.containsKey(key.key())) {
+            return true;
+        }
+        for (TuningKey group : vocabulary.groupsOf(key.key())) {
+            if (own.containsKey(group.key())) {
+                return true;
+            }
+        }
+        for (BoardStock column : stock.perBoard(key.key())) {
+            if (column.stock() instanceof Stock.WithBoost boost && own.containsKey(boost.boostKey())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private List<Candidate> own(TuningKey key) {
