@@ -1,7 +1,7 @@
 #!/bin/bash
 # Measures what starting costs: `show` of a card at stock and of a tuned one from an unpacked image, and of the tuned one
-# from the plain jar, against a Java program that does nothing. Each is run in turn, many times; prints the median and the least of the time taken, and of the
-# processors' time (user and system).
+# from the plain jar, against a Java program that does nothing. Each is run in turn, many times; prints the median and the
+# least of the time taken, and of the processors' time (user and system).
 #
 #   bash cli/src/bench/start.sh IMAGE [TIMES]
 #
