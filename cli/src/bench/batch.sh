@@ -6,7 +6,7 @@
 #
 # Needs Linux, mtools, dosfstools, and a built cli/target/bootmend.jar. An image is 8 MiB and sparse; some 0.5 MiB of it
 # takes room on the disk, so 10,000 need about 5 GB. Environment: LOOP_MOST (1000): the most cards the loop is run with;
-# JAVA_OPTIONS.
+# JAVA_OPTIONS; BOOTMEND: a program to take in place of that jar, such as bin/bootmend of an unpacked image.
 set -eu
 jar=$(cd "$(dirname "$0")/../../target" && pwd)/bootmend.jar
 here=${1:-$(mktemp -d)}
@@ -37,9 +37,13 @@ make_cards() {
     sync
 }
 
+bootmend() {
+    [ -z "${BOOTMEND:-}" ] || exec "$BOOTMEND" "$@"
+    exec java ${JAVA_OPTIONS:-} -jar "$jar" "$@"
+}
+
 with_bootmend() {
-    BOOTMEND_HOME="$work/home" java ${JAVA_OPTIONS:-} -jar "$jar" reset --yes --report "$work/report.csv" "$work/cards" \
-        > "$work/out.txt" 2>&1 &
+    BOOTMEND_HOME="$work/home" bootmend reset --yes --report "$work/report.csv" "$work/cards" > "$work/out.txt" 2>&1 &
     java=$!
     while kill -0 $java 2>/dev/null; do
         peak=$(awk '/^VmHWM/ {print $2}' /proc/$java/status 2>/dev/null || true)

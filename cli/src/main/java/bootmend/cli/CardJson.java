@@ -1,7 +1,6 @@
 package bootmend.cli;
 
 import bootmend.job.CardView;
-import bootmend.job.ConfigView;
 import bootmend.job.LineEffectView;
 import bootmend.job.PartitionView;
 import bootmend.job.TuningView;
@@ -14,7 +13,7 @@ record CardJson(
         String kind,
         long bytes,
         PartitionView partition,
-        ConfigView config,
+        ConfigJson config,
         List<TuningLineJson> tuning,
         boolean stock,
         List<String> notes,
@@ -38,7 +37,8 @@ record CardJson(
     }
 
     static CardJson of(CardView view) {
-        return new CardJson(view.card(), view.kind(), view.bytes(), view.partition(), view.config().orElse(null),
+        return new CardJson(view.card(), view.kind(), view.bytes(), view.partition(),
+                view.config().map(ConfigJson::of).orElse(null),
                 view.tuning().stream().map(TuningLineJson::of).toList(), view.isStock(), view.notes(),
                 view.configProblem().map(ErrorJson::error).orElse(null));
     }

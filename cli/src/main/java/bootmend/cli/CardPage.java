@@ -10,7 +10,6 @@ import bootmend.job.TuningView;
 import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -19,6 +18,8 @@ final class CardPage {
 
     /** The file that a reset changes, with what it includes. */
     private static final String RESET_FILE = "config.txt";
+
+    private static final int NAME_WIDTH = 16;
 
     private final Screen screen;
 
@@ -77,7 +78,16 @@ final class CardPage {
     }
 
     private void config(ConfigView config) {
-        field("config file", config.path() + ", " + String.format(Locale.ROOT, "%,d", config.bytes()) + " bytes");
+        field("config file", config.path() + ", " + grouped(config.bytes()) + " bytes");
+    }
+
+    /** Digits in groups of three, without the number formats of Java, which take 3 ms to load. */
+    private static String grouped(int number) {
+        StringBuilder digits = new StringBuilder(Integer.toString(number));
+        for (int i = digits.length() - 3; i > 0; i -= 3) {
+            digits.insert(i, ',');
+        }
+        return digits.toString();
     }
 
     private void tuning(CardView view, Optional<String> board) {
@@ -122,6 +132,6 @@ final class CardPage {
     }
 
     private void field(String name, String text) {
-        screen.line(String.format(Locale.ROOT, "%-16s%s", name, text));
+        screen.line(Screen.padded(name, NAME_WIDTH) + text);
     }
 }

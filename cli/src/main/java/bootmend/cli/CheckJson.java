@@ -3,7 +3,6 @@ package bootmend.cli;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
 import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
 import bootmend.job.PartitionView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
@@ -16,7 +15,7 @@ final class CheckJson {
 
     /** One card; where it could not be checked, only {@code card} and {@code error} are there. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record CardJson(String card, String kind, Long bytes, PartitionView partition, ConfigView config,
+    record CardJson(String card, String kind, Long bytes, PartitionView partition, ConfigJson config,
             List<String> boards, Boolean boardsGiven, String checkedAt, Boolean ready, Integer blockers,
             Integer warnings, Integer notes, List<FindingJson> findings, ErrorJson.Told error) {
     }
@@ -39,8 +38,8 @@ final class CheckJson {
         }
         CheckView view = checked.view().orElseThrow();
         return new CardJson(view.card().card(), view.card().kind(), view.card().bytes(), view.card().partition(),
-                view.card().config().orElse(null), view.boards(), view.boardsGiven(), view.when().toString(),
-                !view.hasBlocker(), view.count(Severity.BLOCKER), view.count(Severity.WARNING),
-                view.count(Severity.NOTE), view.findings().stream().map(FindingJson::of).toList(), null);
+                view.card().config().map(ConfigJson::of).orElse(null), view.boards(), view.boardsGiven(),
+                view.when().toString(), !view.hasBlocker(), view.count(Severity.BLOCKER),
+                view.count(Severity.WARNING), view.count(Severity.NOTE), view.findings().stream().map(FindingJson::of).toList(), null);
     }
 }

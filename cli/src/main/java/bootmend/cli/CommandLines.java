@@ -4,32 +4,62 @@ import bootmend.CardException;
 import bootmend.job.Workplace;
 import java.io.Console;
 import java.io.PrintWriter;
+import java.util.List;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 
 /** Puts the command line together: the commands with what they need, and what becomes of errors. */
 final class CommandLines {
 
-    private CommandLines() {
+    /** The commands in the order that the help lists them. */
+    private static final List<String> NAMES = List.of("show", "check", "reset", "undo", "repair", "history", "recover",
+            "explain", "board", "profile", "trial", "cards", "station", "demo");
+
+    private static final String PROGRAM = "bootmend";
+
+    private final Workplace workplace;
+    private final Question question;
+
+    private CommandLines(Workplace workplace, Question question) {
+        this.workplace = workplace;
+        this.question = question;
     }
 
-    /** @param console where to ask, or null where there is no terminal */
+    /**
+     * The command line with every command.
+     *
+     * @param console where to ask, or null where there is no terminal
+     */
     static CommandLine create(Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
-        Question question = new Question(console);
-        CommandLine line = new CommandLine(new BootmendCommand());
-        line.addSubcommand(new ShowCommand(workplace, question));
-        line.addSubcommand(new CheckCommand(workplace, question));
-        line.addSubcommand(new ResetCommand(workplace, question));
-        line.addSubcommand(new UndoCommand(workplace, question));
-        line.addSubcommand(new RepairCommand(workplace, question));
-        line.addSubcommand(new HistoryCommand(workplace));
-        line.addSubcommand(new RecoverCommand(workplace, question));
-        line.addSubcommand(new ExplainCommand(workplace));
-        line.addSubcommand(new BoardCommand(workplace));
-        line.addSubcommand(profile(workplace, question));
-        line.addSubcommand(TrialCommand.line(workplace, question));
-        line.addSubcommand(new CardsCommand(workplace));
-        line.addSubcommand(new StationCommand(workplace));
-        line.addSubcommand(new DemoCommand());
+        return new CommandLines(workplace, new Question(console)).all(out, err);
+    }
+
+    /**
+     * The command line that {@code arguments} need: with the one command that the first of them names, because making
+     * all of them takes longer than showing a card; with every command where it names none.
+     *
+     * @param console where to ask, or null where there is no terminal
+     */
+    static CommandLine createFor(String[] arguments, Workplace workplace, Console console, PrintWriter out,
+            PrintWriter err) {
+        CommandLines lines = new CommandLines(workplace, new Question(console));
+        return arguments.length > 0 && NAMES.contains(arguments[0])
+                ? lines.only(arguments[0], out, err) : lines.all(out, err);
+    }
+
+    private CommandLine all(PrintWriter out, PrintWriter err) {
+        return line(CommandSpec.forAnnotatedObject(new BootmendCommand()), NAMES, out, err);
+    }
+
+    private CommandLine only(String name, PrintWriter out, PrintWriter err) {
+        return line(CommandSpec.create().name(PROGRAM), List.of(name), out, err);
+    }
+
+    private CommandLine line(CommandSpec root, List<String> names, PrintWriter out, PrintWriter err) {
+        CommandLine line = new CommandLine(root);
+        for (String name : names) {
+            line.addSubcommand(command(name));
+        }
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
@@ -37,15 +67,24 @@ final class CommandLines {
         return line;
     }
 
-    private static CommandLine profile(Workplace workplace, Question question) {
-        return new CommandLine(new ProfileCommand())
-                .addSubcommand(new ProfileSaveCommand(workplace))
-                .addSubcommand(new ProfileListCommand(workplace))
-                .addSubcommand(new ProfileShowCommand(workplace))
-                .addSubcommand(new ProfileCompareCommand(workplace))
-                .addSubcommand(new ProfileDeleteCommand(workplace, question))
-                .addSubcommand(new ProfileExportCommand(workplace))
-                .addSubcommand(new ProfileImportCommand(workplace));
+    private Object command(String name) {
+        return switch (name) {
+            case "show" -> new ShowCommand(workplace, question);
+            case "check" -> new CheckCommand(workplace, question);
+            case "reset" -> new ResetCommand(workplace, question);
+            case "undo" -> new UndoCommand(workplace, question);
+            case "repair" -> new RepairCommand(workplace, question);
+            case "history" -> new HistoryCommand(workplace);
+            case "recover" -> new RecoverCommand(workplace, question);
+            case "explain" -> new ExplainCommand(workplace);
+            case "board" -> new BoardCommand(workplace);
+            case "profile" -> ProfileCommand.line(workplace, question);
+            case "trial" -> TrialCommand.line(workplace, question);
+            case "cards" -> new CardsCommand(workplace);
+            case "station" -> new StationCommand(workplace);
+            case "demo" -> new DemoCommand();
+            default -> throw new IllegalArgumentException("no command " + name);
+        };
     }
 
     private static int tell(Exception error, CommandLine command, CommandLine.ParseResult parsed) {

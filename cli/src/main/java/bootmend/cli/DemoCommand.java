@@ -83,11 +83,12 @@ final class DemoCommand implements Callable<Integer> {
                 List.of("show", path), List.of("reset", "--yes", path), List.of("show", path))) {
             words.println();
             words.println("> bootmend " + String.join(" ", command));
+            String[] arguments = command.toArray(String[]::new);
             StringWriter answer = new StringWriter();
             PrintWriter out = new PrintWriter(answer, true);
-            CommandLine line = CommandLines.create(Workplace.ofThisComputer(records()), null, out, out);
+            CommandLine line = CommandLines.createFor(arguments, Workplace.ofThisComputer(records()), null, out, out);
             line.setColorScheme(spec.commandLine().getColorScheme());
-            int code = line.execute(command.toArray(String[]::new));
+            int code = line.execute(arguments);
             words.print(answer);
             steps.add(new DemoJson.StepJson("bootmend " + String.join(" ", command), code, answer.toString()));
         }

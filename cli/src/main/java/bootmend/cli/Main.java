@@ -14,9 +14,12 @@ public final class Main {
         Workplace workplace = Workplace.ofThisComputer(System.getenv());
         PrintWriter out = new PrintWriter(System.out, true);
         PrintWriter err = new PrintWriter(System.err, true);
-        int code = CommandLines.create(workplace, System.console(), out, err).execute(args);
+        int code = CommandLines.createFor(args, workplace, System.console(), out, err).execute(args);
         out.flush();
         err.flush();
-        System.exit(code);
+        // Ending by itself is faster than an exit, which first looks for a log to write itself to.
+        if (code != ExitCode.DONE) {
+            System.exit(code);
+        }
     }
 }

@@ -1,5 +1,7 @@
 package bootmend.cli;
 
+import bootmend.job.Workplace;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -17,6 +19,19 @@ final class ProfileCommand implements Runnable {
 
     @Spec
     private CommandSpec spec;
+
+    /** The command with its subcommands. */
+    static CommandLine line(Workplace workplace, Question question) {
+        CommandLine line = new CommandLine(new ProfileCommand());
+        line.addSubcommand(new ProfileSaveCommand(workplace));
+        line.addSubcommand(new ProfileListCommand(workplace));
+        line.addSubcommand(new ProfileShowCommand(workplace));
+        line.addSubcommand(new ProfileCompareCommand(workplace));
+        line.addSubcommand(new ProfileDeleteCommand(workplace, question));
+        line.addSubcommand(new ProfileExportCommand(workplace));
+        line.addSubcommand(new ProfileImportCommand(workplace));
+        return line;
+    }
 
     @Override
     public void run() {

@@ -3,7 +3,6 @@ package bootmend.cli;
 import bootmend.config.VisibleText;
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.Locale;
 import picocli.CommandLine.Help.Ansi;
 
 /** Prints lines, tables and marks; text from a card never reaches the terminal with its control characters. */
@@ -53,7 +52,7 @@ final class Screen {
 
     /** A name, then text beside it, broken between words where it would run past 100 columns. */
     void paragraph(String name, int nameWidth, String text) {
-        String start = String.format(Locale.ROOT, "%-" + nameWidth + "s", name);
+        String start = padded(name, nameWidth);
         StringBuilder line = new StringBuilder(start);
         for (String word : VisibleText.of(text).stripTrailing().split(" ", -1)) {
             if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
@@ -63,6 +62,11 @@ final class Screen {
             line.append(word).append(' ');
         }
         out.println(line.toString().stripTrailing());
+    }
+
+    /** Blanks after a text, to make it at least so many characters wide. */
+    static String padded(String text, int width) {
+        return text + " ".repeat(Math.max(0, width - text.length()));
     }
 
     private static void fit(int[] widths, List<String> row) {

@@ -83,7 +83,7 @@ class CheckCsvTest {
         PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
                 2048);
         CardView card = new CardView(name, "image file", 1 << 28, partition,
-                Optional.of(new ConfigView("config.txt", 565, "ab".repeat(32))), Optional.empty(), List.of(),
+                Optional.of(new ConfigView("config.txt", new byte[565])), Optional.empty(), List.of(),
                 List.of());
         return CheckedCard.of(new CheckView(card, Purpose.SHIP, List.of("pi3", "pi4", "cm4"), false, List.of(findings),
                 Instant.parse("2026-03-02T07:45:10Z")), name);

@@ -104,13 +104,16 @@ class TrialIT {
     }
 
     @Test
-    void theChartingLibraryIsLoadedForChartsAlone() throws Exception {
+    void aCommandLoadsNoLibraryThatItDoesNotNeed() throws Exception {
         bootmend.run("trial", "add", "--label", "lab-07", "--board", "pi4", "--outcome", "boots");
 
         assertThat(bootmend.loadedClasses("trial", "list")).anyMatch(name -> name.startsWith("bootmend.trial."))
                 .noneMatch(name -> name.startsWith("org.jfree.") || name.startsWith("java.awt."));
         assertThat(bootmend.loadedClasses("show", TestCards.tuned(folder)))
-                .noneMatch(name -> name.startsWith("org.jfree.") || name.startsWith("org.yaml."));
+                .noneMatch(name -> name.startsWith("org.jfree.") || name.startsWith("org.yaml."))
+                .noneMatch(name -> name.startsWith("oshi.") || name.startsWith("com.sun.jna."))
+                .noneMatch(name -> name.startsWith("com.fasterxml.") || name.startsWith("com.samskivert."))
+                .noneMatch(name -> name.startsWith("java.security.MessageDigest"));
         assertThat(bootmend.loadedClasses("trial", "chart", "--board", "lab-07", "--out", folder.resolve("a.png")))
                 .anyMatch(name -> name.startsWith("org.jfree."));
     }

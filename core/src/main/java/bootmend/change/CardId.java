@@ -2,7 +2,7 @@ package bootmend.change;
 
 import bootmend.fat.FatVolume;
 import bootmend.fat.Geometry;
-import java.util.Locale;
+import java.util.HexFormat;
 
 /**
  * What a card is known by from one change to the next: its volume's serial number and shape, not the path it is at.
@@ -36,6 +36,6 @@ public record CardId(long serial, long volumeStart, long volumeLength, long clus
 
     /** A text that is safe as a file name. */
     String key() {
-        return String.format(Locale.ROOT, "%08x-%d-%d-%d", serial, volumeStart, volumeLength, clusterCount);
+        return HexFormat.of().toHexDigits(serial, 8) + "-" + volumeStart + "-" + volumeLength + "-" + clusterCount;
     }
 }

@@ -9,14 +9,11 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -36,9 +33,6 @@ public final class UndoStore {
     private static final String SEPARATOR = "_";
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSSSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
-    private static final int STAMP_LENGTH = "20261231-235959-999999".length();
 
     /** A card keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
@@ -78,7 +72,7 @@ public final class UndoStore {
         if (!latest.containsKey(card)) {
             latest.putIfAbsent(card, newestStamp(doneFolder(card)));
         }
-        return latest.compute(card, (same, known) -> max(STAMP.format(now), after(known)));
+        return latest.compute(card, (same, known) -> max(RecordStamp.of(now), RecordStamp.after(known)));
     }
 
     private static String newestStamp(Path folder) throws IOException {
@@ -90,12 +84,7 @@ public final class UndoStore {
         } catch (NoSuchFileException e) {
             return newest;
         }
-        return newest.substring(0, Math.min(STAMP_LENGTH, newest.length()));
-    }
-
-    /** The stamp one microsecond later; the earliest possible one after none. */
-    private static String after(String stamp) {
-        return stamp.isEmpty() ? "" : STAMP.format(STAMP.parse(stamp, Instant::from).plus(1, ChronoUnit.MICROS));
+        return newest.substring(0, Math.min(RecordStamp.LENGTH, newest.length()));
     }
 
     private static String max(String a, String b) {

@@ -41,7 +41,11 @@ final class BootNeeds {
 
     /** Every file, each once. */
     List<BootFile> all() {
-        Set<BootFile> all = new LinkedHashSet<>(firmware());
+        return List.copyOf(new LinkedHashSet<>(needed()));
+    }
+
+    private List<BootFile> needed() {
+        List<BootFile> all = new ArrayList<>(firmware());
         for (String prefix : prefixesInForce()) {
             all.addAll(kernels(prefix));
             all.addAll(deviceTrees(prefix));
@@ -49,7 +53,7 @@ final class BootNeeds {
             all.addAll(initialFileSystems(prefix));
             all.addAll(namedOr("cmdline", Kind.COMMAND_LINE, prefix, List.of("cmdline.txt")));
         }
-        return List.copyOf(all);
+        return all;
     }
 
     /**
@@ -57,8 +61,8 @@ final class BootNeeds {
      * only on a card that has some; without any, a board is not ruled out.
      */
     boolean boardCanBoot() {
-        boolean deviceTrees = !files.matching("*.dtb").isEmpty();
-        return all().stream().noneMatch(file -> file.isUsual() && file.isMissing(files)
+        boolean deviceTrees = files.hasInRoot(".dtb");
+        return needed().stream().noneMatch(file -> file.isUsual() && file.isMissing(files)
                 && file.kind() != Kind.COMMAND_LINE && (deviceTrees || file.kind() != Kind.DEVICE_TREE));
     }
 

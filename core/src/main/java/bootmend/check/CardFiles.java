@@ -1,12 +1,13 @@
 package bootmend.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.StringJoiner;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -38,11 +39,16 @@ public final class CardFiles {
     }
 
     private final List<Entry> entries;
+    /** Of each entry, in the same order. */
+    private final List<String> keys;
     private final Map<String, Entry> byPath = new HashMap<>();
 
     public CardFiles(List<Entry> entries) {
         this.entries = List.copyOf(entries);
-        entries.forEach(entry -> byPath.putIfAbsent(key(entry.path()), entry));
+        this.keys = entries.stream().map(entry -> key(entry.path())).toList();
+        for (int i = 0; i < keys.size(); i++) {
+            byPath.putIfAbsent(keys.get(i), entries.get(i));
+        }
         entries.forEach(entry -> byPath.putIfAbsent(key(entry.parent() + "/" + entry.alias()), entry));
     }
 
@@ -65,21 +71,51 @@ public final class CardFiles {
         return entries.stream().filter(entry -> !entry.folder() && entry.parent().isEmpty()).toList();
     }
 
+    /** Whether a file in the root has a name that ends so; {@code ending} in lower case. */
+    boolean hasInRoot(String ending) {
+        for (int i = 0; i < keys.size(); i++) {
+            if (keys.get(i).endsWith(ending) && keys.get(i).indexOf('/') < 0 && !entries.get(i).folder()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The files whose path fits, {@code *} standing for any run of characters but {@code /}; sorted by path. */
     List<Entry> matching(String pattern) {
         if (!pattern.contains("*")) {
             return file(pattern).stream().toList();
         }
-        Pattern wanted = Pattern.compile(Stream.of(key(pattern).split("\\*", -1)).map(Pattern::quote)
-                .collect(Collectors.joining("[^/]*")));
-        List<Entry> found = new ArrayList<>(entries.stream()
-                .filter(entry -> !entry.folder() && wanted.matcher(key(entry.path())).matches()).toList());
-        found.sort(Comparator.comparing(Entry::path));
+        Predicate<String> fits = fits(key(pattern));
+        List<Entry> found = new ArrayList<>();
+        for (int i = 0; i < keys.size(); i++) {
+            if (!entries.get(i).folder() && fits.test(keys.get(i))) {
+                found.add(entries.get(i));
+            }
+        }
+        found.sort((one, other) -> one.path().compareTo(other.path()));
         return found;
     }
 
+    private static Predicate<String> fits(String pattern) {
+        int star = pattern.indexOf('*');
+        if (star != pattern.lastIndexOf('*')) {
+            return Pattern.compile(Stream.of(pattern.split("\\*", -1)).map(Pattern::quote)
+                    .collect(Collectors.joining("[^/]*"))).asMatchPredicate();
+        }
+        String start = pattern.substring(0, star);
+        String end = pattern.substring(star + 1);
+        return key -> key.length() >= start.length() + end.length() && key.startsWith(start) && key.endsWith(end)
+                && key.substring(start.length(), key.length() - end.length()).indexOf('/') < 0;
+    }
+
     private static String key(String path) {
-        return Stream.of(path.split("/")).filter(part -> !part.isEmpty()).collect(Collectors.joining("/"))
-                .toLowerCase(Locale.ROOT);
+        StringJoiner parts = new StringJoiner("/");
+        for (String part : path.split("/", -1)) {
+            if (!part.isEmpty()) {
+                parts.add(part);
+            }
+        }
+        return parts.toString().toLowerCase(Locale.ROOT);
     }
 }

@@ -53,7 +53,12 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
 
     /** Whether {@code [none]} is in force in every reading. */
     boolean isNone() {
-        return replacing.contains(new Filter.None());
+        for (Filter filter : replacing) {
+            if (filter instanceof Filter.None) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Condition all(List<Filter> filters, FilterFacts facts) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 
 /**
  * The serial number of the FAT volume that is mounted at a folder, where the system tells it.
@@ -14,6 +15,11 @@ import java.nio.file.Path;
 public final class VolumeSerial {
 
     private VolumeSerial() {
+    }
+
+    /** A serial number of 32 bits as systems show it, such as {@code 1A2B-3C4D}. */
+    public static String text(long serial) {
+        return new StringBuilder(HexFormat.of().withUpperCase().toHexDigits(serial, 8)).insert(4, '-').toString();
     }
 
     /** 32 bits; 0 where the system does not tell it. */

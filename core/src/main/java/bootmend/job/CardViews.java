@@ -4,10 +4,7 @@ import bootmend.CardException;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import java.io.IOException;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -46,7 +43,7 @@ final class CardViews {
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
         return new CardView(card.named().toString(), card.kind(), card.bytes(),
-                card.partition(), Optional.of(new ConfigView(main.path(), main.bytes().length, sha256(main.bytes()))),
+                card.partition(), Optional.of(new ConfigView(main.path(), main.bytes())),
                 Optional.empty(), tuning, notes);
     }
 
@@ -70,13 +67,5 @@ final class CardViews {
         return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
                 line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets(),
                 Optional.empty());
-    }
-
-    private static String sha256(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 }

@@ -22,7 +22,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** A boot partition that the system has mounted; its files are changed through the system. */
@@ -98,7 +97,7 @@ final class FolderCard implements OpenCard {
 
     @Override
     public PartitionView partition() throws IOException {
-        String text = serial == 0 ? "" : String.format(Locale.ROOT, "%04X-%04X", serial >>> 16, serial & 0xFFFF);
+        String text = serial == 0 ? "" : VolumeSerial.text(serial);
         return new PartitionView("not seen", 0, 0, folder.bytes() / SECTOR, SECTOR, "the mounted folder", folder.type(),
                 "", text, 0);
     }

@@ -17,6 +17,7 @@ import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
+import bootmend.device.VolumeSerial;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -127,7 +128,7 @@ final class RawCard implements OpenCard {
         String label = volume.root().label().orElse(geometry.label().equals(NO_LABEL) ? "" : geometry.label());
         return new PartitionView(table.kind().words(), partition.number(), partition.firstSector(),
                 sectors(), partition.sectorSize(), choice.reason(), geometry.type().name(), label,
-                String.format(Locale.ROOT, "%04X-%04X", geometry.serial() >>> 16, geometry.serial() & 0xFFFF),
+                VolumeSerial.text(geometry.serial()),
                 geometry.bytesPerCluster());
     }
 

@@ -26,7 +26,6 @@ public final class Workplace {
     private final Clock clock;
     private final UndoStore store;
     private final ProfileStore profiles;
-    private final TrialStore trials;
     private final TuningTables tables;
 
     /**
@@ -39,18 +38,16 @@ public final class Workplace {
 
     /** For many workplaces that share their tables. */
     Workplace(Path home, Clock clock, CardOpener opener, TuningTables tables) {
-        this(home, opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), new TrialStore(home, tables),
-                tables);
+        this(home, opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), tables);
     }
 
     private Workplace(Path home, CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles,
-            TrialStore trials, TuningTables tables) {
+            TuningTables tables) {
         this.home = home;
         this.opener = opener;
         this.clock = clock;
         this.store = store;
         this.profiles = profiles;
-        this.trials = trials;
         this.tables = tables;
     }
 
@@ -62,12 +59,12 @@ public final class Workplace {
 
     /** This computer, with its data in {@code home}. */
     public static Workplace ofThisComputer(Path home) {
-        return new Workplace(home, Clock.systemDefaultZone(), CardSource.onThisComputer());
+        return new Workplace(home, new LocalClock(), CardSource.onThisComputer());
     }
 
     /** The same, but for a change it also takes disks that are built in or over 2 TiB. */
     public Workplace withFixedDisks() {
-        return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, trials, tables);
+        return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, tables);
     }
 
     /**
@@ -76,7 +73,7 @@ public final class Workplace {
      * @param stopped asked before each read, on the thread that reads
      */
     public Workplace stoppable(BooleanSupplier stopped) {
-        return new Workplace(home, new StoppableCards(opener, stopped), clock, store, profiles, trials, tables);
+        return new Workplace(home, new StoppableCards(opener, stopped), clock, store, profiles, tables);
     }
 
     /** bootmend's data folder on this computer. */
@@ -98,7 +95,7 @@ public final class Workplace {
     }
 
     TrialStore trials() {
-        return trials;
+        return new TrialStore(home, tables);
     }
 
     ProfileStore profiles() {

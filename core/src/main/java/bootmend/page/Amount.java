@@ -45,7 +45,8 @@ public final class Amount {
             value /= KIB;
             unit++;
         }
-        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f %s" : "%.1f %s", value, UNITS.get(unit));
+        return (value == Math.rint(value) ? Long.toString((long) value) : String.format(Locale.ROOT, "%.1f", value))
+                + " " + UNITS.get(unit);
     }
 
     /** {@code 1 line}, {@code 3 lines}. */

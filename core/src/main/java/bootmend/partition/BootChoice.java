@@ -29,11 +29,11 @@ public record BootChoice(Partition partition, String reason) {
         if (wanted.isPresent()) {
             return asked(table, volumes, wanted.getAsInt());
         }
-        Map<Partition, BootVolumes.Top> fats = new LinkedHashMap<>();
+        Map<Integer, BootVolumes.Top> fats = new LinkedHashMap<>();
         for (Partition partition : table.partitions()) {
             if (partition.fatType()) {
                 Optional<BootVolumes.Top> top = volumes.top(partition);
-                top.ifPresent(found -> fats.put(partition, found));
+                top.ifPresent(found -> fats.put(partition.number(), found));
                 if (fats.size() == 1 && top.isPresent() && !needsMore(top.get())) {
                     break;
                 }
@@ -44,15 +44,16 @@ public record BootChoice(Partition partition, String reason) {
         }
         OptionalInt named = autoboot(fats);
         if (named.isPresent() && named.getAsInt() != 0) {
-            Optional<Partition> partition = table.number(named.getAsInt()).filter(fats::containsKey);
+            Optional<Partition> partition = fats.containsKey(named.getAsInt())
+                    ? table.number(named.getAsInt()) : Optional.empty();
             if (partition.isPresent()) {
                 return new BootChoice(partition.get(), AutobootFile.NAME + " names it");
             }
         }
-        BootChoice choice = first(fats, BootChoice::hasFirmware, "the first FAT partition with boot firmware")
-                .or(() -> first(fats, top -> top.names().contains(CONFIG_FILE),
+        BootChoice choice = first(table, fats, BootChoice::hasFirmware, "the first FAT partition with boot firmware")
+                .or(() -> first(table, fats, top -> top.names().contains(CONFIG_FILE),
                         "the first FAT partition with a config file"))
-                .or(() -> first(fats, top -> true, "the first FAT partition; none is bootable by what it holds"))
+                .or(() -> first(table, fats, top -> true, "the first FAT partition; none is bootable by what it holds"))
                 .orElseThrow();
         if (named.isPresent() && named.getAsInt() != 0) {
             return new BootChoice(choice.partition(), choice.reason() + "; " + AutobootFile.NAME + " names partition "
@@ -80,7 +81,7 @@ public record BootChoice(Partition partition, String reason) {
         return top.names().stream().anyMatch(name -> name.startsWith("start") && name.endsWith(".elf"));
     }
 
-    private static OptionalInt autoboot(Map<Partition, BootVolumes.Top> fats) {
+    private static OptionalInt autoboot(Map<Integer, BootVolumes.Top> fats) {
         return fats.values().iterator().next().autoboot()
                 .map(AutobootFile::parse)
                 .map(AutobootFile::bootPartition)
@@ -88,11 +89,12 @@ public record BootChoice(Partition partition, String reason) {
     }
 
     private static Optional<BootChoice> first(
-            Map<Partition, BootVolumes.Top> fats, Predicate<BootVolumes.Top> test, String reason) {
+            PartitionTable table, Map<Integer, BootVolumes.Top> fats, Predicate<BootVolumes.Top> test, String reason) {
         return fats.entrySet().stream()
                 .filter(entry -> test.test(entry.getValue()))
                 .findFirst()
-                .map(entry -> new BootChoice(entry.getKey(), reason));
+                .flatMap(entry -> table.number(entry.getKey()))
+                .map(partition -> new BootChoice(partition, reason));
     }
 
     private static CardException noFat(PartitionTable table) {

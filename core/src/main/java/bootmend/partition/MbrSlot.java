@@ -2,8 +2,8 @@ package bootmend.partition;
 
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -47,6 +47,6 @@ record MbrSlot(int number, int type, long firstSector, long sectors) {
 
     Partition toPartition(int sectorSize) {
         return new Partition(number, firstSector, sectors, sectorSize,
-                String.format(Locale.ROOT, "0x%02X", type), isFat());
+                "0x" + HexFormat.of().withUpperCase().toHexDigits(type, 2), isFat());
     }
 }

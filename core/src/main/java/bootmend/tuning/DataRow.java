@@ -32,10 +32,10 @@ public record DataRow(String file, long line, List<String> header, List<String> 
         return text;
     }
 
-    /** The cell's words, split at blanks; none where it is empty. */
+    /** The cell's words, split at single blanks; none where it is empty. */
     public List<String> words(String column) {
         String text = text(column);
-        return text.isEmpty() ? List.of() : List.of(text.split(" +"));
+        return text.isEmpty() ? List.of() : List.of(text.split(" "));
     }
 
     /** The cell as a decimal number, or none where it is empty. */

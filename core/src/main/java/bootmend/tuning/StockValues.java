@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** The published stock clocks of each board. */
 public final class StockValues {
@@ -27,28 +28,32 @@ public final class StockValues {
         }
         file.map(row -> row.required(KEY), key -> key);
         Map<String, List<BoardStock>> byKey = new HashMap<>();
+        Map<String, List<BoardRange>> boards = new HashMap<>();
         for (DataRow row : file.rows()) {
             String key = row.required(KEY);
             if (vocabulary.find(key).filter(known -> known.stock() instanceof StockRule.PerBoard).isEmpty()) {
                 throw row.error(key + " is no key whose stock is per board");
             }
-            byKey.put(key, columns(row, vocabulary));
+            byKey.put(key, columns(row, boards, vocabulary));
         }
         return new StockValues(Map.copyOf(byKey));
     }
 
-    private static List<BoardStock> columns(DataRow row, Vocabulary vocabulary) {
+    /** @param boards what the columns' names mean, as far as it was read */
+    private static List<BoardStock> columns(DataRow row, Map<String, List<BoardRange>> boards, Vocabulary vocabulary) {
         List<BoardStock> columns = new ArrayList<>();
         for (String column : row.header().subList(1, row.header().size())) {
-            List<BoardRange> boards = List.of(column.split(" +")).stream()
-                    .map(token -> BoardRange.parse(token, row)).toList();
             Stock stock = cell(row, column);
             if (stock instanceof Stock.WithBoost boost && vocabulary.find(boost.boostKey()).isEmpty()) {
                 throw row.error(boost.boostKey() + " is no key");
             }
-            columns.add(new BoardStock(boards, stock));
+            columns.add(new BoardStock(boards.computeIfAbsent(column, name -> ranges(name, row)), stock));
         }
         return List.copyOf(columns);
+    }
+
+    private static List<BoardRange> ranges(String column, DataRow row) {
+        return Stream.of(column.split(" ")).map(token -> BoardRange.parse(token, row)).toList();
     }
 
     private static Stock cell(DataRow row, String column) {
@@ -75,11 +80,13 @@ public final class StockValues {
      * given and the columns differ.
      */
     public List<Stock> of(String key, String boardId, OptionalInt revision) {
-        List<Stock> found = perBoard(key).stream()
-                .filter(column -> column.boards().stream()
-                        .anyMatch(range -> range.contains(boardId, revision) != Truth.FALSE))
-                .map(BoardStock::stock).distinct().toList();
-        return found.isEmpty() ? List.of(new Stock.NotPublished()) : found;
+        List<Stock> found = new ArrayList<>();
+        for (BoardStock column : perBoard(key)) {
+            if (column.mayBeOf(boardId, revision) && !found.contains(column.stock())) {
+                found.add(column.stock());
+            }
+        }
+        return found.isEmpty() ? List.of(new Stock.NotPublished()) : List.copyOf(found);
     }
 
     /**

@@ -1,5 +1,8 @@
 package bootmend.tuning;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,9 +17,13 @@ public final class Vocabulary {
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
 
     private final Map<String, TuningKey> byName = new LinkedHashMap<>();
+    private final Map<String, List<TuningKey>> groups = new HashMap<>();
 
     private Vocabulary(List<TuningKey> keys) {
-        keys.forEach(key -> byName.put(key.key(), key));
+        for (TuningKey key : keys) {
+            byName.put(key.key(), key);
+            key.sets().forEach(set -> groups.computeIfAbsent(set, name -> new ArrayList<>()).add(key));
+        }
     }
 
     static Vocabulary read(DataFile file, Sources sources) {
@@ -35,7 +42,7 @@ public final class Vocabulary {
         }
         return new TuningKey(row.required("key"), row.required("group"), row.required("unit"),
                 row.optionalNumber("min"), max, stock(row), row.choice("resets", RESETS), row.required("applies_to"),
-                BoardSet.parse(List.of(row.required("boards").split(" +")), row),
+                BoardSet.parse(List.of(row.required("boards").split(" ")), row),
                 BoardSet.parse(row.words("unclear"), row), row.words("sets"), clamped,
                 sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
                 row.text("note"));
@@ -60,6 +67,11 @@ public final class Vocabulary {
     /** Every key, in the data file's order. */
     public List<TuningKey> keys() {
         return List.copyOf(byName.values());
+    }
+
+    /** The keys that set this one among others, in the data file's order. */
+    public List<TuningKey> groupsOf(String key) {
+        return Collections.unmodifiableList(groups.getOrDefault(key, List.of()));
     }
 
     /** The key with exactly this name. */

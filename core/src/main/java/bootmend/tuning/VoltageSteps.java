@@ -19,7 +19,7 @@ public final class VoltageSteps {
 
     static VoltageSteps read(DataFile file, Vocabulary vocabulary, Sources sources) {
         return new VoltageSteps(file.withColumns(KEY, "boards", "zero_uv", "step_uv", "source")
-                .map(row -> scale(row, vocabulary, sources), scale -> scale.key() + scale.boards().ranges()));
+                .map(row -> scale(row, vocabulary, sources), scale -> List.of(scale.key(), scale.boards().ranges())));
     }
 
     private static VoltageScale scale(DataRow row, Vocabulary vocabulary, Sources sources) {

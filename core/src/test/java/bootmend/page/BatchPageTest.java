@@ -42,7 +42,8 @@ class BatchPageTest {
         Element row = page(CardOutcome.ofChange(done("lab-07.img", change(List.of(), true)))).selectFirst("tbody tr");
 
         assertThat(row.children()).extracting(Element::text).containsExactly("lab-07.img", "changed",
-                "LAB, 5C01-AB01, stock sha256 " + "ab".repeat(32), "config.txt line 2: arm_freq=2000 -> (taken out)",
+                "LAB, 5C01-AB01, stock sha256 "
+                        + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385", "config.txt line 2: arm_freq=2000 -> (taken out)",
                 "verified /home/lab/undo/1", "", "1.235");
         assertThat(row.hasClass("bad")).isFalse();
     }
@@ -155,7 +156,7 @@ class BatchPageTest {
     }
 
     private static CardView healthy() {
-        return card("LAB", Optional.of(new ConfigView("config.txt", 565, "ab".repeat(32))), Optional.empty());
+        return card("LAB", Optional.of(new ConfigView("config.txt", new byte[565])), Optional.empty());
     }
 
     private static CardView card(String label, Optional<ConfigView> config, Optional<CardException> problem) {

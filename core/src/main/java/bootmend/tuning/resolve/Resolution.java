@@ -4,6 +4,7 @@ import bootmend.config.ConfigReading;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,8 +31,14 @@ public record Resolution(BoardFacts facts, ConfigReading reading, List<Effective
 
     /** Every line that gives this key, tuning key or not, a value on this board, or may; in reading order. */
     public List<Candidate> assignments(String key) {
-        return reading.lines().stream().filter(line -> line.condition().truth() != Truth.FALSE)
-                .flatMap(line -> assignment(key, line).stream()).toList();
+        List<Candidate> candidates = new ArrayList<>();
+        for (ReachedLine line : reading.lines()) {
+            if (line.line().kind() instanceof LineKind.Setting setting && setting.key().equals(key)
+                    && line.condition().truth() != Truth.FALSE) {
+                candidates.add(new Candidate(key, setting.value(), setting.value(), line.condition(), line));
+            }
+        }
+        return List.copyOf(candidates);
     }
 
     /**
@@ -41,11 +48,5 @@ public record Resolution(BoardFacts facts, ConfigReading reading, List<Effective
     public Optional<Effective> setting(String key) {
         List<Candidate> candidates = assignments(key);
         return candidates.isEmpty() ? Optional.empty() : Optional.of(Choice.among(key, candidates));
-    }
-
-    private static Optional<Candidate> assignment(String key, ReachedLine line) {
-        return line.line().kind() instanceof LineKind.Setting setting && setting.key().equals(key)
-                ? Optional.of(new Candidate(key, setting.value(), setting.value(), line.condition(), line))
-                : Optional.empty();
     }
 }

@@ -12,9 +12,11 @@ import java.util.List;
 public final class Resolver {
 
     private final TuningTables tables;
+    private final FilterParser filters;
 
     public Resolver(TuningTables tables) {
         this.tables = tables;
+        this.filters = new FilterParser(tables.boards().models());
     }
 
     /**
@@ -26,8 +28,7 @@ public final class Resolver {
      * @param facts what is known about the board
      */
     public Resolution resolve(String file, ConfigDocument document, IncludeSource includes, BoardFacts facts) {
-        ConfigReading reading = ConfigReader.read(file, document, includes,
-                new FilterParser(tables.boards().models()), facts);
+        ConfigReading reading = ConfigReader.read(file, document, includes, filters, facts);
         List<Effective> effective =
                 new TuningResolver(tables.vocabulary(), tables.stock(), facts, reading).effective();
         return new Resolution(facts, reading, effective,

@@ -5,6 +5,7 @@ import bootmend.config.ConfigReading;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
+import bootmend.tuning.BoardStock;
 import bootmend.tuning.Stock;
 import bootmend.tuning.StockValues;
 import bootmend.tuning.TuningKey;
@@ -51,10 +52,16 @@ final class TuningResolver {
 
     /** In the vocabulary's order; a key that sets several stands there only where the board ignores it. */
     List<Effective> effective() {
+        if (own.isEmpty()) {
+            return List.of();
+        }
         return vocabulary.keys().stream().flatMap(key -> effective(key).stream()).toList();
     }
 
     private Optional<Effective> effective(TuningKey key) {
+        if (!isTouched(key)) {
+            return Optional.empty();
+        }
         KeyUse use = KeyUse.of(key, facts, stock);
         List<Candidate> single = own(key);
         if (use.isIgnored()) {
@@ -71,13 +78,30 @@ final class TuningResolver {
         return used.isEmpty() ? Optional.empty() : Optional.of(Choice.among(key.key(), used));
     }
 
+    /** Whether any line can decide the key: its own, one of a key that sets it, or one that raises its stock value. */
+    private boolean isTouched(TuningKey key) {
+        if (own.containsKey(key.key())) {
+            return true;
+        }
+        for (TuningKey group : vocabulary.groupsOf(key.key())) {
+            if (own.containsKey(group.key())) {
+                return true;
+            }
+        }
+        for (BoardStock column : stock.perBoard(key.key())) {
+            if (column.stock() instanceof Stock.WithBoost boost && own.containsKey(boost.boostKey())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private List<Candidate> own(TuningKey key) {
         return own.getOrDefault(key.key(), List.of());
     }
 
     private List<Candidate> fromGroups(TuningKey key) {
-        return vocabulary.keys().stream().filter(group -> group.sets().contains(key.key()))
-                .flatMap(group -> usable(group).stream()).toList();
+        return vocabulary.groupsOf(key.key()).stream().flatMap(group -> usable(group).stream()).toList();
     }
 
     /** What a key's lines give, each under the condition that the board reads the key at all. */
