@@ -2,6 +2,7 @@ package bootmend;
 
 import java.io.IOException;
 import java.util.Objects;
+import java.util.Optional;
 
 /** Tells a user what stopped the work on a card, in one sentence, and what to do next, in another. */
 public final class CardException extends IOException {
@@ -20,13 +21,31 @@ public final class CardException extends IOException {
         CUT_SHORT
     }
 
+    /** A risk that a user may take on, upon which the same work is done. */
+    public enum Risk {
+        /** A file on a full card is overwritten where it stands: a cut in the middle leaves it half old, half new. */
+        IN_PLACE,
+        /** What one board takes goes on a card for another. */
+        OTHER_BOARD,
+        /** Settings go on a card although a check finds a blocker in them. */
+        BLOCKERS,
+        /** What is kept under a name goes for what is kept there now. */
+        REPLACE
+    }
+
     private final Kind kind;
     private final String remedy;
+    private final Risk risk;
 
-    private CardException(Kind kind, String what, String remedy, Throwable cause) {
+    private CardException(Kind kind, String what, String remedy, Risk risk, Throwable cause) {
         super(what, cause);
         this.kind = Objects.requireNonNull(kind);
         this.remedy = Objects.requireNonNull(remedy);
+        this.risk = risk;
+    }
+
+    private CardException(Kind kind, String what, String remedy, Throwable cause) {
+        this(kind, what, remedy, null, cause);
     }
 
     public static CardException usage(String what, String remedy) {
@@ -49,6 +68,11 @@ public final class CardException extends IOException {
         return new CardException(Kind.REFUSED, what, remedy, cause);
     }
 
+    /** Refused only until the user takes the risk on. */
+    public static CardException risky(String what, String remedy, Risk risk) {
+        return new CardException(Kind.REFUSED, what, remedy, Objects.requireNonNull(risk), null);
+    }
+
     public static CardException cutShort(String what, String remedy, Throwable cause) {
         return new CardException(Kind.CUT_SHORT, what, remedy, cause);
     }
@@ -60,5 +84,15 @@ public final class CardException extends IOException {
     /** What the user can do next, a whole sentence. */
     public String remedy() {
         return remedy;
+    }
+
+    /** Whether it is refused only until that risk is taken on. */
+    public boolean isRefusedFor(Risk which) {
+        return risk == which;
+    }
+
+    /** What the user may take on to have it done all the same. */
+    public Optional<Risk> risk() {
+        return Optional.ofNullable(risk);
     }
 }

@@ -4,6 +4,7 @@ import static com.tngtech.archunit.base.DescribedPredicate.not;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -14,8 +15,8 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /**
- * The arrows between core's packages run downward only: job, then check, profile, trial and change, then config, tuning
- * and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
+ * The arrows between core's packages run downward only: page, then job, then check, profile, trial and change, then config,
+ * tuning and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
  */
 @AnalyzeClasses(packages = "bootmend", importOptions = {ImportOption.DoNotIncludeTests.class,
     ImportOption.DoNotIncludeJars.class})
@@ -65,8 +66,16 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
-            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.job.."))))
+            .that(resideInAPackage("bootmend..").and(not(resideInAnyPackage("bootmend.job..", "bootmend.page"))))
             .should().dependOnClassesThat().resideInAPackage("bootmend.job..");
+
+    @ArchTest
+    static final ArchRule PAGE = only("bootmend.page", ROOT, "bootmend.config", "bootmend.check", "bootmend.job");
+
+    @ArchTest
+    static final ArchRule NOTHING_ELSE_KNOWS_THE_PAGES = noClasses()
+            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.page"))))
+            .should().dependOnClassesThat().resideInAPackage("bootmend.page");
 
     @ArchTest
     static final ArchRule NO_CYCLES = slices().matching("bootmend.(*)..").should().beFreeOfCycles();
@@ -74,6 +83,27 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_SCREEN = noClasses().should().dependOnClassesThat()
             .resideInAnyPackage("picocli..", "javafx..", "java.awt..", "javax.swing..", "bootmend.cli..", "bootmend.gui..");
+
+    @ArchTest
+    static final ArchRule NO_DEMO_CARDS = noClasses().that().resideOutsideOfPackage("bootmend.fixtures..")
+            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule DEMO_CARDS_STAND_ALONE = classes().that().resideInAPackage("bootmend.fixtures..")
+            .should().onlyDependOnClassesThat(
+                    not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
+            .allowEmptyShould(true);
+
+    @ArchTest
+    static final ArchRule RESOLVE = only("bootmend.tuning.resolve", ROOT, "bootmend.config", "bootmend.tuning");
+
+    @ArchTest
+    static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
+
+    @ArchTest
+    static final ArchRule NEVER_ENDS_THE_PROGRAM = noClasses().should().callMethod(System.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "halt", int.class);
 
     @ArchTest
     static final ArchRule NO_PRINTING = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;

@@ -1,12 +1,13 @@
 package bootmend.cli;
 
+import bootmend.page.CardOutcome;
 import java.io.Closeable;
 import java.io.IOException;
 
 /** A report that is written card by card, so that its length costs no memory. */
 interface BatchReport extends Closeable {
 
-    void add(CardReport card) throws IOException;
+    void add(CardOutcome card) throws IOException;
 
     /** Writes what comes after the last card. */
     void end(BatchTotals totals) throws IOException;

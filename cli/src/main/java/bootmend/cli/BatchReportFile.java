@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -31,7 +32,7 @@ final class BatchReportFile {
         }
     }
 
-    void add(CardReport card) {
+    void add(CardOutcome card) {
         if (report != null && failure == null) {
             try {
                 report.add(card);

@@ -3,6 +3,7 @@ package bootmend.cli;
 import bootmend.CardException;
 import bootmend.job.CardBatch;
 import bootmend.job.CardResult;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -17,7 +18,7 @@ import picocli.CommandLine;
 final class BatchRun<T> {
 
     private final CommandLine line;
-    private final Function<CardResult<T>, CardReport> summary;
+    private final Function<CardResult<T>, CardOutcome> summary;
     private final List<CardSink<T>> sinks = new ArrayList<>();
     private final boolean bar;
     private boolean silentOut;
@@ -35,7 +36,7 @@ final class BatchRun<T> {
      * @param bar whether there is a terminal that shows how far it is
      * @param summary how a result is summed up
      */
-    BatchRun(CommandLine line, boolean bar, Function<CardResult<T>, CardReport> summary) {
+    BatchRun(CommandLine line, boolean bar, Function<CardResult<T>, CardOutcome> summary) {
         this.line = line;
         this.bar = bar;
         this.summary = summary;
@@ -92,7 +93,7 @@ final class BatchRun<T> {
             ErrorWords errors = new ErrorWords(err);
             try (BatchBar shown = bar && !alone ? bar(cards.size()) : BatchBar.none()) {
                 batch.run(cards, work, result -> {
-                    CardReport card = summary.apply(result);
+                    CardOutcome card = summary.apply(result);
                     totals.add(card);
                     table.add(card);
                     report.add(card);

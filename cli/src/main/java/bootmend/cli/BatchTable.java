@@ -1,5 +1,9 @@
 package bootmend.cli;
 
+import bootmend.CardException;
+import bootmend.page.Amount;
+import bootmend.page.CardOutcome;
+import bootmend.page.CardState;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -16,7 +20,7 @@ final class BatchTable {
             "findings, errors");
 
     private final boolean small;
-    private final List<CardReport> rows = new ArrayList<>();
+    private final List<CardOutcome> rows = new ArrayList<>();
     private int leftOut;
 
     /** @param cards how many there are in all */
@@ -24,9 +28,8 @@ final class BatchTable {
         this.small = cards <= SMALL;
     }
 
-    void add(CardReport card) {
-        boolean bad = card.exitCode() != ExitCode.DONE;
-        if (!small && (!bad || card.state() == CardState.NOT_STARTED)) {
+    void add(CardOutcome card) {
+        if (!small && (!card.wantsAttention() || card.state() == CardState.NOT_STARTED)) {
             return;
         }
         if (rows.size() >= MOST_ROWS) {
@@ -43,22 +46,22 @@ final class BatchTable {
             screen.blank();
         }
         if (leftOut > 0) {
-            screen.line("and " + Screen.count(leftOut, "card") + " more that want attention");
+            screen.line("and " + Amount.count(leftOut, "card") + " more that want attention");
         }
-        screen.line("bold", Screen.count(totals.cards(), "card") + ": " + totals.words() + ".");
+        screen.line("bold", Amount.count(totals.counts().cards(), "card") + ": " + totals.counts().words() + ".");
         if (!small && !reported) {
             screen.line("A file that lists every card comes with --report FILE.csv, FILE.json or FILE.html.");
         }
     }
 
-    private static List<String> cells(CardReport card) {
-        String last = card.error() == null ? card.findingWords() : card.error().what();
-        return List.of(card.card(), card.state().words(), card.was() == null ? "" : card.was().words(),
-                card.changed().isEmpty() ? "" : Screen.count(card.changed().size(), "line"),
+    private static List<String> cells(CardOutcome card) {
+        String last = card.error().map(CardException::getMessage).orElseGet(card::findingCounts);
+        return List.of(card.card(), card.state().words(), card.was().map(CardOutcome.Was::words).orElse(""),
+                card.changed().isEmpty() ? "" : Amount.count(card.changed().size(), "line"),
                 card.verified() ? "verified" : "", last);
     }
 
-    private static String style(CardReport card) {
-        return card.exitCode() == ExitCode.DONE ? "" : "bold";
+    private static String style(CardOutcome card) {
+        return card.wantsAttention() ? "bold" : "";
     }
 }

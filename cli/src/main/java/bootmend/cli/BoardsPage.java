@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import bootmend.job.BoardView;
 import bootmend.job.EffectiveView;
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;

@@ -6,6 +6,8 @@ import bootmend.job.CardNames;
 import bootmend.job.CardRequest;
 import bootmend.job.CardResult;
 import bootmend.job.ProposedChange;
+import bootmend.page.Amount;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -48,11 +50,11 @@ final class CardChanges {
 
     private int many(List<Path> cards, Proposer proposer) throws IOException {
         if (!options.dryRun() && !options.yes()
-                && !question.ask("Make this change on " + Screen.count(cards.size(), "card") + "?")) {
+                && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
             line.getErr().println("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardReport::ofChange);
+        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardOutcome::ofChange);
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }

@@ -17,7 +17,7 @@ record CardJson(
         List<TuningLineJson> tuning,
         boolean stock,
         List<String> notes,
-        @JsonInclude(JsonInclude.Include.NON_NULL) ErrorJson.Error error) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) ErrorJson.Told error) {
 
     /**
      * One tuning line; {@code stock} is null where none is published; {@code effect} and {@code effectText} are there

@@ -7,6 +7,7 @@ import bootmend.job.LineEffectView;
 import bootmend.job.PartitionView;
 import bootmend.job.ShowView;
 import bootmend.job.TuningView;
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,7 +30,7 @@ final class CardPage {
     void print(ShowView show) {
         CardView view = show.card();
         PartitionView partition = view.partition();
-        field("card", view.card() + " (" + view.kind() + ", " + Screen.size(view.bytes()) + ")");
+        field("card", view.card() + " (" + view.kind() + ", " + Amount.size(view.bytes()) + ")");
         if (partition.isMounted()) {
             field("boot partition", partition.reason() + ", " + partition.fatType());
         } else {
@@ -53,8 +54,8 @@ final class CardPage {
         field("partition table", partition.table());
         field("boot partition", (partition.number() == 0 ? "the whole card" : "number " + partition.number())
                 + ", " + partition.reason());
-        field("volume", partition.fatType() + ", " + Screen.size(partition.bytes()) + ", clusters of "
-                + Screen.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
+        field("volume", partition.fatType() + ", " + Amount.size(partition.bytes()) + ", clusters of "
+                + Amount.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
         field("label, serial", (partition.label().isEmpty() ? "no label" : partition.label())
                 + ", " + partition.serial());
     }
@@ -114,7 +115,7 @@ final class CardPage {
         if (active == 0) {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
-            screen.line("bold", Screen.count((int) active, "active tuning line") + ": this card is not at stock.");
+            screen.line("bold", Amount.count((int) active, "active tuning line") + ": this card is not at stock.");
             if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
                 screen.line("Back to stock: bootmend reset " + view.card());
             }

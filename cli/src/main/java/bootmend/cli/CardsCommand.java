@@ -3,6 +3,7 @@ package bootmend.cli;
 import bootmend.job.AttachedCard;
 import bootmend.job.CardsJob;
 import bootmend.job.Workplace;
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -70,10 +71,10 @@ final class CardsCommand implements Callable<Integer> {
         }
         List<List<String>> rows = new ArrayList<>();
         for (AttachedCard card : cards) {
-            rows.add(List.of(card.path(), Screen.size(card.bytes()), card.bus(), kind(card), word(card.boot()),
+            rows.add(List.of(card.path(), Amount.size(card.bytes()), card.bus(), kind(card), word(card.boot()),
                     mounted(card.mountedAt()), card.model()));
             for (AttachedCard.Part part : card.partitions()) {
-                rows.add(List.of("  " + part.path(), Screen.size(part.bytes()), "", "", "", mounted(part.mountedAt()),
+                rows.add(List.of("  " + part.path(), Amount.size(part.bytes()), "", "", "", mounted(part.mountedAt()),
                         part.name()));
             }
         }

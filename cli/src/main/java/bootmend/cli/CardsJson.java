@@ -32,7 +32,7 @@ final class CardsJson implements Closeable {
 
     void end(BatchTotals totals) throws IOException {
         json.writeEndArray();
-        json.writeObjectField("totals", totals.byState());
+        json.writeObjectField("totals", totals.counts().byState());
         json.writeNumberField("exitCode", totals.exitCode());
         json.writeEndObject();
         json.flush();

@@ -5,6 +5,7 @@ import bootmend.job.ChangeView;
 import bootmend.job.EjectJob;
 import bootmend.job.PlanView;
 import bootmend.job.ProposedChange;
+import bootmend.page.Amount;
 import java.io.IOException;
 import java.util.stream.Collectors;
 
@@ -105,8 +106,8 @@ final class ChangeRun {
         String kinds = plan.sectorsByKind().entrySet().stream()
                 .map(kind -> kind.getValue() + " " + kind.getKey())
                 .collect(Collectors.joining(", "));
-        screen.line("To write: " + Screen.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
-                + Screen.count(plan.steps().size(), "step") + ".");
+        screen.line("To write: " + Amount.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
+                + Amount.count(plan.steps().size(), "step") + ".");
         if (plan.inPlace()) {
             screen.line("bold", "Caution: the boot partition is full, so the file is overwritten where it stands; a cut "
                     + "in the middle can only be mended from the undo record on this computer.");

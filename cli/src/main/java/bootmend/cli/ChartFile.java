@@ -1,7 +1,7 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.TrialReport;
+import bootmend.job.ChartView;
 import de.erichseifert.vectorgraphics2d.Processors;
 import de.erichseifert.vectorgraphics2d.VectorGraphics2D;
 import de.erichseifert.vectorgraphics2d.util.PageSize;
@@ -67,9 +67,9 @@ enum ChartFile {
     abstract byte[] draw(JFreeChart chart) throws IOException;
 
     /** @throws CardException if this computer's Java cannot draw */
-    byte[] of(TrialReport report) throws CardException {
+    byte[] of(ChartView view) throws CardException {
         try {
-            return draw(TrialChart.of(report));
+            return draw(TrialChart.of(view));
         } catch (IOException | LinkageError | InternalError e) {
             throw CardException.refused("this computer's Java cannot draw the chart (" + e.getMessage() + ")",
                     "Install a Java that is not cut down, with fontconfig and one font, or read `bootmend trial advise`.",

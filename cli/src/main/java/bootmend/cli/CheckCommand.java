@@ -7,6 +7,8 @@ import bootmend.job.CheckJob;
 import bootmend.job.CheckRequest;
 import bootmend.job.CheckView;
 import bootmend.job.Workplace;
+import bootmend.page.CardOutcome;
+import bootmend.page.PackingSlip;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -85,7 +87,7 @@ final class CheckCommand implements Callable<Integer> {
         refuseToOverwrite(Optional.ofNullable(html));
         PrintWriter out = spec.commandLine().getOut();
         boolean silent = argument.json() || csvOut;
-        BatchRun<CheckView> run = new BatchRun<>(spec.commandLine(), question.canAsk() && silent, CardReport::ofCheck);
+        BatchRun<CheckView> run = new BatchRun<>(spec.commandLine(), question.canAsk() && silent, CardOutcome::ofCheck);
         boolean alone = cards.size() == 1 && batch.report().isEmpty();
         if (alone) {
             run.withoutSummary();
@@ -103,7 +105,7 @@ final class CheckCommand implements Callable<Integer> {
         }
         if (html != null) {
             Writer file = NewFile.open(html);
-            run.to(new CheckSink(new CheckHtml(file, purpose, ZoneId.systemDefault()), file));
+            run.to(new CheckSink(new CheckSlip(PackingSlip.open(file, purpose, ZoneId.systemDefault())), file));
         }
         return run.run(cards, batch, this::check);
     }

@@ -17,7 +17,7 @@ final class CheckJson {
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record CardJson(String card, String kind, Long bytes, PartitionView partition, ConfigJson config,
             List<String> boards, Boolean boardsGiven, String checkedAt, Boolean ready, Integer blockers,
-            Integer warnings, Integer notes, List<FindingJson> findings, ErrorJson.Error error) {
+            Integer warnings, Integer notes, List<FindingJson> findings, ErrorJson.Told error) {
     }
 
     /** One finding; {@code line} is null where it is not about one line. */

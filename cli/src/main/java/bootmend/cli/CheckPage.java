@@ -3,6 +3,9 @@ package bootmend.cli;
 import bootmend.check.Finding;
 import bootmend.job.CardView;
 import bootmend.job.CheckView;
+import bootmend.page.Amount;
+import bootmend.page.CheckWords;
+import bootmend.page.FindingGroup;
 import java.util.List;
 import java.util.Locale;
 
@@ -17,7 +20,7 @@ final class CheckPage {
 
     void print(CheckView view) {
         CardView card = view.card();
-        field("card", card.card() + " (" + card.kind() + ", " + Screen.size(card.bytes()) + ")");
+        field("card", card.card() + " (" + card.kind() + ", " + Amount.size(card.bytes()) + ")");
         field("label, serial", (card.partition().label().isEmpty() ? "no label" : card.partition().label())
                 + ", " + card.partition().serial());
         field("config file", card.config().map(config -> config.path() + ", sha256 " + config.sha256())

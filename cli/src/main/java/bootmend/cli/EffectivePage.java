@@ -3,6 +3,7 @@ package bootmend.cli;
 import bootmend.job.BoardView;
 import bootmend.job.EffectiveView;
 import bootmend.job.PowerView;
+import bootmend.page.Amount;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

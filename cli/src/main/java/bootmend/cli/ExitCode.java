@@ -1,6 +1,8 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.page.CardOutcome;
+import bootmend.page.CardState;
 
 /** The exit codes of every command. */
 final class ExitCode {
@@ -13,6 +15,13 @@ final class ExitCode {
     static final int CUT_SHORT = 5;
 
     private ExitCode() {
+    }
+
+    static int of(CardOutcome card) {
+        if (!card.wantsAttention()) {
+            return DONE;
+        }
+        return card.state() == CardState.NOT_READY ? BLOCKER : card.error().map(ExitCode::of).orElse(BLOCKER);
     }
 
     static int of(CardException error) {

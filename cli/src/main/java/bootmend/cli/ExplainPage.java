@@ -5,6 +5,7 @@ import bootmend.job.Explanation;
 import bootmend.job.KeyExplanation;
 import bootmend.job.RuleExplanation;
 import bootmend.job.ThrottleExplanation;
+import bootmend.page.Amount;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

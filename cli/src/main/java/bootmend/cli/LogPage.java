@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.page.Amount;
 import bootmend.trial.LogSummary;
 import java.util.Locale;
 
@@ -20,7 +21,7 @@ final class LogPage {
                 + (log.cutShort() ? "; the log goes on, but no more rows are read" : ""));
         log.problems().forEach(problem -> field("", problem));
         field("time", minutes(log.minutes()) + (log.gaps() == 0 ? ", no gap"
-                : ", and " + Screen.count(log.gaps(), "gap") + " of " + minutes(log.gapMinutes())
+                : ", and " + Amount.count(log.gaps(), "gap") + " of " + minutes(log.gapMinutes())
                         + " together that count for nothing"));
         log.setClock().ifPresent(clock -> field("set clock", TrialPage.number(log.setClock()) + " MHz"
                 + (log.setClockGiven() ? "" : ", the highest in the log")));

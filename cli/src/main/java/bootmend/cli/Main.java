@@ -9,6 +9,7 @@ public final class Main {
     private Main() {
     }
 
+    @SuppressWarnings("DefaultCharset") // What the terminal shows is in its own charset.
     public static void main(String[] args) {
         Workplace workplace = Workplace.ofThisComputer(System.getenv());
         PrintWriter out = new PrintWriter(System.out, true);

@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import bootmend.job.ProfileView;
 import bootmend.job.SettingDifference;
+import bootmend.page.Amount;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -35,7 +36,7 @@ final class ProfilePage {
         field("supply", profile.supply());
         for (ProfileView.EvidenceView each : profile.evidence()) {
             field("evidence", each.trial() + ": " + (each.holds() ? "held" : "did not hold") + " "
-                    + Screen.count(each.minutes(), "minute") + (each.fullLoad() ? " under full load" : ", not under full load")
+                    + Amount.count(each.minutes(), "minute") + (each.fullLoad() ? " under full load" : ", not under full load")
                     + (each.throttled() ? ", throttled" : ""));
         }
         field("notes", profile.notes());

@@ -1,8 +1,11 @@
 package bootmend.cli;
 
+import bootmend.CardException;
+import bootmend.job.ChangeView;
+import bootmend.job.ConfigView;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.io.Writer;
-import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -24,15 +27,16 @@ final class ReportCsv implements BatchReport {
     }
 
     @Override
-    public void add(CardReport card) throws IOException {
+    public void add(CardOutcome card) throws IOException {
         printer.printRecord(Stream.of(card.card(), card.state().words(),
-                was(card, CardReport.Was::label), was(card, CardReport.Was::serial), was(card, CardReport.Was::fatType),
-                was(card, CardReport.Was::config), was(card, CardReport.Was::configSha256),
-                was(card, was -> Boolean.toString(was.stock())),
-                join(card.changed(), ReportCsv::line), Boolean.toString(card.verified()),
-                join(card.findings(), ReportCsv::finding), card.undoRecord() == null ? "" : card.undoRecord(),
-                String.format(Locale.ROOT, "%.3f", card.seconds()), card.error() == null ? "" : card.error().what(),
-                card.error() == null ? "" : card.error().remedy(), Integer.toString(card.exitCode()))
+                was(card, CardOutcome.Was::label), was(card, CardOutcome.Was::serial),
+                was(card, CardOutcome.Was::fatType), config(card, ConfigView::path),
+                config(card, ConfigView::sha256), was(card, was -> Boolean.toString(was.stock())),
+                String.join("; ", card.changedWords()), Boolean.toString(card.verified()),
+                card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
+                card.made().map(ChangeView::undoRecord).orElse(""), String.format(Locale.ROOT, "%.3f", card.seconds()),
+                card.error().map(CardException::getMessage).orElse(""),
+                card.error().map(CardException::remedy).orElse(""), Integer.toString(ExitCode.of(card)))
                 .map(CheckCsv::safe).toList());
     }
 
@@ -46,22 +50,11 @@ final class ReportCsv implements BatchReport {
         printer.close();
     }
 
-    private static String was(CardReport card, Function<CardReport.Was, String> field) {
-        String value = card.was() == null ? null : field.apply(card.was());
-        return value == null ? "" : value;
+    private static String was(CardOutcome card, Function<CardOutcome.Was, String> field) {
+        return card.was().map(field).orElse("");
     }
 
-    private static <T> String join(List<T> items, Function<T, String> words) {
-        return items.stream().map(words).collect(Collectors.joining("; "));
-    }
-
-    static String line(ChangeJson.LineJson line) {
-        return line.file() + " line " + line.line() + ": " + (line.before() == null ? "(new)" : line.before()) + " -> "
-                + (line.after() == null ? "(taken out)" : line.after());
-    }
-
-    static String finding(CardReport.FindingLine finding) {
-        return (finding.severity() == null ? finding.mended() ? "mended" : "not mended" : finding.severity()) + " "
-                + finding.id() + ": " + finding.where() + ": " + finding.what();
+    private static String config(CardOutcome card, Function<ConfigView, String> field) {
+        return card.was().flatMap(CardOutcome.Was::config).map(field).orElse("");
     }
 }

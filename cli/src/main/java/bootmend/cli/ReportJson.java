@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.LinkedHashMap;
@@ -19,8 +20,8 @@ final class ReportJson implements BatchReport {
     }
 
     @Override
-    public void add(CardReport card) throws IOException {
-        json.add(card);
+    public void add(CardOutcome card) throws IOException {
+        json.add(CardReport.of(card));
     }
 
     @Override

@@ -3,15 +3,12 @@ package bootmend.cli;
 import bootmend.config.VisibleText;
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.Locale;
 import picocli.CommandLine.Help.Ansi;
 
 /** Prints lines, tables and marks; text from a card never reaches the terminal with its control characters. */
 final class Screen {
 
     private static final int WIDTH = 100;
-    private static final long KIB = 1024;
-    private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
 
     private final PrintWriter out;
     private final Ansi ansi;
@@ -57,7 +54,7 @@ final class Screen {
     void paragraph(String name, int nameWidth, String text) {
         String start = padded(name, nameWidth);
         StringBuilder line = new StringBuilder(start);
-        for (String word : VisibleText.of(text).split(" ")) {
+        for (String word : VisibleText.of(text).stripTrailing().split(" ", -1)) {
             if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
                 out.println(line.toString().stripTrailing());
                 line = new StringBuilder(" ".repeat(nameWidth));
@@ -67,29 +64,9 @@ final class Screen {
         out.println(line.toString().stripTrailing());
     }
 
-    /** Bytes as people read them, such as {@code 256.0 MiB}. */
-    static String size(long bytes) {
-        if (bytes < KIB) {
-            return bytes + " bytes";
-        }
-        double value = bytes;
-        int unit = -1;
-        while (value >= KIB && unit < UNITS.size() - 1) {
-            value /= KIB;
-            unit++;
-        }
-        return (value == Math.rint(value) ? Long.toString((long) value) : String.format(Locale.ROOT, "%.1f", value))
-                + " " + UNITS.get(unit);
-    }
-
     /** Blanks after a text, to make it at least so many characters wide. */
     static String padded(String text, int width) {
         return text + " ".repeat(Math.max(0, width - text.length()));
-    }
-
-    /** {@code 1 line}, {@code 3 lines}. */
-    static String count(int n, String thing) {
-        return n + " " + thing + (n == 1 ? "" : "s");
     }
 
     private static void fit(int[] widths, List<String> row) {

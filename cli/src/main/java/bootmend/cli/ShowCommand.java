@@ -6,6 +6,7 @@ import bootmend.job.CardResult;
 import bootmend.job.ShowJob;
 import bootmend.job.ShowView;
 import bootmend.job.Workplace;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -56,7 +57,7 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     private int many(List<Path> cards) throws IOException {
-        BatchRun<ShowView> run = new BatchRun<>(spec.commandLine(), question.canAsk(), CardReport::ofShow);
+        BatchRun<ShowView> run = new BatchRun<>(spec.commandLine(), question.canAsk(), CardOutcome::ofShow);
         if (argument.json()) {
             run.json(Map.of(), ShowCommand::document);
         }

@@ -8,6 +8,7 @@ import bootmend.job.StationLog;
 import bootmend.job.StationTurn;
 import bootmend.job.StationWork;
 import bootmend.job.Workplace;
+import bootmend.page.Amount;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -83,7 +84,7 @@ final class StationCommand implements Callable<Integer> {
                 worst.accumulateAndGet(code(turn), Math::max);
                 tell(screen, file, turn);
             });
-            screen.line("The station ended after " + Screen.count(done.get(), "card") + ".");
+            screen.line("The station ended after " + Amount.count(done.get(), "card") + ".");
         }
         return worst.get();
     }

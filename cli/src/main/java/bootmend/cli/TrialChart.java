@@ -1,10 +1,6 @@
 package bootmend.cli;
 
-import bootmend.config.VisibleText;
-import bootmend.job.TrialReport;
-import bootmend.trial.Frontier;
-import bootmend.trial.LogSummary;
-import bootmend.trial.Placed;
+import bootmend.job.ChartView;
 import java.awt.Color;
 import java.awt.Shape;
 import java.awt.Stroke;
@@ -17,7 +13,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import java.util.stream.DoubleStream;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
@@ -38,39 +33,26 @@ import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
-/**
- * The picture of a board's trials: clock against voltage step, with what held and what failed and the frontier between, and
- * below it clock against peak temperature. The only class, with {@link ChartFile}, that knows the charting library.
- */
+/** The picture of a board's trials. The only class, with {@link ChartFile}, that knows the charting library. */
 final class TrialChart {
 
-    /** The most that {@code temp_limit} can be; source: "Overclocking options", overclocking.adoc, commit 6e5f9446. */
-    private static final double LIMIT = 85;
-    private static final double MARGIN_MHZ = 60;
-    private static final int MOST_STEPS_TICKED = 14;
+    private final ChartView view;
 
-    private final TrialReport report;
-    private final Map<ChartMark, LegendItem> marks = new EnumMap<>(ChartMark.class);
-
-    private TrialChart(TrialReport report) {
-        this.report = report;
+    private TrialChart(ChartView view) {
+        this.view = view;
     }
 
-    /** @param report with at least one trial */
-    static JFreeChart of(TrialReport report) {
-        return new TrialChart(report).draw();
+    static JFreeChart of(ChartView view) {
+        return new TrialChart(view).draw();
     }
 
     private JFreeChart draw() {
-        NumberAxis clock = axis("clock (arm_freq), MHz");
-        clock.setRange(clocks().min().orElseThrow() - MARGIN_MHZ, clocks().max().orElseThrow() + MARGIN_MHZ);
-        CombinedDomainXYPlot both = new CombinedDomainXYPlot(clock);
+        CombinedDomainXYPlot both = new CombinedDomainXYPlot(axis(view.clock()));
         both.setGap(18);
         both.add(steps(), 3);
         both.add(heat(), 2);
         both.setFixedLegendItems(legend());
-        JFreeChart chart = new JFreeChart(VisibleText.of("Trials of " + report.unit().label()
-                + " (" + report.unit().board() + ")"), ChartStyle.TITLE, both, true);
+        JFreeChart chart = new JFreeChart(view.title(), ChartStyle.TITLE, both, true);
         chart.setBackgroundPaint(Color.WHITE);
         chart.setPadding(new RectangleInsets(12, 12, 8, 24));
         chart.getTitle().setPaint(ChartStyle.TEXT);
@@ -83,69 +65,43 @@ final class TrialChart {
     }
 
     private TextTitle subtitle() {
-        String best = report.advice().best().map(setting -> "Fastest that held: " + setting.words()
-                + (report.advice().bestIsKnownGood() ? ", known-good" : ", not known-good yet")).orElse("Nothing held yet");
-        TextTitle title = new TextTitle(best + ". The board maker's limits and your local rules come first.",
-                ChartStyle.SMALL);
+        TextTitle title = new TextTitle(view.subtitle(), ChartStyle.SMALL);
         title.setPaint(ChartStyle.TEXT);
         title.setPadding(new RectangleInsets(2, 0, 8, 0));
         return title;
     }
 
-    private DoubleStream clocks() {
-        return report.trials().stream().mapToDouble(trial -> trial.setting().clock());
-    }
-
     private XYPlot steps() {
-        NumberAxis axis = axis("voltage step (over_voltage)");
-        double low = report.trials().stream().mapToLong(trial -> trial.setting().step()).min().orElse(0);
-        axis.setRange(Math.min(0, low) - 1, report.limits().published() + 1.3);
-        axis.setTickUnit(new NumberTickUnit(axis.getRange().getLength() > MOST_STEPS_TICKED ? 2 : 1, whole()));
-        XYPlot plot = plot(axis, trial -> OptionalDouble.of(trial.setting().step()));
-        long free = report.limits().withoutForceTurbo();
-        plot.addRangeMarker(limit(free, "above step " + free + ": needs force_turbo, which can void the warranty", true),
-                Layer.BACKGROUND);
-        long end = report.limits().published();
-        plot.addRangeMarker(limit(end, "step " + end + ": end of the published range", true), Layer.BACKGROUND);
-        line(plot, 1, held(), ChartStyle.SOLID);
-        line(plot, 2, failed(), ChartStyle.DASHED);
+        XYPlot plot = plot(axis(view.step()), view.stepLimits(), point -> OptionalDouble.of(point.step()));
+        line(plot, 1, series("held", view.held()), ChartStyle.SOLID);
+        line(plot, 2, series("failed", view.failed()), ChartStyle.DASHED);
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
         return plot;
     }
 
     private XYPlot heat() {
-        NumberAxis axis = axis("peak temperature, degC");
-        DoubleStream peaks = report.trials().stream().flatMapToDouble(trial -> trial.trial().run().peak().stream());
-        double[] sorted = peaks.sorted().toArray();
-        double low = sorted.length == 0 ? 40 : Math.min(60, sorted[0] - 5);
-        double high = sorted.length == 0 ? 95 : Math.max(95, sorted[sorted.length - 1] + 5);
-        axis.setRange(low, high);
-        axis.setTickUnit(new NumberTickUnit(high - low > 80 ? 20 : 10, whole()));
-        XYPlot plot = plot(axis, trial -> trial.trial().run().peak());
-        plot.addRangeMarker(limit(LogSummary.HOT, "80 degC: stay below; from here on the board may slow itself down", false),
-                Layer.BACKGROUND);
-        plot.addRangeMarker(limit(LIMIT, "85 degC: the board's own limit", true), Layer.BACKGROUND);
-        return plot;
+        return plot(axis(view.peak()), view.peakLimits(), ChartView.Point::peak);
     }
 
-    private XYPlot plot(NumberAxis axis, Function<Placed, OptionalDouble> height) {
-        Map<ChartMark, XYSeries> series = new EnumMap<>(ChartMark.class);
-        for (Placed trial : report.trials()) {
-            ChartMark mark = ChartMark.of(trial.trial());
-            height.apply(trial).ifPresent(value -> series.computeIfAbsent(mark, key -> new XYSeries(key.words(), false))
-                    .add(trial.setting().clock(), value));
+    private XYPlot plot(NumberAxis axis, List<ChartView.Limit> limits,
+            Function<ChartView.Point, OptionalDouble> height) {
+        Map<ChartView.Mark, XYSeries> series = new EnumMap<>(ChartView.Mark.class);
+        for (ChartView.Point point : view.points()) {
+            height.apply(point).ifPresent(value -> series
+                    .computeIfAbsent(point.mark(), mark -> new XYSeries(mark.words(), false))
+                    .add(point.clock(), value));
         }
         XYSeriesCollection data = new XYSeriesCollection();
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
         renderer.setDrawOutlines(true);
-        series.forEach((mark, points) -> {
+        series.forEach((kind, points) -> {
             int index = data.getSeriesCount();
+            ChartMark mark = ChartMark.of(kind);
             data.addSeries(points);
             renderer.setSeriesShape(index, mark.shape());
             renderer.setSeriesShapesFilled(index, mark.filled());
             renderer.setSeriesPaint(index, mark.colour());
             renderer.setSeriesOutlineStroke(index, ChartStyle.MARK);
-            marks.computeIfAbsent(mark, TrialChart::item);
         });
         XYPlot plot = new XYPlot(data, null, axis, renderer);
         // The last mark is drawn on top: what failed must not vanish behind what held.
@@ -156,21 +112,24 @@ final class TrialChart {
         plot.setDomainGridlineStroke(ChartStyle.HAIR);
         plot.setRangeGridlineStroke(ChartStyle.HAIR);
         plot.setOutlinePaint(ChartStyle.TEXT);
+        limits.forEach(limit -> plot.addRangeMarker(marker(limit), Layer.BACKGROUND));
         return plot;
     }
 
-    private static LegendItem item(ChartMark mark) {
-        LegendItem item = new LegendItem(mark.words(), null, null, null, true, mark.shape(), mark.filled(), mark.colour(),
-                true, mark.colour(), ChartStyle.MARK, false, new Line2D.Double(), ChartStyle.HAIR, mark.colour());
+    private static LegendItem item(ChartView.Mark kind) {
+        ChartMark mark = ChartMark.of(kind);
+        LegendItem item = new LegendItem(kind.words(), null, null, null, true, mark.shape(), mark.filled(),
+                mark.colour(), true, mark.colour(), ChartStyle.MARK, false, new Line2D.Double(), ChartStyle.HAIR,
+                mark.colour());
         item.setLabelPaint(ChartStyle.TEXT);
         return item;
     }
 
     private LegendItemCollection legend() {
         LegendItemCollection items = new LegendItemCollection();
-        marks.values().forEach(items::add);
-        items.add(lineItem("lowest step that held, at this clock or a higher one", ChartStyle.SOLID));
-        items.add(lineItem("highest step that failed, at this clock or a lower one", ChartStyle.DASHED));
+        view.marks().forEach(mark -> items.add(item(mark)));
+        items.add(lineItem(view.held().words(), ChartStyle.SOLID));
+        items.add(lineItem(view.failed().words(), ChartStyle.DASHED));
         return items;
     }
 
@@ -190,36 +149,16 @@ final class TrialChart {
         plot.setRenderer(index, renderer);
     }
 
-    /** What holds at a clock holds at every lower one: each height reaches back to the clock before. */
-    private XYSeries held() {
-        XYSeries line = new XYSeries("held", false);
-        double before = clocks().min().orElseThrow() - MARGIN_MHZ;
-        for (Frontier.Point point : report.frontier().points()) {
-            if (point.held().isPresent()) {
-                line.add(before, point.held().get().setting().step());
-                line.add(point.clock(), point.held().get().setting().step());
-                before = point.clock();
-            }
-        }
+    private static XYSeries series(String name, ChartView.Stair stair) {
+        XYSeries line = new XYSeries(name, false);
+        stair.corners().forEach(corner -> line.add(corner.clock(), corner.step()));
         return line;
     }
 
-    /** What fails at a clock fails at every higher one: each height reaches on to the next clock. */
-    private XYSeries failed() {
-        XYSeries line = new XYSeries("failed", false);
-        List<Frontier.Point> points =
-                report.frontier().points().stream().filter(point -> point.failed().isPresent()).toList();
-        for (int i = 0; i < points.size(); i++) {
-            double step = points.get(i).failed().orElseThrow().setting().step();
-            line.add(points.get(i).clock(), step);
-            line.add(i + 1 < points.size() ? points.get(i + 1).clock() : clocks().max().orElseThrow() + MARGIN_MHZ, step);
-        }
-        return line;
-    }
-
-    private static ValueMarker limit(double value, String words, boolean above) {
-        ValueMarker marker = new ValueMarker(value, ChartStyle.LIMIT, ChartStyle.DOTTED);
-        marker.setLabel(words);
+    private static ValueMarker marker(ChartView.Limit limit) {
+        boolean above = limit.wordsAbove();
+        ValueMarker marker = new ValueMarker(limit.value(), ChartStyle.LIMIT, ChartStyle.DOTTED);
+        marker.setLabel(limit.words());
         marker.setLabelFont(ChartStyle.SMALL);
         marker.setLabelPaint(ChartStyle.LIMIT);
         marker.setLabelBackgroundColor(new Color(255, 255, 255, 0));
@@ -229,13 +168,15 @@ final class TrialChart {
         return marker;
     }
 
-    private static NumberAxis axis(String words) {
-        NumberAxis axis = new NumberAxis(words);
+    private static NumberAxis axis(ChartView.Axis range) {
+        NumberAxis axis = new NumberAxis(range.words());
+        axis.setRange(range.low(), range.high());
         axis.setLabelFont(ChartStyle.LABEL);
         axis.setLabelPaint(ChartStyle.TEXT);
         axis.setTickLabelFont(ChartStyle.SMALL);
         axis.setTickLabelPaint(ChartStyle.TEXT);
         axis.setNumberFormatOverride(whole());
+        range.tick().ifPresent(tick -> axis.setTickUnit(new NumberTickUnit(tick, whole())));
         return axis;
     }
 

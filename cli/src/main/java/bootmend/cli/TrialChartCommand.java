@@ -1,9 +1,11 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.job.ChartView;
 import bootmend.job.TrialAdviseJob;
 import bootmend.job.TrialReport;
 import bootmend.job.Workplace;
+import bootmend.page.Amount;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -64,11 +66,11 @@ final class TrialChartCommand implements Callable<Integer> {
                 throw CardException.usage("no trial of " + label + " has a known clock and voltage step",
                         String.join(" ", report.notes()));
             }
-            write(picture(format, report));
+            write(picture(format, ChartView.of(report)));
             if (json) {
                 answer.json(new ChartJson(report.unit().label(), file.toString(), format, report.trials().size()));
             } else {
-                answer.screen().line("Drawn: " + file + ", " + Screen.count(report.trials().size(), "trial") + ".");
+                answer.screen().line("Drawn: " + file + ", " + Amount.count(report.trials().size(), "trial") + ".");
                 report.notes().forEach(answer.screen()::line);
             }
             return ExitCode.DONE;
@@ -83,10 +85,10 @@ final class TrialChartCommand implements Callable<Integer> {
         throw CardException.usage(file + " does not end in .svg or .png", "Name the picture so, for example chart.svg.");
     }
 
-    private static byte[] picture(String format, TrialReport report) throws CardException {
+    private static byte[] picture(String format, ChartView view) throws CardException {
         // A picture file needs no screen; without this, some systems would open an application's window for it.
         System.setProperty("java.awt.headless", "true");
-        return ChartFile.valueOf(format.toUpperCase(Locale.ROOT)).of(report);
+        return ChartFile.valueOf(format.toUpperCase(Locale.ROOT)).of(view);
     }
 
     private void write(byte[] picture) throws CardException {

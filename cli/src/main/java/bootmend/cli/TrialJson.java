@@ -29,7 +29,7 @@ record TrialJson(String id, String file, String when, String board, String label
     }
 
     /** The trials of a store, and what is wrong with files that could not be read. */
-    record ListJson(List<TrialJson> trials, List<ErrorJson.Error> problems) {
+    record ListJson(List<TrialJson> trials, List<ErrorJson.Told> problems) {
 
         static ListJson of(TrialListing listing) {
             return new ListJson(

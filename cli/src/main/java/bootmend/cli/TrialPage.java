@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import bootmend.job.TrialAdded;
 import bootmend.job.TrialListing;
+import bootmend.page.Amount;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
@@ -56,7 +57,7 @@ final class TrialPage {
                         + String.join(", ", listed.bits()));
             }
         }
-        screen.line(Screen.count(listing.trials().size(), "trial") + " in " + Path.of(listing.trials().get(0).file()).getParent()
+        screen.line(Amount.count(listing.trials().size(), "trial") + " in " + Path.of(listing.trials().get(0).file()).getParent()
                 + ", one file each, yours to edit.");
     }
 

@@ -15,7 +15,7 @@ import java.util.Optional;
 record TrialReportJson(String label, String board, AdviceJson advice, List<PointJson> frontier,
         List<String> contradictions, List<GainJson> gains, List<String> notes, List<CautionView> cautions) {
 
-    /** What to do next; {@code action} is {@code try}, {@code run long}, {@code mend} or {@code stop}. */
+    /** What to do next; {@code action} is "try", "run long", "mend" or "stop". */
     record AdviceJson(String action, SettingJson setting, String why, List<String> stops, Double peakDegC,
             Double uncertaintyDegC, String noPeak, SettingJson best, boolean bestKnownGood) {
 

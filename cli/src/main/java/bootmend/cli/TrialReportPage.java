@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import bootmend.job.TrialReport;
+import bootmend.page.Amount;
 import bootmend.trial.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
@@ -37,7 +38,7 @@ final class TrialReportPage {
 
     private void advice(TrialReport report) {
         Advice advice = report.advice();
-        screen.line("bold", report.unit().label() + " (" + report.unit().board() + "), " + Screen.count(report.trials().size(),
+        screen.line("bold", report.unit().label() + " (" + report.unit().board() + "), " + Amount.count(report.trials().size(),
                 "trial"));
         screen.paragraph("next", NAME_WIDTH, next(advice));
         screen.paragraph("why", NAME_WIDTH, advice.why());

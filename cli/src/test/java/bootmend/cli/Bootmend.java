@@ -47,6 +47,8 @@ final class Bootmend {
     private Result run(List<String> options, Object... arguments) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        Stream.of(System.getProperty("bootmend.java.options", "").split(" ", -1)).filter(option -> !option.isBlank())
+                .forEach(command::add);
         command.addAll(options);
         command.addAll(List.of("-jar", System.getProperty("bootmend.jar")));
         for (Object argument : arguments) {

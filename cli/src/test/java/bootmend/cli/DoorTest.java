@@ -5,6 +5,7 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPac
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import bootmend.config.VisibleText;
@@ -13,14 +14,18 @@ import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
-/** The commands reach core by {@code bootmend.job} alone; of other packages they see only values that jobs hand out. */
+/**
+ * The commands reach core by {@code bootmend.job} alone, and say and print with {@code bootmend.page}; of other packages they
+ * see only values that jobs hand out.
+ */
 @AnalyzeClasses(packages = "bootmend.cli", importOptions = ImportOption.DoNotIncludeTests.class)
 class DoorTest {
 
     @ArchTest
     static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.cli").should().onlyDependOnClassesThat(
             not(resideInAPackage("bootmend..")).or(resideInAnyPackage(
-                    "bootmend", "bootmend.cli", "bootmend.job", "bootmend.check", "bootmend.trial", "bootmend.fixtures"))
+                    "bootmend", "bootmend.cli", "bootmend.page", "bootmend.job", "bootmend.check", "bootmend.trial",
+                    "bootmend.fixtures"))
                     .or(type(VisibleText.class)));
 
     @ArchTest
@@ -30,4 +35,21 @@ class DoorTest {
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses().that().resideInAPackage("bootmend.cli")
             .should().dependOnClassesThat().resideInAPackage("de.waldheinz..");
+
+    @ArchTest
+    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses().that().doNotHaveSimpleName("DemoCommand")
+            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
+
+    @ArchTest
+    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses().that().doNotHaveSimpleName("Main")
+            .should().callMethod(System.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "exit", int.class);
+
+    /** While a shutdown hook waits, nothing else can end the program with a code of its own. */
+    @ArchTest
+    static final ArchRule ONLY_A_STOPPED_BATCH_HALTS = noClasses().that().doNotHaveSimpleName("BatchStop")
+            .should().callMethod(Runtime.class, "halt", int.class);
 }

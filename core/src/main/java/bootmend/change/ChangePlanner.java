@@ -152,11 +152,11 @@ public final class ChangePlanner implements FilePlanner {
                     "Delete a file that the board does not need from the boot partition, then try again.");
         }
         if (!inPlaceAllowed) {
-            throw CardException.refused("the boot partition has no free cluster, so " + path
+            throw CardException.risky("the boot partition has no free cluster, so " + path
                     + " could only be overwritten where it stands; a cut in the middle would leave it half old, half "
                     + "new until it is recovered on this computer",
                     "Delete a file that the board does not need from the boot partition, or accept the risk with "
-                    + "--in-place.");
+                    + "--in-place.", CardException.Risk.IN_PLACE);
         }
         List<Long> kept = oldChain.subList(0, needed);
         edit.putData(kept, after);

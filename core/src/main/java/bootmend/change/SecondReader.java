@@ -77,7 +77,7 @@ final class SecondReader {
             return false;
         }
         StringBuilder part = new StringBuilder();
-        for (String name : path.split("/")) {
+        for (String name : path.split("/", -1)) {
             part.append('/').append(name);
             Optional<DirectoryEntry> entry = ours.find(part.toString());
             if (entry.isEmpty() || !ours.hasPlainChain(entry.get().firstCluster(), MOST_CHAIN)) {
@@ -89,7 +89,7 @@ final class SecondReader {
 
     private static FsFile find(FsDirectory root, String path) throws IOException {
         FsDirectory directory = root;
-        String[] parts = path.split("/");
+        String[] parts = path.split("/", -1);
         for (int i = 0; i < parts.length; i++) {
             FsDirectoryEntry entry = directory.getEntry(parts[i]);
             if (entry == null) {

@@ -179,19 +179,23 @@ final class BootNeeds {
 
     private List<BootFile> initialFileSystems(String prefix) {
         List<BootFile> wanted = new ArrayList<>();
-        reading.possibleSetting("ramfsfile").forEach(line -> Stream.of(line.value().split(",")).forEach(name ->
+        reading.possibleSetting("ramfsfile").forEach(line -> names(line.value()).forEach(name ->
                 wanted.add(BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line)))));
         reading.resolution().reading().lines().stream()
                 .filter(line -> line.line().kind() instanceof LineKind.Other
                         && line.condition().truth() != Truth.FALSE)
                 .forEach(line -> {
-                    String[] words = line.line().text().strip().split("\\s+");
+                    String[] words = line.line().text().strip().split("\\s+", -1);
                     if (words.length > 1 && words[0].equals("initramfs")) {
-                        Stream.of(words[1].split(",")).forEach(name -> wanted.add(
+                        names(words[1]).forEach(name -> wanted.add(
                                 BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line))));
                     }
                 });
         return wanted;
+    }
+
+    private static Stream<String> names(String list) {
+        return Stream.of(list.split(",", -1)).filter(name -> !name.isEmpty());
     }
 
     /** A prefix is put in front as it is; a name that begins with a slash escapes it. */

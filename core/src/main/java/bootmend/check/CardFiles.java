@@ -111,7 +111,7 @@ public final class CardFiles {
 
     private static String key(String path) {
         StringJoiner parts = new StringJoiner("/");
-        for (String part : path.split("/")) {
+        for (String part : path.split("/", -1)) {
             if (!part.isEmpty()) {
                 parts.add(part);
             }

@@ -1,28 +1,27 @@
 package bootmend.config;
 
+import java.nio.charset.StandardCharsets;
+
 /** How a line of the config file ends. */
 public enum LineEnd {
-    LF('\n'),
-    CRLF('\r', '\n'),
+    LF("\n"),
+    CRLF("\r\n"),
     /**
      * A lone carriage return. No source says that the board takes it as a line end; it is taken as one here so that
      * a setting after it is never overlooked.
      */
-    CR('\r'),
+    CR("\r"),
     /** The file stops after the line's last byte. */
-    NONE();
+    NONE("");
 
-    private final byte[] bytes;
+    private final String text;
 
-    LineEnd(int... bytes) {
-        this.bytes = new byte[bytes.length];
-        for (int i = 0; i < bytes.length; i++) {
-            this.bytes[i] = (byte) bytes[i];
-        }
+    LineEnd(String text) {
+        this.text = text;
     }
 
     /** The bytes of this line end, none to two. */
     public byte[] bytes() {
-        return bytes.clone();
+        return text.getBytes(StandardCharsets.US_ASCII);
     }
 }

@@ -11,6 +11,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * A card that is open: its device, what kind of thing it is, and, when it was opened for changing, an exclusive lock.
@@ -42,11 +43,17 @@ public final class CardSource implements Closeable {
 
     private final Path path;
     private final Kind kind;
+    private final BlockDevice medium;
     private final BlockDevice device;
 
     private CardSource(Path path, Kind kind, BlockDevice device) {
+        this(path, kind, device, device);
+    }
+
+    private CardSource(Path path, Kind kind, BlockDevice medium, BlockDevice device) {
         this.path = path;
         this.kind = kind;
+        this.medium = medium;
         this.device = device;
     }
 
@@ -64,6 +71,14 @@ public final class CardSource implements Closeable {
     /** Whether the file's name says that it is a packed image, which can be read but not changed. */
     public static boolean isPacked(Path file) {
         return PackedFormat.of(file).isPresent();
+    }
+
+    /** Refuses a card of which its name alone says that it cannot be changed. */
+    public static void refuseToChange(Path file) throws CardException {
+        Optional<PackedFormat> format = PackedFormat.of(file);
+        if (format.isPresent()) {
+            throw packed(file, format.get());
+        }
     }
 
     /** A card on a device that is open already, under any name. */
@@ -157,7 +172,12 @@ public final class CardSource implements Closeable {
 
     /** Whether the device's size is the card's; a packed image may be shorter than its device says. */
     public boolean hasKnownSize() {
-        return !(device instanceof PackedDevice packed) || packed.hasKnownSize();
+        return !(medium instanceof PackedDevice packed) || packed.hasKnownSize();
+    }
+
+    /** The same card, reached through what {@code front} puts before its device. */
+    CardSource behind(UnaryOperator<BlockDevice> front) {
+        return new CardSource(path, kind, medium, front.apply(device));
     }
 
     @Override
@@ -165,11 +185,15 @@ public final class CardSource implements Closeable {
         device.close();
     }
 
+    private static CardException packed(Path path, PackedFormat format) {
+        return CardException.refused("it is a packed image, which can be read but not changed",
+                "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+    }
+
     private static CardSource openPacked(Path path, boolean change) throws IOException {
         PackedFormat format = PackedFormat.of(path).orElseThrow();
         if (change) {
-            throw CardException.refused("it is a packed image, which can be read but not changed",
-                    "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+            throw packed(path, format);
         }
         openFile(path, false).close();
         return new CardSource(path, Kind.PACKED_IMAGE, PackedDevice.open(path, format));

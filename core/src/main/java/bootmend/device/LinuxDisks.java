@@ -150,7 +150,7 @@ final class LinuxDisks implements SystemDisks {
 
     private Optional<String> swapOf(List<String> names) {
         return LinuxMounts.lines(proc.resolve("swaps")).stream()
-                .map(line -> line.split("\\s+")[0])
+                .map(line -> line.split("\\s+", 2)[0])
                 .filter(source -> source.startsWith("/dev/") && names.contains(LinuxMounts.realName(Path.of(source))))
                 .map(source -> source + " is used as swap space")
                 .findFirst();

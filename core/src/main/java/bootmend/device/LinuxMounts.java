@@ -44,11 +44,11 @@ final class LinuxMounts {
         List<Mount> mounts = new ArrayList<>();
         for (String line : lines(proc.resolve("self/mountinfo"))) {
             int dash = line.indexOf(" - ");
-            String[] head = line.split(" ");
+            String[] head = line.split(" ", -1);
             if (dash < 0 || head.length < 5) {
                 continue;
             }
-            String[] tail = line.substring(dash + 3).split(" ");
+            String[] tail = line.substring(dash + 3).split(" ", -1);
             if (tail.length >= 2 && tail[1].startsWith("/dev/")) {
                 Set<String> names = new TreeSet<>(Set.of(realName(Path.of(unescape(tail[1])))));
                 byNumber(head[2], names);

@@ -36,7 +36,7 @@ public final class OverlayDevice extends ForwardingDevice {
     }
 
     @Override
-    public void write(long offset, ByteBuffer src) throws IOException {
+    public void write(long offset, ByteBuffer src) {
         throw new ReadOnlyException();
     }
 

@@ -250,7 +250,7 @@ final class PackedDevice implements BlockDevice, Closeable {
     }
 
     @Override
-    public void write(long offset, ByteBuffer src) throws IOException {
+    public void write(long offset, ByteBuffer src) {
         throw new ReadOnlyException();
     }
 

@@ -93,7 +93,6 @@ final class WindowsDisks implements SystemDisks {
                 lock.close();
             } catch (IOException e) {
                 // Windows lets go of a lock when this process ends, at the latest.
-                continue;
             }
         }
     }

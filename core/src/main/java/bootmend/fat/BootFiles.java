@@ -32,7 +32,7 @@ public interface BootFiles {
     default Optional<DirectoryEntry> find(String path) throws IOException {
         Directory directory = root();
         Optional<DirectoryEntry> found = Optional.empty();
-        for (String part : path.split("/")) {
+        for (String part : path.split("/", -1)) {
             if (part.isEmpty()) {
                 continue;
             }

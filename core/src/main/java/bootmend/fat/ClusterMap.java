@@ -9,7 +9,7 @@ import java.util.function.LongConsumer;
 /**
  * Which clusters belong to a chain, and which to two; each cluster is stepped on once however the chains are tangled.
  *
- * <p>Memory: three bits a cluster.
+ * <p>Memory: two bits a cluster.
  */
 final class ClusterMap {
 
@@ -17,7 +17,6 @@ final class ClusterMap {
     private final FatTable table;
     private final BitSet used = new BitSet();
     private final BitSet shared = new BitSet();
-    private final BitSet own = new BitSet();
 
     ClusterMap(Geometry geometry, FatTable table) {
         this.geometry = geometry;
@@ -37,7 +36,6 @@ final class ClusterMap {
             ending = obstacle(cluster);
             if (ending == null) {
                 used.set((int) cluster);
-                own.set((int) cluster);
                 length++;
                 last = cluster;
                 if (table.entry(cluster) instanceof FatEntry.Next next) {
@@ -49,16 +47,24 @@ final class ClusterMap {
         }
         ChainCheck check = new ChainCheck(first, length, last, ending,
                 ending == ClusterChain.Ending.COMPLETE ? 0 : cluster);
-        visit(check, length, mine -> own.clear((int) mine));
+        return check.crosses() ? crossing(check) : check;
+    }
+
+    /** Whether a chain met itself rather than another; only one that met something is gone over again. */
+    private ChainCheck crossing(ChainCheck check) throws IOException {
+        boolean[] own = new boolean[1];
+        visit(check, check.length(), cluster -> own[0] |= cluster == check.obstacle());
+        if (own[0]) {
+            return new ChainCheck(check.first(), check.length(), check.last(), ClusterChain.Ending.LOOPS,
+                    check.obstacle());
+        }
+        shared.set((int) check.obstacle());
         return check;
     }
 
     private ClusterChain.Ending obstacle(long cluster) throws IOException {
         if (!geometry.hasCluster(cluster)) {
             return ClusterChain.Ending.OUTSIDE;
-        }
-        if (own.get((int) cluster)) {
-            return ClusterChain.Ending.LOOPS;
         }
         FatEntry entry = table.entry(cluster);
         if (entry instanceof FatEntry.Free) {
@@ -67,11 +73,7 @@ final class ClusterMap {
         if (entry instanceof FatEntry.Bad) {
             return ClusterChain.Ending.BAD;
         }
-        if (used.get((int) cluster)) {
-            shared.set((int) cluster);
-            return ClusterChain.Ending.CROSSES;
-        }
-        return null;
+        return used.get((int) cluster) ? ClusterChain.Ending.CROSSES : null;
     }
 
     /** Calls {@code visitor} for the first clusters of a chain that was claimed, at most {@code most} of them. */

@@ -32,12 +32,17 @@ final class FatTable {
     /** The entry's value without reserved bits; {@code cluster} may also be 0 or 1. */
     long raw(long cluster) throws IOException {
         EntryPlace place = EntryPlace.of(geometry, copy, cluster);
+        int unit = geometry.bytesPerSector();
+        int at = (int) (place.offset() % unit);
+        long start = place.offset() - at;
+        byte[] sector = volume.sector(start);
         long value = 0;
-        for (int i = 0; i < place.bytes(); i++) {
-            long at = place.offset() + i;
-            long inSector = at % geometry.bytesPerSector();
-            byte[] sector = volume.sector(at - inSector);
-            value |= (sector[(int) inSector] & 0xFFL) << (8 * i);
+        for (int i = 0; i < place.bytes(); i++, at++) {
+            if (at == unit) {
+                at = 0;
+                sector = volume.sector(start + unit);
+            }
+            value |= (sector[at] & 0xFFL) << (8 * i);
         }
         return place.value(value);
     }

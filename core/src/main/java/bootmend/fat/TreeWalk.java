@@ -33,6 +33,7 @@ final class TreeWalk {
     private final List<HealthFinding> findings = new ArrayList<>();
     private final Deque<Folder> waiting = new ArrayDeque<>();
     private boolean complete = true;
+    private boolean toldTooLarge;
 
     /** A folder that is to be read; {@code parent} is its parent's first cluster. */
     private record Folder(String path, ChainCheck chain, long parent, int depth) {
@@ -176,9 +177,9 @@ final class TreeWalk {
 
     private void tooLarge(String what) {
         complete = false;
-        HealthFinding finding = new HealthFinding(Damage.TOO_LARGE, "folders", what);
-        if (findings.stream().noneMatch(found -> found.key().equals(finding.key()))) {
-            findings.add(finding);
+        if (!toldTooLarge) {
+            toldTooLarge = true;
+            findings.add(new HealthFinding(Damage.TOO_LARGE, "folders", what));
         }
     }
 }

@@ -22,6 +22,10 @@ final class VolumeBytes {
         }
     };
 
+    /** The one asked for last; entries of a chain mostly follow each other. */
+    private long latestOffset = -1;
+    private byte[] latest;
+
     VolumeBytes(BlockDevice volume, int sectorSize) {
         this.volume = volume;
         this.sectorSize = sectorSize;
@@ -36,11 +40,16 @@ final class VolumeBytes {
 
     /** The sector that starts at byte {@code offset}, kept from an earlier read where there was one; not to be changed. */
     byte[] sector(long offset) throws IOException {
+        if (offset == latestOffset) {
+            return latest;
+        }
         byte[] sector = kept.get(offset);
         if (sector == null) {
             sector = read(offset, sectorSize);
             kept.put(offset, sector);
         }
+        latestOffset = offset;
+        latest = sector;
         return sector;
     }
 

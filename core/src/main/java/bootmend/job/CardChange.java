@@ -11,11 +11,12 @@ import java.util.Optional;
  * @param before the card as it was
  * @param lines the lines that change
  * @param findings what a repair found; empty for any other change
+ * @param questions what a user should have said yes to first; a batch makes the change all the same, so ask before it
  * @param nothing whether the card was as wanted already
  * @param made the change; empty where there was nothing to do or it was only worked out
  */
-public record CardChange(CardView before, List<LineChange> lines, List<FindingView> findings, PlanView plan,
-        boolean nothing, Optional<ChangeView> made) {
+public record CardChange(CardView before, List<LineChange> lines, List<FindingView> findings,
+        List<String> questions, PlanView plan, boolean nothing, Optional<ChangeView> made) {
 
     /** Works a change out: on a card that is held for changing, or on one that is only read. */
     @FunctionalInterface
@@ -26,6 +27,7 @@ public record CardChange(CardView before, List<LineChange> lines, List<FindingVi
     public CardChange {
         lines = List.copyOf(lines);
         findings = List.copyOf(findings);
+        questions = List.copyOf(questions);
     }
 
     /**
@@ -37,7 +39,8 @@ public record CardChange(CardView before, List<LineChange> lines, List<FindingVi
         try (ProposedChange change = proposer.propose(!dryRun)) {
             boolean make = !dryRun && !change.isNothing();
             Optional<ChangeView> made = make ? Optional.of(change.apply()) : Optional.empty();
-            return new CardChange(change.card(), change.lines(), change.findings(), change.plan(), change.isNothing(), made);
+            return new CardChange(change.card(), change.lines(), change.findings(), change.questions(), change.plan(),
+                    change.isNothing(), made);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {

@@ -54,6 +54,14 @@ public final class CardNames {
         return List.copyOf(cards.values());
     }
 
+    /**
+     * Refuses a card of which its name alone says that it can be read but not changed, for whoever works a change out on
+     * cards that are only read.
+     */
+    public static void refuseToChange(Path card) throws CardException {
+        CardSource.refuseToChange(card);
+    }
+
     private List<Path> expand(String name) throws CardException {
         try {
             int wild = firstWild(name);

@@ -55,7 +55,7 @@ final class CardReads {
         }
     }
 
-    private static List<HealthRemark> health(OpenCard card, CardListing listing) throws IOException {
+    private static List<HealthRemark> health(OpenCard card, CardListing listing) {
         List<HealthRemark> health = new ArrayList<>();
         card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
         card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));

@@ -5,7 +5,9 @@ import bootmend.device.AttachedDisk;
 import bootmend.device.DiskList;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Lists the disks that are attached to this computer, and which of them look like boot cards; writes nothing. */
@@ -13,6 +15,7 @@ public final class CardsJob {
 
     private final Workplace workplace;
     private final DiskList disks;
+    private final Map<AttachedDisk, Look> looks = new HashMap<>();
 
     public CardsJob(Workplace workplace) {
         this(workplace, DiskList.ofThisComputer());
@@ -23,12 +26,21 @@ public final class CardsJob {
         this.disks = disks;
     }
 
+    /** The disks that are attached now; one that is listed as it was the last time is not opened again. */
     public List<AttachedCard> run() {
-        return disks.now().stream().map(this::card).toList();
+        List<AttachedDisk> now = disks.now();
+        looks.keySet().retainAll(now);
+        return now.stream().map(this::card).toList();
     }
 
     private AttachedCard card(AttachedDisk disk) {
-        Look look = look(disk);
+        Look look = looks.get(disk);
+        if (look == null) {
+            look = look(disk);
+            if (look.boot() != AttachedCard.Boot.UNKNOWN) {
+                looks.put(disk, look);
+            }
+        }
         return new AttachedCard(disk.path().toString(), disk.bytes(), disk.model(), disk.bus(), disk.removable(),
                 disk.readOnly(), look.boot(), look.words(), disk.system(), disk.partitions().stream()
                         .map(part -> new AttachedCard.Part(part.path().toString(), part.bytes(), part.name(),

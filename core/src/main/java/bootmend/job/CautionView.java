@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.tuning.Caution;
+import bootmend.tuning.TuningTables;
 import java.util.List;
 
 /**
@@ -11,6 +12,12 @@ import java.util.List;
  * @param source where it is published, or that it is not
  */
 public record CautionView(String id, String text, String source) {
+
+    /** Those that go with any change of clock or voltage. */
+    static List<CautionView> ofTuning(TuningTables tables) {
+        return of(tables.cautions().all().stream().filter(
+                caution -> caution.topics().contains("clock") || caution.topics().contains("voltage")).toList());
+    }
 
     static List<CautionView> of(List<Caution> cautions) {
         return cautions.stream()

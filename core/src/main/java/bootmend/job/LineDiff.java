@@ -4,8 +4,6 @@ import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import bootmend.config.SavedText;
-import com.github.difflib.DiffUtils;
-import com.github.difflib.patch.AbstractDelta;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,10 +31,10 @@ final class LineDiff {
             // Its bytes have no lines to compare with those of plain text.
             return changes;
         }
-        for (AbstractDelta<String> delta : DiffUtils.diff(texts(file.before()), texts(file.after())).getDeltas()) {
-            List<String> old = delta.getSource().getLines();
-            List<String> changed = delta.getTarget().getLines();
-            int first = delta.getSource().getPosition() + 1;
+        for (LineEdit edit : LineEdit.between(texts(file.before()), texts(file.after()), String::equals)) {
+            List<String> old = edit.old();
+            List<String> changed = edit.changed();
+            int first = edit.at() + 1;
             for (int i = 0; i < Math.max(old.size(), changed.size()); i++) {
                 changes.add(new LineChange(file.path(), first + Math.min(i, old.size()), at(old, i), at(changed, i)));
             }

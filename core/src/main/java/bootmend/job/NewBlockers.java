@@ -58,9 +58,9 @@ final class NewBlockers {
     static void refuse(List<Finding> blockers, String done) throws CardException {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
-            throw CardException.refused("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+            throw CardException.risky("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
                     first.remedy() + " With --despite-blockers it is " + done + " all the same; what the finding warns "
-                    + "of may then happen, and some of it cannot be undone.");
+                    + "of may then happen, and some of it cannot be undone.", CardException.Risk.BLOCKERS);
         }
     }
 

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +19,9 @@ import java.util.TreeSet;
 
 /** Keeps profiles: saves one from a card, lists, shows, compares, deletes, exports and imports them. */
 public final class ProfileJob {
+
+    /** No source: a bound against hostile folders. */
+    private static final int MOST_LISTED = 1000;
 
     private final Workplace workplace;
 
@@ -44,7 +48,7 @@ public final class ProfileJob {
     public ProfileView save(CardRequest request, Save save) throws CardException {
         Board board = board(save.board());
         Map<String, String> settings = settings(request, board);
-        Map<String, String> inForce = read(request, files -> new CardSettings(workplace.tables()).inForce(files, board));
+        Map<String, String> inForce = inForce(request, board);
         if (settings.isEmpty()) {
             throw CardException.refused("the card tunes nothing on " + board.id() + ", so there is nothing to save",
                     "A card at stock needs no profile: `bootmend reset` brings any card there.");
@@ -65,6 +69,38 @@ public final class ProfileJob {
             views.add(show(name));
         }
         return views;
+    }
+
+    /** Every profile that can be read, at most {@value #MOST_LISTED}, and what is wrong with other files. */
+    public ProfileListing listing() throws CardException {
+        List<ProfileView> profiles = new ArrayList<>();
+        List<CardException> problems = new ArrayList<>();
+        List<String> names = workplace.profiles().names();
+        for (String name : names.subList(0, Math.min(MOST_LISTED, names.size()))) {
+            try {
+                profiles.add(show(name));
+            } catch (CardException e) {
+                problems.add(e);
+            }
+        }
+        if (names.size() > MOST_LISTED) {
+            problems.add(CardException.unreadable("there are " + names.size() + " profiles, of which the first "
+                    + MOST_LISTED + " are listed", "Move those of boards that are gone to another folder."));
+        }
+        return new ProfileListing(profiles, problems, CautionView.ofTuning(workplace.tables()));
+    }
+
+    /**
+     * The trials that a profile of a card's settings could name as evidence: of just these settings, on such a board.
+     *
+     * @return the newest first, at most {@value #MOST_LISTED}
+     */
+    public List<Trial> backing(CardRequest request, String boardId) throws CardException {
+        Board board = board(boardId);
+        List<Map<String, String>> forms = List.of(settings(request, board), inForce(request, board));
+        List<Trial> trials = new ArrayList<>(workplace.trials().read().trials());
+        Collections.reverse(trials);
+        return trials.stream().filter(trial -> isOf(trial, board, forms)).limit(MOST_LISTED).toList();
     }
 
     public ProfileView show(String name) throws CardException {
@@ -124,6 +160,10 @@ public final class ProfileJob {
         return read(request, files -> new CardSettings(workplace.tables()).of(files, board));
     }
 
+    private Map<String, String> inForce(CardRequest request, Board board) throws CardException {
+        return read(request, files -> new CardSettings(workplace.tables()).inForce(files, board));
+    }
+
     private Map<String, String> read(CardRequest request, Reading reading) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return reading.of(ConfigFiles.read(card.volume()));
@@ -138,13 +178,17 @@ public final class ProfileJob {
     private Evidence evidence(String id, Board board, List<Map<String, String>> forms) throws CardException {
         Trial trial = workplace.trials().read().trials().stream().filter(each -> each.id().equals(id)).findFirst()
                 .orElseThrow(() -> CardException.usage("there is no trial " + id, "See `bootmend trial list`."));
-        if (!trial.unit().board().equals(board.id()) || forms.stream().noneMatch(form -> isOf(trial, form))) {
+        if (!isOf(trial, board, forms)) {
             throw CardException.refused("the trial " + id + " was of other settings or another board",
                     "Name a trial of what is on the card, or leave it out; the profile is then unproven.");
         }
         return new Evidence(id, trial.verdict().is(Verdict.Kind.HELD),
                 (int) Math.floor(trial.run().minutes().orElse(0)), trial.run().fullLoad(),
                 trial.run().mask().orElse(0) != 0);
+    }
+
+    private static boolean isOf(Trial trial, Board board, List<Map<String, String>> forms) {
+        return trial.unit().board().equals(board.id()) && forms.stream().anyMatch(form -> isOf(trial, form));
     }
 
     private static boolean isOf(Trial trial, Map<String, String> settings) {

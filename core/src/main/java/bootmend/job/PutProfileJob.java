@@ -58,9 +58,9 @@ public final class PutProfileJob {
     private Board board(Profile profile, ProfileRequest wanted) throws CardException {
         String id = wanted.board().orElse(profile.board());
         if (!id.equals(profile.board()) && !wanted.otherBoard()) {
-            throw CardException.refused("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
+            throw CardException.risky("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
                     "What one board takes says nothing about another, which may not boot with it. With --other-board it "
-                    + "is put there all the same.");
+                    + "is put there all the same.", CardException.Risk.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();

@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
 import java.io.IOException;
+import java.time.temporal.ChronoUnit;
 
 /** Completes or reverses a change that was cut short. */
 public final class RecoverJob {
@@ -27,7 +28,7 @@ public final class RecoverJob {
 
     static RecoveryView view(OpenChange change) {
         OpenChange.Extent extent = change.extent();
-        return new RecoveryView(change.record().plan().title(), change.record().created(), words(change),
+        return new RecoveryView(change.record().plan().title(), change.record().created().truncatedTo(ChronoUnit.SECONDS), words(change),
                 extent != OpenChange.Extent.FOREIGN, extent == OpenChange.Extent.NOTHING, change.committed(),
                 change.record().file().toString());
     }

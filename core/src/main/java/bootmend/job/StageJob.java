@@ -118,7 +118,7 @@ public final class StageJob {
         Map<String, ConfigDocument> edited = new ProfileEdit(workplace.tables(), board, files::pathOf).apply(
                 files.main().path(), files.main().document(), files.includes(), settings);
         for (ConfigFile file : files.all()) {
-            if (file != files.main() && !edited.getOrDefault(file.path(), file.document()).equals(file.document())) {
+            if (!file.path().equals(files.main().path()) && !edited.getOrDefault(file.path(), file.document()).equals(file.document())) {
                 throw CardException.refused("a setting stands in " + file.path() + ", which " + ConfigFiles.NAME
                         + " and " + STAGED + " would both include",
                         "Move the tuning lines from " + file.path() + " into " + ConfigFiles.NAME + " first.");

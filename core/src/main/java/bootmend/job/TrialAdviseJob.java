@@ -25,7 +25,6 @@ public final class TrialAdviseJob {
 
     /** Keys that make the axes of the frontier; any other that differs is worth a note. */
     private static final Set<String> AXES = Set.of("arm_freq", "over_voltage");
-    private static final List<String> CAUTION_TOPICS = List.of("clock", "voltage");
 
     private final Workplace workplace;
     private final TuningTables tables;
@@ -49,7 +48,8 @@ public final class TrialAdviseJob {
         List<String> notes = new ArrayList<>(placement.aside());
         notes.addAll(mixed(placement.placed()));
         return new TrialReport(board.unit(), placement.placed(), Frontier.of(placement.placed()), adviser.advise(),
-                StepLimits.of(tables), Gain.of(placement.placed(), stockClock(board)), notes, cautions());
+                StepLimits.of(tables), Gain.of(placement.placed(), stockClock(board)), notes,
+                CautionView.ofTuning(tables));
     }
 
     private static Surroundings surroundings(List<Trial> trials, OptionalDouble told) throws CardException {
@@ -78,10 +78,5 @@ public final class TrialAdviseJob {
                         .distinct().count() > 1).collect(Collectors.toSet());
         return keys.isEmpty() ? List.of() : List.of("These trials differ in more than clock and voltage step ("
                 + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together all the same.");
-    }
-
-    private List<CautionView> cautions() {
-        return CautionView.of(tables.cautions().all().stream()
-                .filter(caution -> caution.topics().stream().anyMatch(CAUTION_TOPICS::contains)).toList());
     }
 }

@@ -5,14 +5,18 @@ import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.FixedDisks;
+import bootmend.device.StoppableCards;
 import bootmend.profile.ProfileStore;
 import bootmend.trial.TrialStore;
+import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Map;
+import java.util.function.BooleanSupplier;
 
 /** What the jobs need from the computer they run on: its clock, bootmend's data folder, and the published tables. */
 public final class Workplace {
@@ -63,9 +67,23 @@ public final class Workplace {
         return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, tables);
     }
 
+    /**
+     * The same, but cards that are only looked at read no more once {@code stopped} says so; a change is never stopped.
+     *
+     * @param stopped asked before each read, on the thread that reads
+     */
+    public Workplace stoppable(BooleanSupplier stopped) {
+        return new Workplace(home, new StoppableCards(opener, stopped), clock, store, profiles, tables);
+    }
+
     /** bootmend's data folder on this computer. */
     public Path home() {
         return home;
+    }
+
+    /** Ids of every known board, such as {@code pi4}. */
+    public List<String> boards() {
+        return tables.boards().all().stream().map(Board::id).toList();
     }
 
     CardOpener opener() {

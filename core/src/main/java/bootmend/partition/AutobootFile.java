@@ -24,7 +24,7 @@ public record AutobootFile(OptionalInt bootPartition, boolean switchesPartition)
         OptionalInt partition = OptionalInt.empty();
         boolean switches = false;
         boolean applies = true;
-        for (String line : text.split("\\R")) {
+        for (String line : text.split("\\R", -1)) {
             String trimmed = line.strip();
             if (trimmed.startsWith("[")) {
                 applies = trimmed.equals("[all]");

@@ -79,7 +79,7 @@ final class GptReader {
         for (int i = 16; i < 20; i++) {
             bytes[i] = 0;
         }
-        if (crc(bytes) != sector.getInt(16)) {
+        if (crc(ByteBuffer.wrap(bytes)) != sector.getInt(16)) {
             return Optional.empty();
         }
         Header header = new Header(sector.getLong(72), sector.getInt(80), sector.getInt(84), sector.getInt(88));
@@ -97,7 +97,7 @@ final class GptReader {
 
     private Optional<List<Partition>> entries(Header header) throws IOException {
         ByteBuffer table = read(header.entriesBlock * unit, header.entryCount * header.entrySize);
-        if (crc(table.array()) != header.entriesCrc) {
+        if (crc(table.duplicate()) != header.entriesCrc) {
             return Optional.empty();
         }
         List<Partition> found = new ArrayList<>();
@@ -129,7 +129,7 @@ final class GptReader {
         return buffer.flip();
     }
 
-    private static int crc(byte[] bytes) {
+    private static int crc(ByteBuffer bytes) {
         CRC32 crc = new CRC32();
         crc.update(bytes);
         return (int) crc.getValue();

@@ -33,8 +33,8 @@ public final class ProfileStore {
     public Path save(Profile profile, boolean replace) throws CardException {
         Path file = file(profile.name());
         if (Files.exists(file) && !replace) {
-            throw CardException.refused("there is a profile " + profile.name() + " already",
-                    "Choose another name, or replace it with --replace.");
+            throw CardException.risky("there is a profile " + profile.name() + " already",
+                    "Choose another name, or replace it with --replace.", CardException.Risk.REPLACE);
         }
         try {
             Files.createDirectories(folder);

@@ -41,6 +41,7 @@ class ChangePlannerTest {
             assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
             assertThat(e).hasMessageContaining("no free cluster").hasMessageContaining("overwritten where it stands");
             assertThat(e.remedy()).contains("--in-place");
+            assertThat(e.risk()).contains(CardException.Risk.IN_PLACE);
         });
 
         Plan plan = card.plan(OLD, after, true);
@@ -57,8 +58,8 @@ class ChangePlannerTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(1));
         byte[] larger = new byte[OLD.length + 600];
 
-        assertThatThrownBy(() -> card.plan(OLD, larger, true)).isInstanceOf(CardException.class)
-                .hasMessageContaining("does not fit");
+        assertThatThrownBy(() -> card.plan(OLD, larger, true)).hasMessageContaining("does not fit")
+                .isInstanceOfSatisfying(CardException.class, e -> assertThat(e.risk()).isEmpty());
     }
 
     /** One free cluster is room enough for a file of one cluster. */

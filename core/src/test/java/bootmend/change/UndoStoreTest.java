@@ -63,7 +63,7 @@ class UndoStoreTest {
     @Test
     void aWholeRecordOfAnotherVersionIsNotPassedOver() throws IOException {
         UndoRecord open = open();
-        String line = Files.readString(open.file()).split("\n")[0].replace("\"version\":1", "\"version\":2");
+        String line = Files.readString(open.file()).split("\n", 2)[0].replace("\"version\":1", "\"version\":2");
         Files.writeString(open.file(), line + "\nsha256:" + RecordFormat.sha256(line.getBytes(StandardCharsets.UTF_8)) + "\n");
 
         assertThatThrownBy(() -> store.openFor(card.id())).isInstanceOf(CardException.class)

@@ -207,7 +207,7 @@ class RuleTableTest {
                         STOCK.config("overlay_prefix=more/", "dtoverlay=lab-arm")
                                 .with("more/lab-arm.dtbo", BootFiles.named("lab-arm.dtbo", 800))),
                 Case.of("initramfs-missing", STOCK.config("initramfs early.gz followkernel"), "config.txt line 1",
-                        "early.gz", STOCK.config("initramfs early.gz followkernel").with("early.gz", "x")),
+                        "early.gz", STOCK.config("initramfs ,early.gz followkernel").with("early.gz", "x")),
                 Case.of("os-prefix-nowhere", STOCK.config("os_prefix=term2/"), "config.txt line 1", "os_prefix=term2/",
                         STOCK.config("os_prefix=term2/")
                                 .with("term2/kernel8.img", BootFiles.named("kernel8.img", 9000))

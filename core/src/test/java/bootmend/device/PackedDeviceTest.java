@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import bootmend.CardException;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -127,8 +128,8 @@ class PackedDeviceTest {
             // A zip file's checksum is of the whole image, which is never read whole: there, its list is what is bent.
             int middle = file.toString().endsWith(".zip") ? whole.length - 60 : whole.length / 2;
             Arrays.fill(bent, middle, middle + 60, (byte) 0x5A);
-            for (byte[] bad : new byte[][] {Arrays.copyOf(whole, whole.length / 2), bent, "no archive".getBytes("ASCII"),
-                    {}}) {
+            for (byte[] bad : new byte[][] {Arrays.copyOf(whole, whole.length / 2), bent,
+                    "no archive".getBytes(StandardCharsets.US_ASCII), {}}) {
                 Files.write(file, bad);
                 assertThatThrownBy(() -> {
                     try (PackedDeviceHolder packed = open(file)) {

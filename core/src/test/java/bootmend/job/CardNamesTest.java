@@ -74,6 +74,14 @@ class CardNamesTest {
                 .containsExactly("nowhere.img", "empty", "boot");
     }
 
+    @Test
+    void whatIsPackedIsKnownToBeUnchangeableByItsNameAlone() throws IOException {
+        CardNames.refuseToChange(folder.resolve("b.img"));
+
+        assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz"))).isInstanceOf(CardException.class)
+                .hasMessageContaining("packed image").matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
+    }
+
     private static List<String> names(boolean packed, String... given) throws IOException {
         return new CardNames(packed).expand(List.of(given)).stream().map(card -> card.getFileName().toString()).toList();
     }

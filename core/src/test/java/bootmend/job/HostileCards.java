@@ -63,7 +63,7 @@ final class HostileCards {
         }
     }
 
-    private void show(FileSystem host, SparseDisk card) throws IOException {
+    private void show(FileSystem host, SparseDisk card) {
         try {
             CardView view = new ShowJob(workplace(host, card)).run(CARD);
             if (view.config().isPresent()) {

@@ -8,11 +8,14 @@ import bootmend.fat.FatVolume;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
+import bootmend.trial.Trial;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -60,6 +63,9 @@ class ProfileAndStageTest {
         save("cart", CART);
         try (ProposedChange change = new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart"))) {
             assertThat(change.questions()).singleElement().asString().contains("unproven");
+            CardChange ofMany = CardChange.of(
+                    forChanging -> new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart")), true);
+            assertThat(ofMany.questions()).isEqualTo(change.questions());
         }
     }
 
@@ -114,6 +120,31 @@ class ProfileAndStageTest {
     void evidenceMustBeATrialOfTheseSettings() {
         assertThatThrownBy(() -> new ProfileJob(bench.workplace()).save(card(CART),
                 request("cart", "pi4", List.of("no-such-trial")))).isInstanceOf(CardException.class);
+    }
+
+    @Test
+    void onlyTrialsOfWhatIsOnTheCardCanBackAProfile() throws Exception {
+        Trial same = tried("cart-3", "pi4", "arm_freq=1750", "over_voltage=2");
+        tried("cart-3", "pi4", "arm_freq=1750");
+        tried("cart-9", "pi400", "arm_freq=1750", "over_voltage=2");
+
+        List<Trial> backing = new ProfileJob(bench.workplace()).backing(card(CART), "pi4");
+
+        assertThat(backing).extracting(Trial::id).containsExactly(same.id());
+        assertThat(new ProfileJob(bench.workplace()).save(card(CART), request("cart", "pi4", List.of(same.id())))
+                .knownGood()).isTrue();
+    }
+
+    @Test
+    void aProfileThatCannotBeReadHidesNoOther() throws Exception {
+        save("cart", CART);
+        Files.writeString(bench.home().resolve("profiles/torn.yaml"), "schema: 1\nname: torn\n");
+
+        ProfileListing listing = new ProfileJob(bench.workplace()).listing();
+
+        assertThat(listing.profiles()).extracting(ProfileView::name).containsExactly("cart");
+        assertThat(listing.problems()).singleElement().asString().contains("torn.yaml");
+        assertThat(listing.cautions()).extracting(CautionView::id).contains("warranty", "heat");
     }
 
     @Test
@@ -181,6 +212,13 @@ class ProfileAndStageTest {
 
     private static ProfileJob.Save request(String name, String board, List<String> trials) {
         return new ProfileJob.Save(name, board, "", "", "", trials, false);
+    }
+
+    private Trial tried(String label, String board, String... settings) throws CardException {
+        return new TrialAddJob(bench.workplace()).run(new TrialRequest(label, BoardRequest.of(board), Optional.empty(),
+                List.of(settings), Optional.empty(), "holds", new TrialRequest.Measured(OptionalDouble.of(60), true,
+                        OptionalDouble.empty(), OptionalDouble.empty(), Optional.of("0x0"), List.of()), "", "",
+                OptionalDouble.empty(), Optional.empty(), "")).trial();
     }
 
     private void put(String card, ProfileRequest request) throws IOException {

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -43,8 +44,8 @@ public final class Fsck {
             throw new IOException(e);
         }
         String text = new String(Files.readAllBytes(out), StandardCharsets.ISO_8859_1);
-        String[] lines = text.split("\n");
-        boolean clean = process.exitValue() == 0 && lines.length == 2 && lines[1].contains(" files, ");
+        List<String> lines = text.lines().toList();
+        boolean clean = process.exitValue() == 0 && lines.size() == 2 && lines.get(1).contains(" files, ");
         return clean ? "" : text;
     }
 

@@ -3,6 +3,7 @@ package bootmend.trial;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import net.jqwik.api.ForAll;
@@ -13,6 +14,8 @@ import org.junit.jupiter.api.Test;
 
 /** The next trial and why. Step 6 is the highest without force_turbo, 8 the end of the range: source S1, tuning/sources.csv. */
 class AdviserTest {
+
+    private static final List<Outcome> OUTCOMES = List.copyOf(EnumSet.allOf(Outcome.class));
 
     @Test
     void beginsAtStock() {
@@ -140,7 +143,7 @@ class AdviserTest {
     void neverSuggestsAboveTheRangeOrInNeedOfForceTurbo(
             @ForAll @Size(max = 30) List<@IntRange(max = 5999) Integer> numbers) {
         LabTrials[] trials = numbers.stream().map(number -> LabTrials.at(1500 + number % 10 * 100, number / 10 % 10 - 1)
-                .ended(Outcome.values()[number / 1000]).peak(40 + number / 100 % 10 * 5)).toArray(LabTrials[]::new);
+                .ended(OUTCOMES.get(number / 1000)).peak(40 + number / 100 % 10 * 5)).toArray(LabTrials[]::new);
 
         Advice advice = advise(trials);
 

@@ -1,2 +1,2 @@
-/** The desktop window, over the same door ({@code bootmend.job}) as the commands; nothing stands here yet. */
+/** The desktop window: how it starts and what it keeps between starts. */
 package bootmend.gui;

@@ -28,8 +28,10 @@ public record Candidate(String setBy, String written, String value, Condition co
         return condition.truth() == Truth.TRUE;
     }
 
+    /** The same under one more condition; itself where that adds nothing, for a line may be a candidate of many keys. */
     Candidate under(Condition more) {
-        return new Candidate(setBy, written, value, condition.and(more), source);
+        Condition both = condition.and(more);
+        return both.equals(condition) ? this : new Candidate(setBy, written, value, both, source);
     }
 
     Candidate withValue(String newValue) {

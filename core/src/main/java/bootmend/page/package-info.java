@@ -1,0 +1,2 @@
+/** What jobs found, in words and in documents to print or keep; no screen is known here. */
+package bootmend.page;

@@ -1,0 +1,167 @@
+package bootmend.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import bootmend.CardException;
+import bootmend.check.Finding;
+import bootmend.check.Place;
+import bootmend.check.Purpose;
+import bootmend.check.Severity;
+import bootmend.job.CardChange;
+import bootmend.job.CardResult;
+import bootmend.job.CardView;
+import bootmend.job.ChangeView;
+import bootmend.job.CheckView;
+import bootmend.job.ConfigView;
+import bootmend.job.FindingView;
+import bootmend.job.LineChange;
+import bootmend.job.PartitionView;
+import bootmend.job.ShowView;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.Test;
+
+/** What a batch's cards came to, and the page of it, read back by another reader (jsoup). */
+class BatchPageTest {
+
+    private static final String HOSTILE = "</td><script>alert(1)</script>\"'&amp;<!--\u001b[2J\u202e";
+    private static final String SHOWN = "</td><script>alert(1)</script>\"'&amp;<!--\\x1B[2J\\u{202E}";
+    private static final Duration TOOK = Duration.ofNanos(1_234_567_890);
+
+    @Test
+    void aChangedCardHasItsLinesItsUndoRecordAndItsTime() throws IOException {
+        Element row = page(CardOutcome.ofChange(done("lab-07.img", change(List.of(), true)))).selectFirst("tbody tr");
+
+        assertThat(row.children()).extracting(Element::text).containsExactly("lab-07.img", "changed",
+                "LAB, 5C01-AB01, stock sha256 5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385",
+                "config.txt line 2: arm_freq=2000 -> (taken out)",
+                "verified /home/lab/undo/1", "", "1.235");
+        assertThat(row.hasClass("bad")).isFalse();
+    }
+
+    @Test
+    void whatOnlyWouldChangeIsNotCalledVerified() throws IOException {
+        CardOutcome planned = CardOutcome.ofChange(done("lab-07.img", change(List.of(), false)));
+
+        assertThat(planned.state()).isEqualTo(CardState.PLANNED);
+        assertThat(page(planned).selectFirst("tbody tr").text()).contains("to change").doesNotContain("verified");
+    }
+
+    @Test
+    void damageThatARepairLeavesWantsAttention() throws IOException {
+        List<FindingView> findings = List.of(new FindingView("fat-copies", "FAT", "the copies differ", true),
+                new FindingView("lost-clusters", "FAT", "2 are lost", false));
+        CardOutcome repaired = CardOutcome.ofChange(done("lab-07.img", change(findings, true)));
+
+        assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 mended");
+        assertThat(page(repaired).selectFirst("tr.bad").text()).contains("mended fat-copies: FAT: the copies differ",
+                "not mended lost-clusters: FAT: 2 are lost");
+    }
+
+    @Test
+    void aCheckedCardIsReadyUnlessItHasABlocker() {
+        CardOutcome ready = CardOutcome.ofCheck(done("a.img", check(Severity.WARNING, Severity.WARNING, Severity.NOTE)));
+        CardOutcome stopped = CardOutcome.ofCheck(done("b.img", check(Severity.BLOCKER)));
+
+        assertThat(ready.state()).isEqualTo(CardState.READY);
+        assertThat(ready.wantsAttention()).isFalse();
+        assertThat(ready.findingCounts()).isEqualTo("2 warnings, 1 note");
+        assertThat(ready.findings().get(0).words()).isEqualTo("warning some-rule: config.txt line 7: It is so.");
+        assertThat(stopped.state()).isEqualTo(CardState.NOT_READY);
+        assertThat(stopped.wantsAttention()).isTrue();
+    }
+
+    @Test
+    void aConfigFileThatCannotBeReadWantsAttention() {
+        CardException problem = CardException.unreadable("config.txt is not there", "Look at the card.");
+        CardView card = card("LAB", Optional.empty(), Optional.of(problem));
+        CardOutcome seen = CardOutcome.ofShow(done("a.img", new ShowView(card,
+                Optional.empty(), List.of(), true, List.of(), List.of())));
+
+        assertThat(seen.state()).isEqualTo(CardState.SEEN);
+        assertThat(seen.wantsAttention()).isTrue();
+        assertThat(seen.error()).contains(problem);
+        assertThat(seen.was().orElseThrow().words()).isEqualTo("LAB, 5C01-AB01, no config file");
+        assertThat(CardOutcome.ofCard(done("a.img", card))).isEqualTo(seen);
+    }
+
+    @Test
+    void theEndCountsTheCardsByWhatTheyCameTo() throws IOException {
+        CardResult<CheckView> late = new CardResult<>(Path.of("c.img"), false, Optional.empty(),
+                Optional.of(CardException.refused("it was not started", "Give the command again.")), Duration.ZERO);
+        Document page = page(CardOutcome.ofCheck(done("a.img", check())), CardOutcome.ofCheck(done("b.img", check())),
+                CardOutcome.ofCheck(failed("bad.img", "it is empty")), CardOutcome.ofCheck(late));
+
+        assertThat(page.select("p").get(0).text()).isEqualTo("4 cards: 2 ready, 1 failed, 1 not started.");
+        assertThat(page.select("tr.bad td:first-child")).extracting(Element::text).containsExactly("bad.img", "c.img");
+    }
+
+    @Test
+    void hostileTextStaysTextAndNothingIsLoaded() throws IOException {
+        CardChange change = new CardChange(card(HOSTILE, Optional.empty(), Optional.empty()),
+                List.of(new LineChange(HOSTILE, 1, Optional.of(HOSTILE), Optional.of(HOSTILE))),
+                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)), List.of(), null, false,
+                Optional.of(new ChangeView(HOSTILE, true, true)));
+        Document page = page(CardOutcome.ofChange(done("lab.img", change)),
+                CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
+
+        assertThat(page.select("script, iframe, img, link, a, [src], [href]")).isEmpty();
+        assertThat(page.select("tbody tr")).hasSize(2);
+        assertThat(page.select("tbody td")).hasSize(14);
+        assertThat(page.select("tbody tr").get(0).text()).contains(SHOWN + ", 5C01-AB01", SHOWN + " line 1: " + SHOWN
+                + " -> " + SHOWN, "verified " + SHOWN, "mended some-id: " + SHOWN + ": " + SHOWN);
+        assertThat(page.select("tbody tr").get(1).text()).contains(SHOWN + ". Look again.");
+    }
+
+    private static Document page(CardOutcome... cards) throws IOException {
+        StringWriter text = new StringWriter();
+        try (BatchPage page = BatchPage.open(text, "reset")) {
+            for (CardOutcome card : cards) {
+                page.add(card);
+            }
+        }
+        return Jsoup.parse(text.toString());
+    }
+
+    private static <T> CardResult<T> done(String name, T view) {
+        return new CardResult<>(Path.of(name), true, Optional.of(view), Optional.empty(), TOOK);
+    }
+
+    private static CardResult<CheckView> failed(String name, String what) {
+        return new CardResult<>(Path.of(name), true, Optional.empty(),
+                Optional.of(CardException.unreadable(what, "Look again.")), TOOK);
+    }
+
+    private static CardChange change(List<FindingView> findings, boolean made) {
+        return new CardChange(healthy(), List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"),
+                Optional.empty())), findings, List.of(), null, false,
+                made ? Optional.of(new ChangeView("/home/lab/undo/1", true, true)) : Optional.empty());
+    }
+
+    private static CheckView check(Severity... severities) {
+        List<Finding> findings = List.of(severities).stream().map(severity -> new Finding("some-rule", severity,
+                new Place("config.txt", OptionalInt.of(7)), "It is so.", List.of("pi4"), "It means this.", "Do that.",
+                "somewhere")).toList();
+        return new CheckView(healthy(), Purpose.SHIP, List.of("pi4"), true, findings,
+                Instant.parse("2026-03-02T07:45:10Z"));
+    }
+
+    private static CardView healthy() {
+        return card("LAB", Optional.of(new ConfigView("config.txt", new byte[565])), Optional.empty());
+    }
+
+    private static CardView card(String label, Optional<ConfigView> config, Optional<CardException> problem) {
+        PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
+                2048);
+        return new CardView("lab-07.img", "image file", 1 << 28, partition, config, problem, List.of(), List.of());
+    }
+}

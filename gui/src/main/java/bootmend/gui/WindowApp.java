@@ -1,0 +1,75 @@
+package bootmend.gui;
+
+import bootmend.gui.model.Bench;
+import bootmend.gui.model.DeskModel;
+import bootmend.gui.model.Services;
+import bootmend.gui.model.WindowSettings;
+import bootmend.gui.text.Words;
+import bootmend.gui.view.Desk;
+import bootmend.job.CardsJob;
+import bootmend.job.Workplace;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.stage.Stage;
+
+/** Puts the window together on this computer. */
+public final class WindowApp extends Application {
+
+    private static final String DEMO = "--demo";
+    /** Where this is set, the window says how long its first paint took and closes. */
+    private static final String MEASURE = "bootmend.first.paint";
+
+    private final ExecutorService worker = Executors.newSingleThreadExecutor(task -> new Thread(task, "bench"));
+    private DeskModel model;
+
+    @Override
+    public void start(Stage stage) throws IOException {
+        List<String> given = getParameters().getRaw();
+        boolean demo = given.contains(DEMO);
+        Workplace workplace = demo ? null : Workplace.ofThisComputer(System.getenv());
+        List<Path> cards = given.stream().filter(each -> !each.equals(DEMO)).map(Path::of).toList();
+        if (demo) {
+            DemoBench made = DemoBench.in(cards.isEmpty() ? Files.createTempDirectory("bootmend-demo") : cards.get(0));
+            workplace = made.workplace();
+            cards = made.cards();
+        }
+        Words words = new Words(Locale.getDefault());
+        Bench bench = new Bench(worker, Platform::runLater);
+        workplace = workplace.stoppable(bench::isStopping);
+        Services services = new Services(workplace, bench, Platform::runLater, words);
+        CardsJob readers = new CardsJob(workplace);
+        DeskModel desk = new DeskModel(services, readers::run,
+                WindowSettings.load(workplace.home().resolve("window.properties")));
+        model = desk;
+        Desk window = new Desk(desk, stage);
+        if (Boolean.getBoolean(MEASURE)) {
+            FirstPaint.measure(stage.getScene(), took -> {
+                System.out.println("first paint after " + took.toMillis() + " ms");
+                stage.close();
+            });
+        }
+        window.show();
+        if (demo) {
+            desk.offer(cards);
+            desk.look(cards.get(0));
+        } else if (!cards.isEmpty()) {
+            desk.open(cards);
+        }
+    }
+
+    @Override
+    public void stop() {
+        // However the window came to its end, a change under way is finished and no other is begun.
+        if (model != null) {
+            model.close(() -> { });
+        }
+        worker.shutdown();
+    }
+}

@@ -1,0 +1,18 @@
+package bootmend.gui.model;
+
+import bootmend.job.ChartView;
+import bootmend.job.TrialReport;
+import java.util.Optional;
+
+/**
+ * What one board's trials come to.
+ *
+ * @param chart empty where no trial has a known clock and voltage step
+ */
+public record BoardTrials(TrialReport report, Optional<ChartView> chart) {
+
+    static BoardTrials of(TrialReport report) {
+        return new BoardTrials(report,
+                report.trials().isEmpty() ? Optional.empty() : Optional.of(ChartView.of(report)));
+    }
+}

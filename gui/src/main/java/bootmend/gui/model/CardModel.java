@@ -1,0 +1,248 @@
+package bootmend.gui.model;
+
+import bootmend.CardException;
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.job.BoardRequest;
+import bootmend.job.CardRequest;
+import bootmend.job.CheckJob;
+import bootmend.job.CheckRequest;
+import bootmend.job.CheckView;
+import bootmend.job.EjectJob;
+import bootmend.job.HistoryEntry;
+import bootmend.job.HistoryJob;
+import bootmend.job.RecoveryView;
+import bootmend.job.ResetRequest;
+import bootmend.job.SheetJob;
+import bootmend.job.SheetView;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** One card that is looked at: what is on it, what a check says, what was done to it, and what is to be done. */
+public final class CardModel {
+
+    private final Services services;
+    private final CardRequest card;
+    private final Watched<Optional<String>> board;
+    private final Watched<Purpose> purpose = new Watched<>(Purpose.SHIP);
+    private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<ChangePreview>> health = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Boolean> gone = new Watched<>(false);
+    private final Watched<List<String>> bootable = new Watched<>(List.of());
+    private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
+    private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
+    private final ChangeModel change;
+    private final SlipModel slip;
+    private final List<Bench.Ticket> reads = new ArrayList<>();
+
+    /** @param board the board it is taken to be for; empty for none in particular */
+    public CardModel(Services services, CardRequest card, Optional<String> board) {
+        this.services = services;
+        this.card = card;
+        this.board = new Watched<>(board);
+        this.change = new ChangeModel(services, card, this::read);
+        this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
+    }
+
+    public CardRequest card() {
+        return card;
+    }
+
+    /** The board whose values are shown; empty for none in particular. */
+    public Watched<Optional<String>> board() {
+        return board;
+    }
+
+    /** What the card is checked for. */
+    public Watched<Purpose> purpose() {
+        return purpose;
+    }
+
+    public Watched<Reading<SheetView>> sheet() {
+        return sheet;
+    }
+
+    public Watched<Reading<CheckView>> check() {
+        return check;
+    }
+
+    /** The changes made to it from this computer, the newest first. */
+    public Watched<Reading<List<HistoryEntry>>> history() {
+        return history;
+    }
+
+    /** What is damaged on it, and what a repair would do. */
+    public Watched<Reading<ChangePreview>> health() {
+        return health;
+    }
+
+    /** Whether it was taken out. */
+    public Watched<Boolean> gone() {
+        return gone;
+    }
+
+    /** Ids of the boards that it can boot, as far as was found out. */
+    public Watched<List<String>> bootable() {
+        return bootable;
+    }
+
+    public ChangeModel change() {
+        return change;
+    }
+
+    public SlipModel slip() {
+        return slip;
+    }
+
+    /** The line that the user was last taken to. */
+    public Watched<Optional<LinePlace>> pointedAt() {
+        return pointedAt;
+    }
+
+    /** Takes the user to a line of a file, once more even where it was the last one. */
+    public void pointAt(LinePlace place) {
+        pointedAt.set(Optional.empty());
+        pointedAt.set(Optional.of(place));
+    }
+
+    /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
+    public Optional<RecoveryView> cutShort() {
+        return sheet.get().value().flatMap(SheetView::waiting).filter(each -> each.fits() && !each.nothingWritten());
+    }
+
+    /** Reads everything that is shown of the card, anew. */
+    public void read() {
+        dropReads();
+        gone.set(false);
+        ejected.set(Optional.empty());
+        sheet.set(new Reading.Waiting<>());
+        check.set(new Reading.Waiting<>());
+        history.set(new Reading.Waiting<>());
+        health.set(new Reading.Waiting<>());
+        if (bootable.get().isEmpty()) {
+            read("busy.card", () -> new SheetJob(services.workplace()).run(card, BoardRequest.none()), this::firstRead,
+                    this::unread);
+        } else {
+            readSheet();
+        }
+    }
+
+    /** Has the system let go of the card, and tells what became of that. */
+    public void eject() {
+        services.bench().<String>submitChange(services.words().of("busy.eject"), () -> new EjectJob().run(card),
+                said -> ejected.set(Optional.of(said)), error -> ejected.set(Optional.of(error.getMessage())));
+    }
+
+    /** What became of the wish to let go of the card, in a sentence. */
+    public Watched<Optional<String>> ejected() {
+        return ejected;
+    }
+
+    /** Shows what the card comes to on another board. */
+    public void setBoard(Optional<String> next) {
+        if (!board.get().equals(next)) {
+            board.set(next);
+            if (sheet.get().value().isPresent()) {
+                dropReads();
+                sheet.set(new Reading.Waiting<>());
+                check.set(new Reading.Waiting<>());
+                readSheet();
+            }
+        }
+    }
+
+    /** Checks the card for something else. */
+    public void setPurpose(Purpose next) {
+        if (!purpose.get().equals(next)) {
+            purpose.set(next);
+            check.set(new Reading.Waiting<>());
+            readCheck();
+        }
+    }
+
+    /** Nobody looks at the card any more; a change under way is finished all the same. */
+    public void leave() {
+        dropReads();
+    }
+
+    /** The card was taken out of its reader, or is back in it. */
+    void setGone(boolean out) {
+        if (out && !gone.get()) {
+            dropReads();
+            change.forget();
+        } else if (!out && gone.get()) {
+            gone.set(false);
+            read();
+        }
+        gone.set(out);
+    }
+
+    /** What the last check says about one line. */
+    public List<Finding> findingsAt(String file, int line) {
+        return check.get().value().map(CheckView::findings).orElse(List.of()).stream()
+                .filter(finding -> finding.where().path().equals(file)
+                        && finding.where().line().orElse(0) == line).toList();
+    }
+
+    /** Which boards it can boot is only known from a look at every board; after that the chosen one is enough. */
+    private void firstRead(SheetView view) {
+        bootable.set(view.show().boards().stream().map(each -> each.board()).toList());
+        if (board.get().isEmpty()) {
+            shown(view);
+        } else {
+            readSheet();
+        }
+    }
+
+    private void readSheet() {
+        read("busy.card", () -> new SheetJob(services.workplace()).run(card, about()), this::shown, this::unread);
+    }
+
+    private void shown(SheetView view) {
+        sheet.set(new Reading.Ready<>(view));
+        Optional<RecoveryView> cut = cutShort();
+        if (cut.isPresent()) {
+            change.cutShort(cut.get());
+        } else if (change.state().get() instanceof ChangeState.Idle && !view.show().card().isStock()) {
+            change.choose(new Wish.BackToStock(ResetRequest.PLAIN));
+        }
+        readCheck();
+        read("busy.history", () -> new HistoryJob(services.workplace()).run(card),
+                value -> history.set(new Reading.Ready<>(value)), error -> history.set(new Reading.Failed<>(error)));
+        read("busy.health", () -> change.preview(Wish.Repair.PLAIN),
+                value -> health.set(new Reading.Ready<>(value)), error -> health.set(new Reading.Failed<>(error)));
+    }
+
+    private void unread(CardException error) {
+        sheet.set(new Reading.Failed<>(error));
+        check.set(new Reading.Failed<>(error));
+        history.set(new Reading.Failed<>(error));
+        // A card whose partition is not found may still have damage that a look at the volume tells more of.
+        read("busy.health", () -> change.preview(Wish.Repair.PLAIN),
+                value -> health.set(new Reading.Ready<>(value)), again -> health.set(new Reading.Failed<>(again)));
+    }
+
+    private void readCheck() {
+        read("busy.check", () -> new CheckJob(services.workplace()).run(new CheckRequest(card, purpose.get(), about())),
+                value -> check.set(new Reading.Ready<>(value)), error -> check.set(new Reading.Failed<>(error)));
+    }
+
+    private BoardRequest about() {
+        return board.get().map(BoardRequest::of).orElse(BoardRequest.none());
+    }
+
+    private <T> void read(String busy, Bench.Work<T> work, Consumer<T> done,
+            Consumer<CardException> failed) {
+        reads.add(services.bench().submit(services.words().of(busy), work, done, failed));
+    }
+
+    private void dropReads() {
+        reads.forEach(Bench.Ticket::drop);
+        reads.clear();
+    }
+}

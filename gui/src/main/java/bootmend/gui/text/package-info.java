@@ -1,0 +1,2 @@
+/** The window's words, kept in resource bundles. */
+package bootmend.gui.text;

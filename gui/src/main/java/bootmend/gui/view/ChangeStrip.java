@@ -1,0 +1,250 @@
+package bootmend.gui.view;
+
+import bootmend.gui.model.CardModel;
+import bootmend.gui.model.ChangeModel;
+import bootmend.gui.model.ChangePreview;
+import bootmend.gui.model.ChangeState;
+import bootmend.gui.model.Wish;
+import bootmend.gui.text.Words;
+import bootmend.job.HistoryEntry;
+import bootmend.job.LineChange;
+import bootmend.job.PlanView;
+import bootmend.job.RecoveryView;
+import bootmend.job.ResetRequest;
+import bootmend.job.UndoRequest;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** The right part: what will change, where the undo record goes, one button to do it, one to take the last change back. */
+final class ChangeStrip extends VBox {
+
+    private final CardModel model;
+    private final ChangeModel change;
+    private final Kit kit;
+    private final Path records;
+    private final VBox body = new VBox(10);
+    private final VBox foot = new VBox(8);
+    private final Button make;
+    private final Button takeBack;
+
+    /**
+     * @param records where undo records go
+     * @param chooseProfile takes the user to where profiles are
+     */
+    ChangeStrip(CardModel model, Kit kit, Path records, Runnable chooseProfile) {
+        this.model = model;
+        this.change = model.change();
+        this.kit = kit;
+        this.records = records;
+        setId("change-strip");
+        getStyleClass().add("change-strip");
+        make = kit.button("strip.make", change::make);
+        make.getStyleClass().add("accent");
+        make.setMaxWidth(Double.MAX_VALUE);
+        takeBack = kit.button("strip.back", () -> change.choose(new Wish.TakeBack(UndoRequest.LAST)));
+        takeBack.setMaxWidth(Double.MAX_VALUE);
+        Button stock = kit.button("strip.stock", () -> change.choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+        Button profile = kit.button("strip.profile", chooseProfile);
+        HBox.setHgrow(stock, Priority.ALWAYS);
+        HBox.setHgrow(profile, Priority.ALWAYS);
+        stock.setMaxWidth(Double.MAX_VALUE);
+        profile.setMaxWidth(Double.MAX_VALUE);
+        HBox wishes = new HBox(8, stock, profile);
+        ScrollPane scroll = new ScrollPane(body);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("strip-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        body.setId("strip-body");
+        getChildren().addAll(kit.heading("strip.title"), wishes, scroll, foot);
+        change.state().watch(state -> show());
+        change.agreed().watch(agreed -> make.setDisable(!change.canMake()));
+        model.history().watch(history -> show());
+        model.gone().watch(gone -> show());
+        model.sheet().watch(sheet -> show());
+        for (Node each : List.of(stock, profile)) {
+            model.sheet().watch(sheet -> each.setDisable(sheet.value().isEmpty()));
+        }
+    }
+
+    private void show() {
+        ChangeState state = change.state().get();
+        body.getChildren().clear();
+        foot.getChildren().clear();
+        make.setVisible(true);
+        if (model.gone().get()) {
+            body.getChildren().add(kit.text(kit.words().of("strip.gone"), "notice", "notice-warn"));
+            return;
+        }
+        if (state instanceof ChangeState.Idle) {
+            body.getChildren().add(kit.label(model.sheet().get().error().isPresent() ? "strip.unread" : "strip.idle",
+                    "muted"));
+        } else if (state instanceof ChangeState.WorkingOut) {
+            body.getChildren().add(kit.label("strip.working", "muted"));
+        } else if (state instanceof ChangeState.Proposed proposed) {
+            proposed(proposed.wish(), proposed.preview());
+        } else if (state instanceof ChangeState.Nothing nothing) {
+            title(nothing.wish().key());
+            body.getChildren().add(kit.label("strip.nothing." + nothing.wish().key(), "notice", "notice-good"));
+            damage(nothing.preview());
+        } else if (state instanceof ChangeState.CutShort cut) {
+            cutShort(cut.recovery());
+        } else if (state instanceof ChangeState.Making making) {
+            title(making.key());
+            ProgressBar bar = new ProgressBar();
+            bar.setMaxWidth(Double.MAX_VALUE);
+            bar.setAccessibleText(kit.words().of("strip.making"));
+            body.getChildren().addAll(kit.label("strip.making"), bar);
+        } else if (state instanceof ChangeState.Done done) {
+            done(done);
+        } else if (state instanceof ChangeState.Failed failed) {
+            title(failed.key());
+            body.getChildren().add(kit.problem(failed.error()));
+            failed.despite().ifPresent(wish -> body.getChildren().add(inPlace(wish, false)));
+        }
+        foot(state);
+    }
+
+    private void title(String key) {
+        body.getChildren().add(kit.label("wish." + key, "strip-wish"));
+    }
+
+    private void proposed(Wish wish, ChangePreview preview) {
+        title(wish.key());
+        if (wish instanceof Wish.PutProfile profile) {
+            body.getChildren().add(kit.text(profile.request().name(), "strip-name"));
+        }
+        preview.lines().forEach(line -> body.getChildren().add(line(line)));
+        damage(preview);
+        body.getChildren().add(kit.prose(write(preview.plan()), "strip-plan"));
+        body.getChildren().add(kit.prose(kit.words().of("strip.record", records.toString()), "strip-plan"));
+        if (preview.plan().inPlace()) {
+            body.getChildren().add(inPlace(wish, true));
+        }
+        preview.questions().forEach(question -> body.getChildren().add(question(question)));
+        options(wish);
+        make.setText(kit.words().of("make." + wish.key()));
+        make.setDisable(!change.canMake());
+    }
+
+    private Node line(LineChange line) {
+        VBox box = new VBox(2, kit.text(kit.words().of("strip.line", line.file(), line.line()), "muted"));
+        line.before().ifPresent(text -> box.getChildren().add(side("strip.before", text, "line-before")));
+        box.getChildren().add(line.after().map(text -> side("strip.after", text, "line-after"))
+                .orElseGet(() -> side("strip.after", kit.words().of("strip.takenout"), "line-gone")));
+        box.getStyleClass().add("line-change");
+        return box;
+    }
+
+    private Node side(String key, String text, String style) {
+        Node name = kit.label(key, "side-name");
+        Node value = kit.fact(text, style);
+        HBox.setHgrow(value, Priority.ALWAYS);
+        return new HBox(6, name, value);
+    }
+
+    /** The same sentence as a plan's steps are counted in everywhere. */
+    private String write(PlanView plan) {
+        Words words = kit.words();
+        if (plan.ofFolder()) {
+            return words.of("strip.writefiles", plan.files().size(), String.join(", ", plan.files()));
+        }
+        String kinds = plan.sectorsByKind().entrySet().stream().map(kind -> kind.getValue() + " " + kind.getKey())
+                .collect(Collectors.joining(", "));
+        return words.of("strip.write", plan.sectorsWritten(), kinds, plan.steps().size());
+    }
+
+    private void damage(ChangePreview preview) {
+        preview.findings().forEach(finding -> body.getChildren().add(kit.prose(
+                kit.words().of(finding.mended() ? "strip.mends" : "strip.leaves", finding.where(), finding.what()),
+                "notice", finding.mended() ? "notice-good" : "notice-warn")));
+    }
+
+    private Node question(String question) {
+        CheckBox box = new CheckBox(kit.words().of("strip.agree", question));
+        box.setWrapText(true);
+        box.setSelected(change.agreed().get().contains(question));
+        box.selectedProperty().addListener((observed, before, yes) -> change.agree(question, yes));
+        VBox notice = new VBox(box);
+        notice.getStyleClass().addAll("notice", "notice-warn");
+        return notice;
+    }
+
+    /** The risk of a full card, and the choice to take it; the change is worked out anew with it or without. */
+    private Node inPlace(Wish wish, boolean chosen) {
+        CheckBox box = new CheckBox(kit.words().of("strip.inplace"));
+        box.setId("strip-inplace");
+        box.setWrapText(true);
+        box.setSelected(chosen);
+        box.setOnAction(event -> change.choose(wish.inPlace(box.isSelected())));
+        VBox notice = new VBox(6, kit.label("strip.inplace.warning"), box);
+        notice.getStyleClass().addAll("notice", "notice-warn");
+        return notice;
+    }
+
+    private void options(Wish wish) {
+        List<Node> options = new ArrayList<>();
+        if (wish instanceof Wish.BackToStock stock) {
+            CheckBox remove = new CheckBox(kit.words().of("strip.remove"));
+            remove.setWrapText(true);
+            remove.setSelected(stock.request().remove());
+            remove.setOnAction(event -> change.choose(stock.removing(remove.isSelected())));
+            options.add(remove);
+        }
+        body.getChildren().addAll(options);
+    }
+
+    private void cutShort(RecoveryView recovery) {
+        title("cutshort");
+        body.getChildren().addAll(
+                kit.prose(kit.words().of("strip.cutshort", recovery.title(), kit.time(recovery.began()),
+                        recovery.state()), "notice", "notice-warn"),
+                kit.prose(kit.words().of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
+                kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
+        Button finish = kit.button("strip.finish", change::finishCutShort);
+        Button back = kit.button("strip.reverse", change::takeCutShortBack);
+        (recovery.finishSuggested() ? finish : back).getStyleClass().add("accent");
+        for (Button each : List.of(finish, back)) {
+            each.setMaxWidth(Double.MAX_VALUE);
+            foot.getChildren().add(each);
+        }
+    }
+
+    private void done(ChangeState.Done done) {
+        title(done.key());
+        Words words = kit.words();
+        body.getChildren().add(kit.prose(words.of("strip.done") + " " + words.of(
+                done.change().secondReader() ? "strip.done.second" : "strip.done.first"), "notice", "notice-good", "done"));
+        if (done.leavesDamage()) {
+            body.getChildren().add(kit.label("strip.done.damage", "notice", "notice-warn"));
+        }
+        body.getChildren().addAll(kit.prose(words.of("strip.safe"), "strip-safe"),
+                kit.prose(words.of("strip.recordis", done.change().undoRecord()), "strip-plan"));
+    }
+
+    private void foot(ChangeState state) {
+        if (state instanceof ChangeState.CutShort || state instanceof ChangeState.Making) {
+            return;
+        }
+        Optional<HistoryEntry> last = model.history().get().value().orElse(List.of()).stream()
+                .filter(entry -> !entry.takenBack()).findFirst();
+        boolean back = state instanceof ChangeState.Proposed proposed && proposed.wish().key().equals("back");
+        if (state instanceof ChangeState.Proposed) {
+            foot.getChildren().addAll(make, kit.label("strip.canback", "muted"));
+        }
+        if (!back) {
+            takeBack.setDisable(last.isEmpty());
+            foot.getChildren().add(takeBack);
+        }
+    }
+}

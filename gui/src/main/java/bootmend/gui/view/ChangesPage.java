@@ -1,0 +1,98 @@
+package bootmend.gui.view;
+
+import bootmend.config.VisibleText;
+import bootmend.gui.model.CardModel;
+import bootmend.gui.model.MadeChange;
+import bootmend.gui.model.Reading;
+import bootmend.job.HistoryEntry;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.Collectors;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** The changes made to the card from this computer, to go back to any. */
+final class ChangesPage extends VBox {
+
+    /** As many as are shown at once, and how many more each time more are asked for. */
+    private static final int SOME = 20;
+
+    private final CardModel model;
+    private final Kit kit;
+    private final VBox body = new VBox(10);
+    private final HBox foot = new HBox();
+    private int shown = SOME;
+
+    ChangesPage(CardModel model, Kit kit) {
+        this.model = model;
+        this.kit = kit;
+        setId("changes-page");
+        getStyleClass().add("page");
+        body.getStyleClass().add("scrolled");
+        ScrollPane scroll = new ScrollPane(body);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("page-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().addAll(scroll, foot);
+        model.history().watch(reading -> {
+            shown = SOME;
+            show();
+        });
+    }
+
+    private void show() {
+        Reading<List<HistoryEntry>> reading = model.history().get();
+        body.getChildren().clear();
+        foot.getChildren().clear();
+        if (reading instanceof Reading.Waiting) {
+            body.getChildren().add(kit.label("changes.waiting", "muted"));
+        }
+        reading.error().ifPresent(error -> body.getChildren().add(kit.problem(error)));
+        reading.value().ifPresent(this::show);
+    }
+
+    private void show(List<HistoryEntry> entries) {
+        if (entries.isEmpty()) {
+            body.getChildren().addAll(kit.label("changes.none", "heading"), kit.label("changes.soon"),
+                    kit.label("changes.only", "muted"));
+            return;
+        }
+        body.getChildren().add(kit.label("changes.how", "muted"));
+        entries.stream().limit(shown).map(entry -> MadeChange.of(entry, ZoneId.systemDefault(), kit.words()))
+                .forEach(change -> body.getChildren().add(box(change)));
+        if (entries.size() > shown) {
+            body.getChildren().add(kit.button("changes.more", () -> {
+                shown += SOME;
+                show();
+            }));
+        }
+        body.getChildren().add(kit.label("changes.only", "muted"));
+        foot.getChildren().add(kit.button("changes.first", () -> model.change().choose(MadeChange.beforeTheFirst())));
+    }
+
+    private Node box(MadeChange change) {
+        HBox head = new HBox(10, kit.words(kit.words().of("changes.number", change.number()), "change-number"),
+                kit.words(change.when(), "muted"));
+        if (change.takenBack()) {
+            head.getChildren().add(kit.words(kit.words().of("changes.takenback"), "mark", "mark-plain"));
+        }
+        Button back = kit.button("changes.to", () -> model.change().choose(change.goBack()));
+        back.setId("changes-to-" + change.number());
+        back.setAccessibleText(kit.words().of("changes.to.accessible", change.number()));
+        head.getChildren().addAll(Kit.spacer(), back);
+        head.getStyleClass().add("row");
+        VBox box = new VBox(4, head, kit.prose(Kit.sentence(change.title()), "change-title"));
+        if (!change.lines().isEmpty()) {
+            box.getChildren().add(new Prose(change.lines().stream().map(VisibleText::of)
+                    .collect(Collectors.joining("\n")), "change-lines"));
+        }
+        box.getChildren().add(kit.prose(kit.words().of("changes.record", change.size(), change.undoRecord()),
+                "change-record"));
+        box.getStyleClass().add("change-box");
+        return box;
+    }
+}

@@ -1,0 +1,93 @@
+package bootmend.gui.view;
+
+import bootmend.gui.model.BoardTrials;
+import bootmend.gui.model.ChartWords;
+import bootmend.gui.model.TrialsModel;
+import bootmend.trial.Advice;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.layout.VBox;
+
+/** What to try next with a board, why, and the way to get it onto the card. */
+final class NextTrial extends VBox {
+
+    private final TrialsModel model;
+    private final Kit kit;
+    private final ChartWords words;
+    private final VBox advice = new VBox(6);
+    private final VBox stagedNow = new VBox(8);
+    private final VBox whether = new VBox(8);
+    private final VBox cautions = new VBox();
+    private final CheckBox despite;
+    private final Button stage;
+
+    NextTrial(TrialsModel model, Kit kit) {
+        super(10);
+        this.model = model;
+        this.kit = kit;
+        this.words = new ChartWords(kit.words());
+        setId("next-trial");
+        getStyleClass().add("next-trial");
+        despite = new CheckBox(kit.words().of("stage.despite"));
+        despite.setId("stage-despite");
+        despite.setMnemonicParsing(true);
+        despite.setWrapText(true);
+        stage = kit.button("stage.put", () -> model.stage(despite.isVisible() && despite.isSelected()));
+        stage.getStyleClass().add("accent");
+        advice.setId("next-advice");
+        getChildren().addAll(kit.heading("next.title"), advice, whether, stagedNow, cautions);
+        List.of(whether, stagedNow, cautions).forEach(Kit::takesRoomWhenFilled);
+        model.board().watch(reading -> reading.value().ifPresent(this::show));
+        model.staging().watch(staging -> whether());
+    }
+
+    private void show(BoardTrials board) {
+        Advice now = board.report().advice();
+        advice.getChildren().setAll(kit.prose(words.next(now), "next-what"), kit.prose(now.why()));
+        now.stops().forEach(stop -> advice.getChildren().add(kit.prose(stop, "muted")));
+        words.peak(now).ifPresent(peak -> advice.getChildren().add(kit.prose(peak)));
+        advice.getChildren().add(kit.prose(words.best(now), "next-best"));
+        words.notes(board.report()).forEach(
+                note -> advice.getChildren().add(kit.prose(kit.remedy().of(note), "notice", "notice-warn")));
+        cautions.getChildren().setAll(new Cautions(kit, board.report().cautions()));
+        whether();
+    }
+
+    private void whether() {
+        TrialsModel.Staging staging = model.staging().get();
+        whether.getChildren().clear();
+        stagedNow.getChildren().clear();
+        despite.setVisible(staging.metBlockers());
+        if (model.suggested().isPresent()) {
+            stage.setDisable(!staging.whyNot().isEmpty());
+            whether.getChildren().add(Form.row(stage));
+            if (!staging.whyNot().isEmpty()) {
+                Node why = kit.text(staging.whyNot(), "muted");
+                why.setId("stage-whynot");
+                whether.getChildren().add(why);
+            } else if (staging.metBlockers()) {
+                whether.getChildren().add(despite);
+            } else {
+                whether.getChildren().add(kit.label("stage.what", "muted"));
+            }
+        }
+        if (staging.staged()) {
+            staged(!staging.whyNot().isEmpty());
+        }
+    }
+
+    private void staged(boolean notNow) {
+        Button keep = kit.button("stage.keep", model::keepStaged);
+        Button away = kit.button("stage.away", model::takeStagedAway);
+        keep.setDisable(notNow);
+        away.setDisable(notNow);
+        Node command = kit.fact(model.restartCommand(), "code");
+        command.setId("stage-command");
+        VBox box = new VBox(8, kit.label("stage.staged"), command, kit.label("stage.then"), Form.row(keep, away));
+        box.setId("stage-staged");
+        box.getStyleClass().add("notice");
+        stagedNow.getChildren().add(box);
+    }
+}

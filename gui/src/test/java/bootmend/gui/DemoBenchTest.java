@@ -1,0 +1,45 @@
+package bootmend.gui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import bootmend.job.ProfileJob;
+import bootmend.job.ProfileView;
+import bootmend.job.TrialAdviseJob;
+import bootmend.job.TrialListJob;
+import bootmend.job.TrialReport;
+import bootmend.trial.Setting;
+import bootmend.trial.Verdict;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The demo has something to show on every page, and begins only once. */
+class DemoBenchTest {
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws IOException {
+        DemoBench demo = DemoBench.in(folder);
+
+        TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());
+        assertThat(report.trials()).extracting(each -> each.trial().verdict().kind())
+                .containsAll(Arrays.asList(Verdict.Kind.values()));
+        assertThat(report.advice().setting()).contains(new Setting(2050, 5));
+        assertThat(report.advice().bestIsKnownGood()).isTrue();
+        assertThat(report.advice().peak()).isPresent();
+        assertThat(report.notes()).isEmpty();
+        assertThat(new ProfileJob(demo.workplace()).list()).extracting(ProfileView::name, ProfileView::knownGood)
+                .containsExactly(org.assertj.core.groups.Tuple.tuple("cart-3", true),
+                        org.assertj.core.groups.Tuple.tuple("weather-mast", false));
+
+        int before = new TrialListJob(demo.workplace()).run(Optional.empty()).trials().size();
+        DemoBench.in(folder);
+        assertThat(new TrialListJob(demo.workplace()).run(Optional.empty()).trials()).hasSize(before);
+    }
+}

@@ -1,0 +1,57 @@
+package bootmend.gui.view;
+
+import bootmend.CardException;
+import bootmend.device.CardOpener;
+import bootmend.device.CardSource;
+import bootmend.device.ForwardingDevice;
+import bootmend.job.CardRequest;
+import bootmend.job.ProposedChange;
+import bootmend.job.ResetJob;
+import bootmend.job.ResetRequest;
+import bootmend.job.Workplace;
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.file.Path;
+import java.time.Clock;
+
+/** Leaves a change to a card cut short, as a card that is pulled does. */
+final class CutChange {
+
+    private static final int WRITES = 4;
+
+    private CutChange() {
+    }
+
+    /** Begins to put the card back to stock and stops after a few sectors. */
+    static void leave(Path card, Path home) throws IOException {
+        CardOpener opener = (path, forChanging) ->
+                CardSource.of(path, new PulledDevice(CardSource.onThisComputer().open(path, forChanging).device()));
+        Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
+        try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
+            change.apply();
+            throw new AssertionError("the change was not cut");
+        } catch (CardException e) {
+            if (e.kind() != CardException.Kind.CUT_SHORT) {
+                throw new AssertionError("the change was refused instead", e);
+            }
+        }
+    }
+
+    private static final class PulledDevice extends ForwardingDevice {
+
+        private int writes;
+
+        PulledDevice(BlockDevice device) {
+            super(device);
+        }
+
+        @Override
+        public void write(long offset, ByteBuffer source) throws IOException {
+            if (++writes > WRITES) {
+                throw new IOException("the card was pulled");
+            }
+            super.write(offset, source);
+        }
+    }
+}
