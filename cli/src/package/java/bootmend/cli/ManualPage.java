@@ -59,7 +59,7 @@ record ManualPage(String version) {
                 page.append(line).append('\n');
             } else if (line.startsWith(EXIT_CODES)) {
                 page.append("\n== Exit status\n\n");
-                for (String code : line.substring(EXIT_CODES.length()).replaceAll("\\.$", "").split("; ")) {
+                for (String code : line.substring(EXIT_CODES.length()).replaceAll("\\.$", "").split("; ", -1)) {
                     page.append(code.replaceFirst(" ", ":: ")).append('\n');
                 }
             } else if (!line.isBlank()) {

@@ -5,11 +5,16 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.HexFormat;
 
-/** The config file, as a user is shown it. */
+/**
+ * The config file, as a user is shown it. Its hash is worked out when it is first asked for, because most commands do not
+ * show it; until then its content is kept.
+ */
 public final class ConfigView {
 
     private final String path;
-    private final byte[] content;
+    private final int bytes;
+    private byte[] content;
+    private String sha256;
 
     /**
      * @param path from the boot partition's root
@@ -17,6 +22,7 @@ public final class ConfigView {
      */
     public ConfigView(String path, byte[] content) {
         this.path = path;
+        this.bytes = content.length;
         this.content = content.clone();
     }
 
@@ -27,11 +33,25 @@ public final class ConfigView {
 
     /** Its size. */
     public int bytes() {
-        return content.length;
+        return bytes;
     }
 
-    /** Of its content, in hex; worked out only here, because most commands do not show it. */
-    public String sha256() {
+    /** Of its content, in hex. */
+    public synchronized String sha256() {
+        if (sha256 == null) {
+            sha256 = hash(content);
+            content = null;
+        }
+        return sha256;
+    }
+
+    /** This, without its content, for whoever keeps the views of many cards. */
+    public ConfigView hashed() {
+        sha256();
+        return this;
+    }
+
+    private static String hash(byte[] content) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
         } catch (NoSuchAlgorithmException e) {

@@ -50,7 +50,7 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
 
         static Was of(CardView card) {
             return new Was(card.partition().label(), card.partition().serial(), card.partition().fatType(),
-                    card.config(), card.isStock(),
+                    card.config().map(ConfigView::hashed), card.isStock(),
                     card.tuning().stream().filter(line -> line.active() && line.resets()).count());
         }
 
