@@ -2,7 +2,6 @@ package bootmend.job;
 
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
@@ -61,16 +60,17 @@ public final class ConfigView {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof ConfigView view && path.equals(view.path) && Arrays.equals(content, view.content);
+        return other instanceof ConfigView view && path.equals(view.path) && bytes == view.bytes
+                && sha256().equals(view.sha256());
     }
 
     @Override
     public int hashCode() {
-        return 31 * path.hashCode() + Arrays.hashCode(content);
+        return 31 * path.hashCode() + bytes;
     }
 
     @Override
     public String toString() {
-        return path + ", " + content.length + " bytes";
+        return path + ", " + bytes + " bytes";
     }
 }
