@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.job.CardNames;
 import bootmend.job.CardRequest;
 import bootmend.job.ChangeView;
 import bootmend.job.OpenRecovery;
@@ -47,7 +48,7 @@ public final class ChangeModel {
         waiting.drop();
         agreed.set(Set.of());
         state.set(new ChangeState.WorkingOut(wish));
-        waiting = services.bench().submitFirst(services.words().of("busy.plan"), () -> preview(wish),
+        waiting = services.bench().submitFirst(services.words().of("busy.plan"), () -> changeable(wish),
                 preview -> state.set(preview.nothing() ? new ChangeState.Nothing(wish, preview)
                         : new ChangeState.Proposed(wish, preview)),
                 error -> state.set(failed(wish, error)));
@@ -115,6 +116,11 @@ public final class ChangeModel {
     private void after(ChangeState next) {
         state.set(next);
         changed.run();
+    }
+
+    private ChangePreview changeable(Wish wish) throws CardException {
+        CardNames.refuseToChange(card.card());
+        return preview(wish);
     }
 
     /** Works out what a wish would do, on the thread that calls; nothing is written. */

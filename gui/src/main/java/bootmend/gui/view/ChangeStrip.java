@@ -29,6 +29,9 @@ import javafx.scene.layout.VBox;
 /** The right part: what will change, where the undo record goes, one button to do it, one to take the last change back. */
 final class ChangeStrip extends VBox {
 
+    /** How many lines or findings are shown. */
+    private static final int MOST = 40;
+
     private final CardModel model;
     private final ChangeModel change;
     private final Kit kit;
@@ -124,7 +127,8 @@ final class ChangeStrip extends VBox {
         if (wish instanceof Wish.PutProfile profile) {
             body.getChildren().add(kit.text(profile.request().name(), "strip-name"));
         }
-        preview.lines().forEach(line -> body.getChildren().add(line(line)));
+        preview.lines().stream().limit(MOST).forEach(line -> body.getChildren().add(line(line)));
+        rest(preview.lines().size());
         damage(preview);
         body.getChildren().add(kit.prose(write(preview.plan()), "strip-plan"));
         body.getChildren().add(kit.prose(kit.words().of("strip.record", records.toString()), "strip-plan"));
@@ -165,9 +169,17 @@ final class ChangeStrip extends VBox {
     }
 
     private void damage(ChangePreview preview) {
-        preview.findings().forEach(finding -> body.getChildren().add(kit.prose(
+        preview.findings().stream().limit(MOST).forEach(finding -> body.getChildren().add(kit.prose(
                 kit.words().of(finding.mended() ? "strip.mends" : "strip.leaves", finding.where(), finding.what()),
                 "notice", finding.mended() ? "notice-good" : "notice-warn")));
+        rest(preview.findings().size());
+    }
+
+    /** A card damaged through and through, or a file of tuning lines alone, must not fill the strip without end. */
+    private void rest(int all) {
+        if (all > MOST) {
+            body.getChildren().add(kit.text(kit.words().of("strip.more", all - MOST), "muted"));
+        }
     }
 
     private Node question(String question) {

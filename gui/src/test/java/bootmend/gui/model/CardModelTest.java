@@ -11,10 +11,12 @@ import bootmend.job.ResetRequest;
 import bootmend.job.UndoRequest;
 import bootmend.job.Workplace;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -130,6 +132,21 @@ class CardModelTest {
         assertThat(model.check().get().value().orElseThrow().boards()).containsExactly("pi4");
         assertThat(model.findingsAt("config.txt", 2)).isNotEmpty();
         assertThat(model.findingsAt("config.txt", 1)).isEmpty();
+    }
+
+    @Test
+    void aPackedImageIsShownAndAChangeToItRefusedBeforeItIsShown() throws IOException {
+        Path packed = folder.resolve("lab-01.img.gz");
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(packed))) {
+            Files.copy(SmallCards.write(folder, "lab-01.img", SmallCards.TUNED), out);
+        }
+
+        CardModel model = look(packed);
+
+        assertThat(model.sheet().get().value()).isPresent();
+        assertThat(model.health().get().value()).isPresent();
+        assertThat(model.change().state().get()).isInstanceOfSatisfying(ChangeState.Failed.class, failed ->
+                assertThat(failed.error()).hasMessageContaining("packed image"));
     }
 
     @Test
