@@ -29,6 +29,7 @@ public final class DeskModel {
     private List<CardEntry> opened = List.of();
     private Optional<BatchModel> beside = Optional.empty();
     private boolean listing;
+    private boolean listAgain;
 
     /** @param readers lists what is attached to this computer */
     public DeskModel(Services services, Bench.Work<List<AttachedCard>> readers, WindowSettings settings) {
@@ -68,14 +69,25 @@ public final class DeskModel {
         return problem;
     }
 
-    /** Looks what is attached to this computer, unless that is going on already. */
+    /** Looks what is attached to this computer; while that is going on, once more after it. */
     public void lookAtReaders() {
-        if (!listing) {
-            listing = true;
-            services.bench().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
-                listing = false;
-                problem.set(Optional.of(error));
-            });
+        if (listing) {
+            // What is under way may have looked already before whatever the user now wants to see.
+            listAgain = true;
+            return;
+        }
+        listing = true;
+        services.bench().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
+            problem.set(Optional.of(error));
+            listingEnded();
+        });
+    }
+
+    private void listingEnded() {
+        listing = false;
+        if (listAgain) {
+            listAgain = false;
+            lookAtReaders();
         }
     }
 
@@ -223,7 +235,6 @@ public final class DeskModel {
     }
 
     private void listed(List<AttachedCard> attached) {
-        listing = false;
         inReaders = attached.stream()
                 .filter(card -> card.system().isEmpty() && (card.removable() || card.boot() == AttachedCard.Boot.YES))
                 .map(CardEntry::reader).toList();
@@ -233,6 +244,7 @@ public final class DeskModel {
         seenInReaders.addAll(now);
         current.get().filter(model -> seenInReaders.contains(model.card().card()))
                 .ifPresent(model -> model.setGone(!now.contains(model.card().card())));
+        listingEnded();
     }
 
     /** A card that was just put in is what the user wants to see, unless another is in view. */

@@ -10,7 +10,9 @@ import bootmend.job.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -61,6 +63,25 @@ class DeskModelTest {
         desk.lookAtReaders();
 
         assertThat(desk.current().get()).isEmpty();
+    }
+
+    @Test
+    void aLookThatIsAskedForDuringALookComesAfterIt() throws IOException {
+        Deque<Runnable> worker = new ArrayDeque<>();
+        List<List<AttachedCard>> lists = new ArrayList<>(List.of(List.of(),
+                List.of(attached(card("in-reader.img"), false, Optional.empty()))));
+        DeskModel slow = new DeskModel(new Services(Workplace.ofThisComputer(folder.resolve("home")),
+                new Bench(worker::add, Runnable::run), Runnable::run, new Words(Locale.ENGLISH)), () -> lists.remove(0),
+                WindowSettings.load(folder.resolve("settings")));
+
+        slow.lookAtReaders();
+        slow.lookAtReaders();
+        slow.lookAtReaders();
+        worker.remove().run();
+        worker.remove().run();
+
+        assertThat(worker).isEmpty();
+        assertThat(slow.cards().get()).extracting(CardEntry::title).containsExactly("in-reader");
     }
 
     @Test

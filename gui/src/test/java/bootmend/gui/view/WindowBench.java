@@ -9,7 +9,6 @@ import bootmend.gui.text.Words;
 import bootmend.job.AttachedCard;
 import bootmend.job.Workplace;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -31,7 +30,7 @@ final class WindowBench implements AutoCloseable {
     private static final long PATIENCE_SECONDS = 30;
 
     private final ExecutorService worker = Executors.newSingleThreadExecutor();
-    private final List<AttachedCard> attached = new ArrayList<>();
+    private volatile List<AttachedCard> attached = List.of();
     private final Answers answers = new Answers();
     private final DeskModel model;
     private final Desk desk;
@@ -111,8 +110,7 @@ final class WindowBench implements AutoCloseable {
     /** What is attached to the computer from now on. */
     void attach(List<AttachedCard> cards) throws Exception {
         onScreen(() -> {
-            attached.clear();
-            attached.addAll(cards);
+            attached = List.copyOf(cards);
             model.lookAtReaders();
             return null;
         });
