@@ -7,6 +7,7 @@ import picocli.CommandLine.Command;
 /** {@code bootmend trial adopt}: a staged trial that held becomes the config file. */
 @Command(
         name = "adopt",
+        header = "Staged settings that held, kept in the config file.",
         mixinStandardHelpOptions = true,
         description = "Makes the staged trial the config file, once it held: tryboot.txt's text goes into config.txt, and "
             + "tryboot.txt is removed. It can be taken back with `bootmend undo`.",

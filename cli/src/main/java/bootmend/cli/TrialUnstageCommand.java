@@ -7,6 +7,7 @@ import picocli.CommandLine.Command;
 /** {@code bootmend trial unstage}: a staged trial removed. */
 @Command(
         name = "unstage",
+        header = "Staged settings taken away again.",
         mixinStandardHelpOptions = true,
         description = "Removes tryboot.txt, the staged trial; config.txt stays as it is.",
         footer = {"", "Example:", "  bootmend trial unstage lab-07.img"})

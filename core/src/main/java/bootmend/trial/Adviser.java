@@ -72,8 +72,8 @@ public final class Adviser {
         long mask = latest.trial().run().mask().orElse(0);
         String told = mask == 0 ? "" : " (" + String.join(", ", LogSummary.words(mask, tables.throttleBits())) + ")";
         return "The last trial throttled" + told + ": that is heat or supply, not too little voltage. "
-                + (ThrottleMask.tellsOfSupply(mask) ? "See to the supply and its cable" : "Cool the board better, and see to "
-                + "the supply") + ", then run this setting again.";
+                + (ThrottleMask.tellsOfSupply(mask) ? "Check the supply and its cable" : "Cool the board better, and "
+                + "check the supply") + ", then run this setting again.";
     }
 
     private Advice undecided(Placed latest) {
