@@ -14,9 +14,9 @@ import picocli.CommandLine.Option;
         header = "Settings put beside the config file, which the board tries once.",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes tryboot.txt, the config file's text with the trial's settings, and leaves config.txt as it is. The board "
-                + "tries it once when it is restarted with its try-once flag; any later start reads config.txt again, "
-                + "by itself. On the pi4 family and later.",
+            "Writes tryboot.txt, the config file's text with the settings to try, and leaves config.txt as it is. The "
+                + "board tries it once when it is restarted with its try-once flag; any later start reads config.txt "
+                + "again, by itself. On the pi4 family and later.",
             "",
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come first."
         },
@@ -45,10 +45,10 @@ final class TrialStageCommand extends CardChangeCommand {
         StageRequest request = new StageRequest(board, settings, despiteBlockers, options().inPlace());
         int code = change(
                 forChanging -> new StageJob(workplace()).stage(card().request(), request, forChanging),
-                "This trial is staged already; nothing to do.");
+                "These settings are staged already; nothing to do.");
         if (code == ExitCode.DONE && !options().dryRun()) {
-            answer().sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());
-            answer().sideScreen().line("If it held: bootmend trial adopt " + card().name());
+            answer().sideScreen().line("To try them once, on the board: " + StageJob.restartCommand());
+            answer().sideScreen().line("If they held: bootmend trial adopt " + card().name());
         }
         return code;
     }

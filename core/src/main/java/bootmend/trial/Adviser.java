@@ -143,7 +143,7 @@ public final class Adviser {
     private Candidate moreClock(Setting best, long clock) {
         long step = Math.max(best.step(), frontier.failedStep(clock).map(failed -> failed + 1).orElse(best.step()));
         return new Candidate(new Setting(clock, step), best.words() + " held: " + CLOCK_STEP
-                + " MHz more clock, a small step, so that a failure costs one start and tells the edge closely.");
+                + " MHz more clock, a small step, so that a failure costs one start and shows the limit more exactly.");
     }
 
     private Advice advice(Advice.Action action, Optional<Setting> setting, String why, List<String> stops) {
