@@ -60,7 +60,7 @@ public final class PutProfileJob {
         if (!id.equals(profile.board()) && !wanted.otherBoard()) {
             throw CardException.risky("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
                     "Settings that hold on one board prove nothing for another, which may not boot with them. With "
-                    + "--other-board it is put there anyway.", CardException.Risk.OTHER_BOARD);
+                    + "--other-board it is put there.", CardException.Risk.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();
