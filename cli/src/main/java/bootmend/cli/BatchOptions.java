@@ -17,11 +17,12 @@ final class BatchOptions {
     private CommandSpec spec;
 
     @Option(names = "--jobs", paramLabel = "N",
-            description = "With several cards: how many are in work at once; by default one a processor.")
+            description = "With several cards: how many to work on at once; by default one for each processor.")
     private Integer jobs;
 
     @Option(names = "--report", paramLabel = "FILE",
-            description = "Write what was found and done, card by card, to FILE.json, FILE.csv or FILE.html.")
+            description = "Write what was found and done, card by card, to a file; its name ends in .json, "
+                + ".csv or .html.")
     private Path report;
 
     int jobs() {

@@ -17,7 +17,7 @@ final class BatchStop {
     private BatchStop(CardBatch batch, PrintWriter err) {
         this.hook = new Thread(() -> {
             batch.stop();
-            err.println("Stopping: the cards in work are finished, no other is started.");
+            err.println("Stopping: the cards being worked on are finished, no other is started.");
             err.flush();
             awaitAnswer();
             Runtime.getRuntime().halt(code);

@@ -18,7 +18,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
-            "A CARD is an image file or a block device. If your desktop offers to erase the card, close that window.",
+            "A CARD is an image file, a block device, or the folder where its boot partition is mounted. If your "
+                + "desktop offers to erase the card, close that window.",
             "",
             "Exit codes: 0 done; 1 a check found a blocker; 2 wrong usage; 3 the card could not be read; 4 refused for "
                 + "safety; 5 a change was cut short and waits for recovery.",

@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend cards}: which cards are attached to this computer. */
 @Command(
         name = "cards",
+        header = "The cards that are attached to this computer.",
         mixinStandardHelpOptions = true,
         description = "Lists the disks that are attached to this computer, and which of them look like boot cards. Writes "
             + "nothing.",

@@ -13,7 +13,7 @@ final class ChangeOptions {
     private boolean yes;
 
     @Option(names = "--in-place",
-            description = "On a boot partition without a free cluster, overwrite the file where it stands. A cut in the "
+            description = "On a boot partition without a free cluster, overwrite the file in place. A cut in the "
                 + "middle then leaves it half old, half new until it is recovered on this computer.")
     private boolean inPlace;
 
@@ -22,7 +22,7 @@ final class ChangeOptions {
                 + "that it is the right one.")
     private boolean fixedDisk;
 
-    @Option(names = "--eject", description = "After the change, have the system let go of the card.")
+    @Option(names = "--eject", description = "After the change, have the system eject the card.")
     private boolean eject;
 
     boolean eject() {

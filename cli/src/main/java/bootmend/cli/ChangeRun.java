@@ -109,7 +109,7 @@ final class ChangeRun {
         screen.line("To write: " + Amount.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
                 + Amount.count(plan.steps().size(), "step") + ".");
         if (plan.inPlace()) {
-            screen.line("bold", "Caution: the boot partition is full, so the file is overwritten where it stands; a cut "
+            screen.line("bold", "Caution: the boot partition is full, so the file is overwritten in place; a cut "
                     + "in the middle can only be mended from the undo record on this computer.");
         }
     }

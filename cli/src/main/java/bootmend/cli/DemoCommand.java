@@ -63,7 +63,7 @@ final class DemoCommand implements Callable<Integer> {
         }
         DemoCards.writeAll(folder);
         words.println("Demo cards in " + folder + " (a school's robotics lab, all invented):");
-        cards.forEach(card -> words.printf("  %-22s %s%n", card.fileName(), card.story()));
+        cards.forEach(card -> words.printf("  %-28s %s%n", card.fileName(), card.story()));
         List<DemoJson.StepJson> steps = walk(words, cards.stream().filter(DemoCard::tuned).findFirst().orElseThrow());
         words.println();
         words.println("Their undo records are in " + records() + ". To go on by yourself:");

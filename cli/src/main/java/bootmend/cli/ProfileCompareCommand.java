@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile compare}. */
 @Command(
         name = "compare",
+        header = "How a profile differs from another, or from a card.",
         mixinStandardHelpOptions = true,
         description = "Shows the settings in which a profile and another profile, or a card, differ.",
         footer = {"", "Examples:", "  bootmend profile compare cart-3 cart-4", "  bootmend profile compare cart-3 lab-07.img"})

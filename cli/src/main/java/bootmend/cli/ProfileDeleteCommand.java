@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile delete}. */
 @Command(
         name = "delete",
+        header = "Deletes a profile; cards are not touched.",
         mixinStandardHelpOptions = true,
         description = "Deletes a profile from this computer; cards are not touched. Asks first.",
         footer = {"", "Example:", "  bootmend profile delete cart-3"})

@@ -14,8 +14,9 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile export}. */
 @Command(
         name = "export",
+        header = "A profile written to a file for another computer.",
         mixinStandardHelpOptions = true,
-        description = "Copies a profile's file, to be taken in on another computer.",
+        description = "Copies a profile's file, to be imported on another computer.",
         footer = {"", "Example:", "  bootmend profile export cart-3 cart-3.yaml"})
 final class ProfileExportCommand implements Callable<Integer> {
 

@@ -14,8 +14,9 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile import}. */
 @Command(
         name = "import",
+        header = "A profile read from such a file and kept here.",
         mixinStandardHelpOptions = true,
-        description = "Takes a profile's file in, under the name it carries. Its evidence is what the file says.",
+        description = "Keeps a profile from its file, under the name in the file. Its evidence is what the file says.",
         footer = {"", "Example:", "  bootmend profile import cart-3.yaml"})
 final class ProfileImportCommand implements Callable<Integer> {
 

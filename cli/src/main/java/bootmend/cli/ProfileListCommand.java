@@ -11,6 +11,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile list}. */
 @Command(
         name = "list",
+        header = "The profiles on this computer.",
         mixinStandardHelpOptions = true,
         description = "Lists the profiles on this computer.",
         footer = {"", "Example:", "  bootmend profile list"})

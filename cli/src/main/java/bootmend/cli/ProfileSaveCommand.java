@@ -17,10 +17,12 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile save}: a card's settings for a board, under a name. */
 @Command(
         name = "save",
+        header = "The settings of a card kept as a profile.",
         mixinStandardHelpOptions = true,
         description = "Saves the tuning settings that a board runs with a card. With a passing trial as evidence the profile "
             + "is known-good, else it is unproven.",
-        footer = {"", "Example:", "  bootmend profile save cart-3 lab-07.img --board pi4 --cooling \"heat sink, no fan\""})
+        footer = {"", "Example:", "  bootmend profile save cart-3 lab-07.img --board pi4 \\",
+            "      --cooling \"heat sink, no fan\""})
 final class ProfileSaveCommand implements Callable<Integer> {
 
     private final Workplace workplace;

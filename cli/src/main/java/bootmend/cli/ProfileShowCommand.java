@@ -12,6 +12,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend profile show}. */
 @Command(
         name = "show",
+        header = "A profile with its evidence.",
         mixinStandardHelpOptions = true,
         description = "Shows a profile with its evidence.",
         footer = {"", "Example:", "  bootmend profile show cart-3"})

@@ -23,7 +23,7 @@ final class Question {
     boolean ask(String question) throws CardException {
         if (console == null) {
             throw CardException.refused("there is no terminal to ask on, so nothing was changed",
-                    "Look at the plan with --dry-run, then give --yes to make the change.");
+                    "Give --yes to do it without asking; before a change to a card, look at the plan with --dry-run.");
         }
         String answer = console.readLine("%s [y/N] ", question);
         return answer != null && answer.strip().toLowerCase(Locale.ROOT).matches("y|yes");

@@ -71,7 +71,7 @@ final class ResetCommand implements Callable<Integer> {
 
         @Option(names = "--despite-blockers",
                 description = "With --to: put a profile on the card although a check finds a blocker in it. That may harm the "
-                    + "board or void its warranty for good.")
+                    + "board or permanently void its warranty.")
         private boolean despiteBlockers;
     }
 

@@ -25,10 +25,11 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend station}: card after card through one reader. */
 @Command(
         name = "station",
+        header = "Card after card through a reader, without asking.",
         mixinStandardHelpOptions = true,
-        description = "Watches for cards being put in, does the job on each without asking, and says when to take it out. "
-            + "What was attached when it started is left alone, as are built-in disks and loop devices. Ctrl-C ends it after "
-            + "the card in hand. Switch automatic mounting off first: a mounted card is refused.",
+        description = "Watches for cards being put in, does the job on each without asking, and says when to take the "
+            + "card out. What was attached when it started is left alone, as are built-in disks and loop devices. Ctrl-C ends it after "
+            + "the card being worked on. Switch automatic mounting off first: a mounted card is refused.",
         footer = {"", "Examples:", "  bootmend station --do reset", "  bootmend station --do reset --to cart-3",
             "  bootmend station --do check --for ship"})
 final class StationCommand implements Callable<Integer> {

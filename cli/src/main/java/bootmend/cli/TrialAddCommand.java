@@ -21,13 +21,16 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial add}: keeps a trial. */
 @Command(
         name = "add",
+        header = "Keeps a trial.",
         mixinStandardHelpOptions = true,
         description = "Keeps a trial: which board, which settings, how it ended and what was measured. The settings come "
             + "from --set, from a card, or both; a key that is named nowhere was at stock.",
         footer = {"", "Examples:",
-            "  bootmend trial add --label lab-07 --board pi4 --set arm_freq=2000 --set over_voltage=4 \\",
-            "      --outcome holds --full-load --minutes 50 --peak 71 --mask 0x0 --ambient 22 --cooling \"fan\"",
-            "  bootmend trial add --label lab-07 --card lab-07.img --outcome holds --full-load --from log.csv"})
+            "  bootmend trial add --label lab-07 --board pi4 --set arm_freq=2000 \\",
+            "      --set over_voltage=4 --outcome holds --full-load --minutes 50 \\",
+            "      --peak 71 --mask 0x0 --ambient 22 --cooling fan",
+            "  bootmend trial add --label lab-07 --board pi4 --card lab-07.img \\",
+            "      --outcome holds --full-load --from log.csv"})
 final class TrialAddCommand implements Callable<Integer> {
 
     private final Workplace workplace;

@@ -7,8 +7,9 @@ import picocli.CommandLine.Command;
 /** {@code bootmend trial adopt}: a staged trial that held becomes the config file. */
 @Command(
         name = "adopt",
+        header = "Staged settings that held, kept in the config file.",
         mixinStandardHelpOptions = true,
-        description = "Makes the staged trial the config file, once it held: tryboot.txt's text goes into config.txt, and "
+        description = "Keeps the staged settings, once they held: tryboot.txt's text goes into config.txt, and "
             + "tryboot.txt is removed. It can be taken back with `bootmend undo`.",
         footer = {"", "Example:", "  bootmend trial adopt lab-07.img"})
 final class TrialAdoptCommand extends CardChangeCommand {
@@ -21,6 +22,6 @@ final class TrialAdoptCommand extends CardChangeCommand {
     public Integer call() {
         return change(
                 forChanging -> new StageJob(workplace()).adopt(card().request(), forChanging, options().inPlace()),
-                "The staged trial is the config file already; nothing to do.");
+                "The config file already has the staged settings; nothing to do.");
     }
 }

@@ -12,6 +12,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial advise}: the next trial, and why. */
 @Command(
         name = "advise",
+        header = "What to try next on a board, and why.",
         mixinStandardHelpOptions = true,
         description = {
             "Says what to try next on a board, and why: one step more voltage after a failure, 50 MHz more clock after a "
@@ -21,12 +22,12 @@ import picocli.CommandLine.Spec;
             "A hold counts only when it ran under full load and the throttle mask was read and is 0; for 45 minutes or "
                 + "more it is known-good. Heat is estimated from this board's own trials with the same cooling."
         },
-        footer = {"", "Example:", "  bootmend trial advise --board lab-07"})
+        footer = {"", "Example:", "  bootmend trial advise --label lab-07"})
 final class TrialAdviseCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--board", "--label"}, paramLabel = "LABEL", required = true,
+    @Option(names = {"--label", "--board"}, paramLabel = "LABEL", required = true,
             description = "The label that the board's trials were given.")
     private String label;
 

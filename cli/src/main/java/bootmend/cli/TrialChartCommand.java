@@ -23,15 +23,16 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial chart}: a picture of a board's trials. */
 @Command(
         name = "chart",
+        header = "A picture of a board's trials.",
         mixinStandardHelpOptions = true,
         description = "Draws a board's trials: clock against voltage step with what held and what failed, the frontier "
-            + "between, and peak temperatures with the 80 and 85 degC lines.",
-        footer = {"", "Example:", "  bootmend trial chart --board lab-07 --out lab-07.svg"})
+            + "between them, and peak temperatures with the 80 and 85 degC lines.",
+        footer = {"", "Example:", "  bootmend trial chart --label lab-07 --out lab-07.svg"})
 final class TrialChartCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--board", "--label"}, paramLabel = "LABEL", required = true,
+    @Option(names = {"--label", "--board"}, paramLabel = "LABEL", required = true,
             description = "The label that the board's trials were given.")
     private String label;
 

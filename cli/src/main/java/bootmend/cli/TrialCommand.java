@@ -10,16 +10,16 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial}: the command that only has subcommands about trials. */
 @Command(
         name = "trial",
-        header = "What each board took, and what to try next.",
+        header = "Which settings were tried on each board, and what to try next.",
         mixinStandardHelpOptions = true,
         description = {
-            "Keeps what each board took: one trial of one setting at a time, with its outcome, and works out what to try "
-                + "next.",
+            "Keeps which settings were tried on each board, one trial of one setting at a time, with its outcome, and "
+                + "works out what to try next.",
             "",
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come "
                 + "first; when in doubt, ask someone qualified."
         },
-        footer = {"", "Example:", "  bootmend trial advise --board lab-07"})
+        footer = {"", "Example:", "  bootmend trial advise --label lab-07"})
 final class TrialCommand implements Runnable {
 
     @Spec

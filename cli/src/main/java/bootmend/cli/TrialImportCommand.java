@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial import}: what a board's log comes to. */
 @Command(
         name = "import",
+        header = "What a board's log comes to.",
         mixinStandardHelpOptions = true,
         description = {
             "Reads a board's log and says what it comes to: time at full clock, peak, time to 80 degC, share of time below "

@@ -14,14 +14,16 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial list}: the trials on this computer. */
 @Command(
         name = "list",
+        header = "The trials on this computer.",
         mixinStandardHelpOptions = true,
-        description = "Lists the trials on this computer, the oldest first, and names every file that is no good trial.",
-        footer = {"", "Example:", "  bootmend trial list --board lab-07"})
+        description = "Lists the trials on this computer, the oldest first, and names every file that cannot be "
+            + "read as a trial.",
+        footer = {"", "Example:", "  bootmend trial list --label lab-07"})
 final class TrialListCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--board", "--label"}, paramLabel = "LABEL",
+    @Option(names = {"--label", "--board"}, paramLabel = "LABEL",
             description = "Only those of the board with this label.")
     private String label;
 

@@ -12,13 +12,14 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend trial logger}: the script that logs on the board. */
 @Command(
         name = "logger",
+        header = "A script for the board that writes its log.",
         mixinStandardHelpOptions = true,
         description = {
             "Writes out a script in plain sh for the board. Started there while the board works, it logs clock, "
                 + "temperature and, where the kernel offers them, volts and throttle mask every few seconds; its file is what "
                 + "`bootmend trial import` and `bootmend trial add --from` read.",
             "",
-            "A board under load gets hot: stay with it, and stop when more than 80 degC goes on."
+            "A board under load gets hot: stay with it, and stop when it stays above 80 degC."
         },
         footer = {"", "Example:", "  bootmend trial logger board-log.sh", "and on the board:", "  sh board-log.sh log.csv"})
 final class TrialLoggerCommand implements Callable<Integer> {

@@ -34,7 +34,7 @@ final class TrialPage {
         added.log().ifPresent(new LogPage(screen)::print);
         added.notes().forEach(screen::line);
         screen.line("Kept: " + added.file());
-        screen.line("What to try next: bootmend trial advise --board " + quoted(added.trial().unit().label()));
+        screen.line("What to try next: bootmend trial advise --label " + quoted(added.trial().unit().label()));
     }
 
     void list(TrialListing listing) {

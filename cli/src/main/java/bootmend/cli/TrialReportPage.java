@@ -44,7 +44,7 @@ final class TrialReportPage {
         screen.paragraph("why", NAME_WIDTH, advice.why());
         advice.stops().forEach(stop -> screen.paragraph("not", NAME_WIDTH, stop));
         advice.peak().ifPresent(peak -> screen.paragraph("estimate", NAME_WIDTH, String.format(Locale.ROOT,
-                "peak %.0f degC, give or take %.0f (95 %% of such runs), from this board's own trials",
+                "peak %.0f degC, plus or minus %.0f (95 %% of such runs), from this board's own trials",
                 peak.celsius(), peak.uncertainty())));
         if (!advice.noPeak().isEmpty()) {
             screen.paragraph("estimate", NAME_WIDTH, "none: " + advice.noPeak());

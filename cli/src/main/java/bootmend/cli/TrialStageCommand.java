@@ -11,15 +11,17 @@ import picocli.CommandLine.Option;
 /** {@code bootmend trial stage}: settings that a board tries once. */
 @Command(
         name = "stage",
+        header = "Settings put beside the config file, which the board tries once.",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes tryboot.txt, the config file's text with the trial's settings, and leaves config.txt as it is. The board "
-                + "tries it once when it is restarted with its try-once flag; any start after that comes back by itself. "
-                + "On the pi4 family and later.",
+            "Writes tryboot.txt, the config file's text with the settings to try, and leaves config.txt as it is. The "
+                + "board tries it once when it is restarted with its try-once flag; any later start reads config.txt "
+                + "again, by itself. On the pi4 family and later.",
             "",
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come first."
         },
-        footer = {"", "Example:", "  bootmend trial stage lab-07.img --board pi4 --set arm_freq=1850 --set over_voltage=3"})
+        footer = {"", "Example:", "  bootmend trial stage lab-07.img --board pi4 \\",
+            "      --set arm_freq=1850 --set over_voltage=3"})
 final class TrialStageCommand extends CardChangeCommand {
 
     @Option(names = "--board", required = true, paramLabel = "B", description = "The board the card is for, such as pi4.")
@@ -30,8 +32,8 @@ final class TrialStageCommand extends CardChangeCommand {
     private List<String> settings = new ArrayList<>();
 
     @Option(names = "--despite-blockers",
-            description = "Stage settings although a check finds a blocker in them. That may harm the board or void its "
-                + "warranty for good.")
+            description = "Stage settings although a check finds a blocker in them. That may harm the board or "
+                + "permanently void its warranty.")
     private boolean despiteBlockers;
 
     TrialStageCommand(Workplace workplace, Question question) {
@@ -43,10 +45,10 @@ final class TrialStageCommand extends CardChangeCommand {
         StageRequest request = new StageRequest(board, settings, despiteBlockers, options().inPlace());
         int code = change(
                 forChanging -> new StageJob(workplace()).stage(card().request(), request, forChanging),
-                "This trial is staged already; nothing to do.");
+                "These settings are staged already; nothing to do.");
         if (code == ExitCode.DONE && !options().dryRun()) {
-            answer().sideScreen().line("To try it once, on the board: " + StageJob.restartCommand());
-            answer().sideScreen().line("If it held: bootmend trial adopt " + card().name());
+            answer().sideScreen().line("To try them once, on the board: " + StageJob.restartCommand());
+            answer().sideScreen().line("If they held: bootmend trial adopt " + card().name());
         }
         return code;
     }

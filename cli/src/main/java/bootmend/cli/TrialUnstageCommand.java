@@ -7,8 +7,9 @@ import picocli.CommandLine.Command;
 /** {@code bootmend trial unstage}: a staged trial removed. */
 @Command(
         name = "unstage",
+        header = "Staged settings taken away again.",
         mixinStandardHelpOptions = true,
-        description = "Removes tryboot.txt, the staged trial; config.txt stays as it is.",
+        description = "Removes tryboot.txt with the staged settings; config.txt stays as it is.",
         footer = {"", "Example:", "  bootmend trial unstage lab-07.img"})
 final class TrialUnstageCommand extends CardChangeCommand {
 
@@ -20,6 +21,6 @@ final class TrialUnstageCommand extends CardChangeCommand {
     public Integer call() {
         return change(
                 forChanging -> new StageJob(workplace()).unstage(card().request(), forChanging),
-                "No trial is staged on this card; nothing to do.");
+                "No settings are staged on this card; nothing to do.");
     }
 }

@@ -35,7 +35,7 @@ class TrialIT {
         assertThat(added.err()).isEmpty();
         assertThat(added.code()).isZero();
         assertThat(added.out()).contains("Kept: " + bootmend.home().resolve("trials"),
-                "bootmend trial advise --board lab-07");
+                "bootmend trial advise --label lab-07");
 
         JsonNode second = json("trial", "add", "--label", "lab-07", "--set", "arm_freq=2150", "--set", "over_voltage=4",
                 "--outcome", "locks-up", "--json");

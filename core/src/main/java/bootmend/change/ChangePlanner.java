@@ -17,7 +17,7 @@ import java.util.Optional;
  * Works out how files get new content: beside the old, switched over in one sector, the old released last.
  *
  * <p>A cut at any moment leaves each file whole, old or new. Only where no cluster is free, and only when that was
- * allowed, is a file overwritten where it stands.
+ * allowed, is a file overwritten in place.
  */
 public final class ChangePlanner implements FilePlanner {
 
@@ -153,7 +153,7 @@ public final class ChangePlanner implements FilePlanner {
         }
         if (!inPlaceAllowed) {
             throw CardException.risky("the boot partition has no free cluster, so " + path
-                    + " could only be overwritten where it stands; a cut in the middle would leave it half old, half "
+                    + " could only be overwritten in place; a cut in the middle would leave it half old, half "
                     + "new until it is recovered on this computer",
                     "Delete a file that the board does not need from the boot partition, or accept the risk with "
                     + "--in-place.", CardException.Risk.IN_PLACE);

@@ -15,7 +15,7 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
         /** What is no longer used is released. */
         CLEAN_UP("release the old content"),
         /** The content is overwritten where it stands; only the undo record can bring it back. */
-        IN_PLACE("overwrite the content where it stands"),
+        IN_PLACE("overwrite the content in place"),
         /** The boot sector or its backup is written from the other. */
         MEND_BOOT_SECTOR("mend the boot sector"),
         /** The FAT copies are made equal to the better one. */

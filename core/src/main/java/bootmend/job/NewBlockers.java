@@ -59,7 +59,7 @@ final class NewBlockers {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
             throw CardException.risky("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " With --despite-blockers it is " + done + " all the same; what the finding warns "
+                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
                     + "of may then happen, and some of it cannot be undone.", CardException.Risk.BLOCKERS);
         }
     }

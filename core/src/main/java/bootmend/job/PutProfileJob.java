@@ -59,8 +59,8 @@ public final class PutProfileJob {
         String id = wanted.board().orElse(profile.board());
         if (!id.equals(profile.board()) && !wanted.otherBoard()) {
             throw CardException.risky("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
-                    "What one board takes says nothing about another, which may not boot with it. With --other-board it "
-                    + "is put there all the same.", CardException.Risk.OTHER_BOARD);
+                    "Settings that hold on one board prove nothing for another, which may not boot with them. With "
+                    + "--other-board it is put there.", CardException.Risk.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();

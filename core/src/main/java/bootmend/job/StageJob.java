@@ -50,7 +50,7 @@ public final class StageJob {
         if (named.isEmpty()) {
             throw CardException.usage("there is nothing to stage", "Name settings, such as --set arm_freq=1850.");
         }
-        return propose(request, forChanging, wanted.inPlace(), "stage a trial", card -> {
+        return propose(request, forChanging, wanted.inPlace(), "stage settings for one try", card -> {
             refuseWhenSwitching(card);
             ConfigFiles files = ConfigFiles.read(card.volume());
             ResetJob.refuseWhenNotWhole(files.main());
@@ -62,13 +62,13 @@ public final class StageJob {
 
     /** Works out how a staged trial is removed. */
     public ProposedChange unstage(CardRequest request, boolean forChanging) throws CardException {
-        return propose(request, forChanging, false, "remove the staged trial",
+        return propose(request, forChanging, false, "remove the staged settings",
                 card -> new Changes(List.of(new FileChange(STAGED, stagedContent(card), null)), List.of()));
     }
 
     /** Works out how a staged trial becomes the config file. */
     public ProposedChange adopt(CardRequest request, boolean forChanging, boolean inPlace) throws CardException {
-        return propose(request, forChanging, inPlace, "adopt the staged trial", card -> {
+        return propose(request, forChanging, inPlace, "keep the staged settings", card -> {
             byte[] staged = stagedContent(card);
             ConfigFile config = ConfigFiles.read(card.volume()).main();
             ResetJob.refuseWhenNotWhole(config);
@@ -146,7 +146,8 @@ public final class StageJob {
     private static byte[] stagedContent(OpenCard card) throws IOException {
         byte[] content = content(card);
         if (content == null) {
-            throw CardException.refused("no trial is staged on this card", "Stage one with `bootmend trial stage`.");
+            throw CardException.refused("no settings are staged on this card",
+                    "Stage some with `bootmend trial stage`.");
         }
         return content;
     }

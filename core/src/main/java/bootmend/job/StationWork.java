@@ -39,7 +39,7 @@ public interface StationWork {
     private static Result apply(ProposedChange proposed) throws CardException {
         try (ProposedChange change = proposed) {
             if (change.isNothing()) {
-                return new Result(StationTurn.Outcome.NOTHING_TO_DO, "It is as wanted already.");
+                return new Result(StationTurn.Outcome.NOTHING_TO_DO, "There is nothing to do on it.");
             }
             ChangeView done = change.apply();
             return new Result(StationTurn.Outcome.DONE, "Written, forced and read back: " + change.plan().title()

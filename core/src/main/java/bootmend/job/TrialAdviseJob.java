@@ -77,6 +77,6 @@ public final class TrialAdviseJob {
                 .filter(key -> placed.stream().map(each -> each.trial().settings().getOrDefault(key, Long.MIN_VALUE))
                         .distinct().count() > 1).collect(Collectors.toSet());
         return keys.isEmpty() ? List.of() : List.of("These trials differ in more than clock and voltage step ("
-                + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together all the same.");
+                + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together anyway.");
     }
 }

@@ -72,8 +72,8 @@ public final class Adviser {
         long mask = latest.trial().run().mask().orElse(0);
         String told = mask == 0 ? "" : " (" + String.join(", ", LogSummary.words(mask, tables.throttleBits())) + ")";
         return "The last trial throttled" + told + ": that is heat or supply, not too little voltage. "
-                + (ThrottleMask.tellsOfSupply(mask) ? "See to the supply and its cable" : "Cool the board better, and see to "
-                + "the supply") + ", then run this setting again.";
+                + (ThrottleMask.tellsOfSupply(mask) ? "Check the supply and its cable" : "Cool the board better, and "
+                + "check the supply") + ", then run this setting again.";
     }
 
     private Advice undecided(Placed latest) {
@@ -143,7 +143,7 @@ public final class Adviser {
     private Candidate moreClock(Setting best, long clock) {
         long step = Math.max(best.step(), frontier.failedStep(clock).map(failed -> failed + 1).orElse(best.step()));
         return new Candidate(new Setting(clock, step), best.words() + " held: " + CLOCK_STEP
-                + " MHz more clock, a small step, so that a failure costs one start and tells the edge closely.");
+                + " MHz more clock, a small step, so that a failure costs one start and shows the limit more exactly.");
     }
 
     private Advice advice(Advice.Action action, Optional<Setting> setting, String why, List<String> stops) {

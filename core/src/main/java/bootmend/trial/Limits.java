@@ -25,8 +25,8 @@ final class Limits {
                     + steps.published() + ".");
         }
         if (setting.step() > steps.withoutForceTurbo()) {
-            return Optional.of(setting.words() + " needs force_turbo=1, which with more voltage can mark a board for good "
-                    + "so that its warranty is void.");
+            return Optional.of(setting.words() + " needs force_turbo=1, which with more voltage can permanently mark a "
+                    + "board so that its warranty is void.");
         }
         return peak(setting).filter(peak -> peak.celsius() > LogSummary.HOT)
                 .map(peak -> String.format(Locale.ROOT, "%s would come to about %.1f degC, over %.0f degC.",

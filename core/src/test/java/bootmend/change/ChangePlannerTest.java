@@ -39,7 +39,7 @@ class ChangePlannerTest {
 
         assertThatThrownBy(() -> card.plan(OLD, after)).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
-            assertThat(e).hasMessageContaining("no free cluster").hasMessageContaining("overwritten where it stands");
+            assertThat(e).hasMessageContaining("no free cluster").hasMessageContaining("overwritten in place");
             assertThat(e.remedy()).contains("--in-place");
             assertThat(e.risk()).contains(CardException.Risk.IN_PLACE);
         });

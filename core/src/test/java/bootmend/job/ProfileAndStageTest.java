@@ -176,7 +176,7 @@ class ProfileAndStageTest {
             change.apply();
         }
         assertThat(file(cart, "tryboot.txt")).isEmpty();
-        refused(() -> new StageJob(bench.workplace()).unstage(card(CART), true).close(), "no trial is staged");
+        refused(() -> new StageJob(bench.workplace()).unstage(card(CART), true).close(), "no settings are staged");
     }
 
     @Test

@@ -118,7 +118,7 @@ class AdviserTest {
         assertThat(advise(LabTrials.at(2000, 4).mask(0x80008)).why())
                 .contains("soft temperature limit since boot", "Cool the board better");
         assertThat(advise(LabTrials.at(2000, 4).mask(0x50005)).why())
-                .contains("supply under-voltage since boot", "See to the supply and its cable");
+                .contains("supply under-voltage since boot", "Check the supply and its cable");
     }
 
     @Test

@@ -48,11 +48,11 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
         setPlaceholder(kit.label("batch.noneleft", "muted"));
         setColumnResizePolicy(CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
         getStyleClass().add("batch-table");
-        getColumns().add(column(kit, "name", 165, BatchRow::name, row -> ""));
+        getColumns().add(column(kit, "name", 155, BatchRow::name, row -> ""));
         getColumns().add(column(kit, "identity", 145, says::identity, row -> ""));
         getColumns().add(column(kit, "tuning", 85, says::tuning, BatchTable::tuningTone));
-        getColumns().add(column(kit, "state", 105, says::state, BatchTable::stateTone));
-        getColumns().add(column(kit, "detail", 190, says::detail, BatchTable::stateTone));
+        getColumns().add(column(kit, "state", 130, says::state, BatchTable::stateTone));
+        getColumns().add(column(kit, "detail", 175, says::detail, BatchTable::stateTone));
         model.state().watch(state -> {
             if (attentionOnly && state instanceof BatchState.Rest) {
                 filter();

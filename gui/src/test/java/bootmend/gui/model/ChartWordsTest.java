@@ -37,7 +37,7 @@ class ChartWordsTest {
                 .anyMatch(sentence -> sentence.startsWith("Drawn: 3 \u00d7 known-good"));
         assertThat(words.next(board.report().advice())).isEqualTo("Try 2050 MHz at voltage step 5.");
         assertThat(words.peak(board.report().advice()).orElseThrow()).startsWith("Estimated peak: 7")
-                .contains("give or take");
+                .contains("plus or minus");
         assertThat(words.best(board.report().advice()))
                 .isEqualTo("Fastest that held: 2000 MHz at voltage step 4, known-good.");
         assertThat(words.notes(board.report())).isEmpty();

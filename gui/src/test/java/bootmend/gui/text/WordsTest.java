@@ -7,12 +7,15 @@ import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -25,6 +28,9 @@ class WordsTest {
     private static final Path BUNDLE = Path.of("src/main/resources/bootmend/gui/text/window.properties");
     /** Keys that are put together from a part and a word. */
     private static final Pattern BUILT = Pattern.compile("\"((?:[a-z]+\\.)+)\" \\+");
+    private static final Pattern MNEMONIC = Pattern.compile("_(\\w)");
+    /** Example values, in which an underscore is part of a word. */
+    private static final Pattern NO_CONTROL = Pattern.compile("^hint\\.");
     private static final Pattern WHOLE = Pattern.compile("\"([a-z]+(?:\\.[a-z]+)+)\"");
 
     @Test
@@ -66,14 +72,71 @@ class WordsTest {
                 .doesNotContain(frightening.toArray(CharSequence[]::new)));
     }
 
+    @Test
+    void noMenuUsesALetterTwice() {
+        assertDistinct("the bar", "menu\\.(card|change|show)");
+        assertDistinct("Card", "menu\\.(open|folder|read|eject|readers|close)");
+        assertDistinct("Change", "menu\\.(stock|profile|back|make)");
+        assertDistinct("Show", "menu\\.(page\\.[a-z]+|dark)");
+    }
+
+    @Test
+    void noPageUsesALetterTwiceTogetherWithWhatStandsAroundIt() {
+        String around = "menu\\.(card|change|show)|status\\.stop|cards\\..*|";
+        String withStrip = around + "strip\\.(?!finish|reverse).*|";
+        String withTrials = withStrip + "trials\\.(board|chart|table|add|next)|";
+
+        assertDistinct("a change that was cut short", around + "strip\\.(?!back).*");
+        assertDistinct("Config file", withStrip + "sheet\\..*|batch\\.back");
+        assertDistinct("Check", withStrip + "check\\..*|batch\\.back");
+        assertDistinct("Damage", withStrip + "damage\\..*|batch\\.back");
+        assertDistinct("Changes made", withStrip + "changes\\..*|batch\\.back");
+        assertDistinct("Profiles", withStrip + "profiles?\\..*|batch\\.back");
+        assertDistinct("saving a profile", withStrip + "saving\\..*|profiles\\.(save|import)|batch\\.back");
+        assertDistinct("the next trial", withTrials + "stage\\..*|batch\\.back");
+        assertDistinct("adding a trial", withTrials + "adding\\..*|batch\\.back");
+        assertDistinct("several cards, before a change", around + "batch\\.(?!make\\.|back|checkthem).*");
+        assertDistinct("several cards, with a change",
+                around + "batch\\.(?!workout|checkthem|make\\.(profile|repair)).*");
+    }
+
+    /** What is made has one letter, whatever it is: only one of these texts is there at a time. */
+    @Test
+    void theButtonThatMakesAChangeAlwaysHasTheSameLetter() {
+        assertThat(mnemonics("strip\\.make|make\\..*").values()).containsOnly("a");
+    }
+
+    private static void assertDistinct(String place, String keys) {
+        assertThat(mnemonics(keys).entrySet().stream().collect(Collectors.groupingBy(Map.Entry::getValue,
+                Collectors.mapping(Map.Entry::getKey, Collectors.toList()))).values())
+                .as(place).isNotEmpty().allMatch(each -> each.size() == 1);
+    }
+
+    /** Key to the letter that its text is reached by, in lower case; only keys that have one. */
+    private static Map<String, String> mnemonics(String keys) {
+        Properties texts = texts();
+        Map<String, String> found = new HashMap<>();
+        for (String key : texts.stringPropertyNames()) {
+            Matcher letter = MNEMONIC.matcher(texts.getProperty(key));
+            if (key.matches(keys) && !NO_CONTROL.matcher(key).find() && letter.find()) {
+                found.put(key, letter.group(1).toLowerCase(Locale.ROOT));
+            }
+        }
+        return found;
+    }
+
     private static Set<String> keys() {
+        return texts().stringPropertyNames();
+    }
+
+    private static Properties texts() {
         Properties properties = new Properties();
         try (Reader in = Files.newBufferedReader(BUNDLE, StandardCharsets.UTF_8)) {
             properties.load(in);
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
-        return properties.stringPropertyNames();
+        return properties;
     }
 
     private static Set<String> found(Pattern pattern) throws IOException {

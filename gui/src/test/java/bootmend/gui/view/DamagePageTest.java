@@ -45,7 +45,7 @@ class DamagePageTest {
         window.settle();
 
         assertThat(model().change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(page()).contains("No damage was seen", "Looked at: the boot sector").doesNotContain("Can be mended");
+        assertThat(page()).contains("No damage was seen", "Read: the boot sector").doesNotContain("Can be mended");
     }
 
     @Test

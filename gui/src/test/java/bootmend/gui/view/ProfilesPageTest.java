@@ -73,7 +73,7 @@ class ProfilesPageTest {
 
         hands.press("#profile-put");
         assertThat(hands.texts("#strip-body")).contains("is for pi4, not for pi5",
-                "for another board all the same");
+                "for another board anyway");
         hands.act(() -> ((CheckBox) new FxRobot().lookup("#profile-otherboard").query()).setSelected(true));
         hands.press("#profile-put");
 

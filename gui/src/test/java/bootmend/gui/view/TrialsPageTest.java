@@ -60,7 +60,7 @@ class TrialsPageTest {
                 "lowest step that held, at this clock or a higher one");
         assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");
         assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed",
-                "give or take",
+                "plus or minus",
                 "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
         assertThat(hands.find("#stage-put").isDisabled()).isTrue();
         assertThat(hands.texts("#stage-whynot")).contains("Open a card first");

@@ -52,7 +52,7 @@ class WindowTest {
 
     @Test
     void beforeACardIsInTheWindowSaysHowToBeginAndToCloseAnEraseDialog() throws Exception {
-        assertThat(texts("#start-page")).contains("Looking at a card writes nothing.");
+        assertThat(texts("#start-page")).contains("Reading a card writes nothing.");
         assertThat(texts("#erase-banner")).contains("If your desktop offers to erase this card, close that dialog.");
     }
 
