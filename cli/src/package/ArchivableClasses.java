@@ -44,7 +44,8 @@ final class ArchivableClasses {
 
     private ArchivableClasses(JarFile jar) {
         this.jar = jar;
-        this.classes = ClassFile.of(ClassFile.StackMapsOption.GENERATE_STACK_MAPS,
+        this.classes = ClassFile.of(
+                ClassFile.StackMapsOption.GENERATE_STACK_MAPS,
                 ClassFile.ClassHierarchyResolverOption.of(ClassHierarchyResolver.ofResourceParsing(this::classOf)
                         .orElse(ClassHierarchyResolver.defaultResolver())));
     }
@@ -52,7 +53,8 @@ final class ArchivableClasses {
     public static void main(String[] arguments) throws IOException {
         Path folder = Path.of(arguments[1]);
         try (JarFile jar = new JarFile(new File(arguments[0]), true, ZipFile.OPEN_READ, Runtime.version())) {
-            List<JarEntry> entries = jar.versionedStream().filter(entry -> !entry.isDirectory()).toList();
+            List<JarEntry> entries =
+                    jar.versionedStream().filter(entry -> !entry.isDirectory()).toList();
             ArchivableClasses archivable = new ArchivableClasses(jar);
             for (JarEntry entry : entries) {
                 Path file = folder.resolve(entry.getName());

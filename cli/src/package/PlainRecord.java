@@ -38,9 +38,11 @@ final class PlainRecord {
             if (!(element instanceof MethodModel method) || !isMadeLate(method)) {
                 builder.with(element);
             } else if (method.methodName().equalsString("equals")) {
-                builder.withMethodBody(method.methodName(), method.methodType(), method.flags().flagsMask(), plain::equal);
+                builder.withMethodBody(
+                        method.methodName(), method.methodType(), method.flags().flagsMask(), plain::equal);
             } else if (method.methodName().equalsString("hashCode")) {
-                builder.withMethodBody(method.methodName(), method.methodType(), method.flags().flagsMask(), plain::hash);
+                builder.withMethodBody(
+                        method.methodName(), method.methodType(), method.flags().flagsMask(), plain::hash);
             } else {
                 builder.with(element);
             }
@@ -48,7 +50,8 @@ final class PlainRecord {
     }
 
     private static boolean isMadeLate(MethodModel method) {
-        return method.code().stream().flatMap(code -> code.elementStream())
+        return method.code().stream()
+                .flatMap(code -> code.elementStream())
                 .anyMatch(each -> each instanceof InvokeDynamicInstruction call
                         && call.bootstrapMethod().owner().packageName().equals(MAKER));
     }
@@ -63,10 +66,16 @@ final class PlainRecord {
             switch (TypeKind.from(kind)) {
                 case BOOLEAN, BYTE, CHAR, SHORT, INT -> code.if_icmpne(different);
                 case LONG -> code.lcmp().ifne(different);
-                case FLOAT, DOUBLE -> code.invokestatic(box(kind), "compare",
-                        MethodTypeDesc.of(ConstantDescs.CD_int, kind, kind)).ifne(different);
-                default -> code.invokestatic(OBJECTS, "equals", MethodTypeDesc.of(ConstantDescs.CD_boolean,
-                        ConstantDescs.CD_Object, ConstantDescs.CD_Object)).ifeq(different);
+                case FLOAT, DOUBLE ->
+                    code.invokestatic(box(kind), "compare", MethodTypeDesc.of(ConstantDescs.CD_int, kind, kind))
+                            .ifne(different);
+                default ->
+                    code.invokestatic(
+                                    OBJECTS,
+                                    "equals",
+                                    MethodTypeDesc.of(
+                                            ConstantDescs.CD_boolean, ConstantDescs.CD_Object, ConstantDescs.CD_Object))
+                            .ifeq(different);
             }
         }
         code.iconst_1().ireturn().labelBinding(different).iconst_0().ireturn();
@@ -76,12 +85,15 @@ final class PlainRecord {
         code.iconst_0();
         for (RecordComponentInfo component : components) {
             ClassDesc kind = component.descriptorSymbol();
-            code.loadConstant(PRIME).imul().aload(0).getfield(type, component.name().stringValue(), kind);
+            code.loadConstant(PRIME)
+                    .imul()
+                    .aload(0)
+                    .getfield(type, component.name().stringValue(), kind);
             if (kind.isPrimitive()) {
                 code.invokestatic(box(kind), "hashCode", MethodTypeDesc.of(ConstantDescs.CD_int, kind));
             } else {
-                code.invokestatic(OBJECTS, "hashCode",
-                        MethodTypeDesc.of(ConstantDescs.CD_int, ConstantDescs.CD_Object));
+                code.invokestatic(
+                        OBJECTS, "hashCode", MethodTypeDesc.of(ConstantDescs.CD_int, ConstantDescs.CD_Object));
             }
             code.iadd();
         }

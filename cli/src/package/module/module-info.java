@@ -15,5 +15,7 @@ module bootmend {
 
     // Keeps the device list's library from writing its log to the screen.
     uses org.slf4j.spi.SLF4JServiceProvider;
-    provides org.slf4j.spi.SLF4JServiceProvider with org.slf4j.nop.NOPServiceProvider;
+
+    provides org.slf4j.spi.SLF4JServiceProvider with
+            org.slf4j.nop.NOPServiceProvider;
 }

@@ -18,8 +18,9 @@ import com.tngtech.archunit.lang.ArchRule;
  * The arrows between core's packages run downward only: page, then job, then check, profile, trial and change, then config,
  * tuning and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
  */
-@AnalyzeClasses(packages = "bootmend", importOptions = {ImportOption.DoNotIncludeTests.class,
-    ImportOption.DoNotIncludeJars.class})
+@AnalyzeClasses(
+        packages = "bootmend",
+        importOptions = {ImportOption.DoNotIncludeTests.class, ImportOption.DoNotIncludeJars.class})
 class ArchitectureTest {
 
     private static final String ROOT = "bootmend";
@@ -46,28 +47,44 @@ class ArchitectureTest {
     static final ArchRule TUNING = only("bootmend.tuning", ROOT, "bootmend.config");
 
     @ArchTest
-    static final ArchRule CHANGE = only("bootmend.change", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.folder", "bootmend.fat",
-            "bootmend.partition", "bootmend.device");
+    static final ArchRule CHANGE = only(
+            "bootmend.change",
+            ROOT,
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.folder",
+            "bootmend.fat",
+            "bootmend.partition",
+            "bootmend.device");
 
     @ArchTest
     static final ArchRule STORE = only("bootmend.store", ROOT);
 
     @ArchTest
-    static final ArchRule TRIAL = only("bootmend.trial", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.store",
-            "bootmend.device");
+    static final ArchRule TRIAL =
+            only("bootmend.trial", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.store", "bootmend.device");
 
     @ArchTest
-    static final ArchRule PROFILE = only("bootmend.profile", ROOT, "bootmend.config", "bootmend.tuning",
-            "bootmend.tuning.resolve", "bootmend.store", "bootmend.device", "bootmend.trial");
+    static final ArchRule PROFILE = only(
+            "bootmend.profile",
+            ROOT,
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.store",
+            "bootmend.device",
+            "bootmend.trial");
 
     @ArchTest
-    static final ArchRule CHECK = only("bootmend.check", ROOT, "bootmend.config", "bootmend.tuning",
-            "bootmend.tuning.resolve", "bootmend.fat");
+    static final ArchRule CHECK = only(
+            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
             .that(resideInAPackage("bootmend..").and(not(resideInAnyPackage("bootmend.job..", "bootmend.page"))))
-            .should().dependOnClassesThat().resideInAPackage("bootmend.job..");
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("bootmend.job..");
 
     @ArchTest
     static final ArchRule PAGE = only("bootmend.page", ROOT, "bootmend.config", "bootmend.check", "bootmend.job");
@@ -75,23 +92,35 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NOTHING_ELSE_KNOWS_THE_PAGES = noClasses()
             .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.page"))))
-            .should().dependOnClassesThat().resideInAPackage("bootmend.page");
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("bootmend.page");
 
     @ArchTest
-    static final ArchRule NO_CYCLES = slices().matching("bootmend.(*)..").should().beFreeOfCycles();
+    static final ArchRule NO_CYCLES =
+            slices().matching("bootmend.(*)..").should().beFreeOfCycles();
 
     @ArchTest
-    static final ArchRule NO_SCREEN = noClasses().should().dependOnClassesThat()
-            .resideInAnyPackage("picocli..", "javafx..", "java.awt..", "javax.swing..", "bootmend.cli..", "bootmend.gui..");
+    static final ArchRule NO_SCREEN = noClasses()
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "picocli..", "javafx..", "java.awt..", "javax.swing..", "bootmend.cli..", "bootmend.gui..");
 
     @ArchTest
-    static final ArchRule NO_DEMO_CARDS = noClasses().that().resideOutsideOfPackage("bootmend.fixtures..")
-            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+    static final ArchRule NO_DEMO_CARDS = noClasses()
+            .that()
+            .resideOutsideOfPackage("bootmend.fixtures..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("bootmend.fixtures..");
 
     @ArchTest
-    static final ArchRule DEMO_CARDS_STAND_ALONE = classes().that().resideInAPackage("bootmend.fixtures..")
-            .should().onlyDependOnClassesThat(
-                    not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
+    static final ArchRule DEMO_CARDS_STAND_ALONE = classes()
+            .that()
+            .resideInAPackage("bootmend.fixtures..")
+            .should()
+            .onlyDependOnClassesThat(not(resideInAPackage("bootmend..")).or(resideInAPackage("bootmend.fixtures..")))
             .allowEmptyShould(true);
 
     @ArchTest
@@ -101,9 +130,13 @@ class ArchitectureTest {
     static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
 
     @ArchTest
-    static final ArchRule NEVER_ENDS_THE_PROGRAM = noClasses().should().callMethod(System.class, "exit", int.class)
-            .orShould().callMethod(Runtime.class, "exit", int.class)
-            .orShould().callMethod(Runtime.class, "halt", int.class);
+    static final ArchRule NEVER_ENDS_THE_PROGRAM = noClasses()
+            .should()
+            .callMethod(System.class, "exit", int.class)
+            .orShould()
+            .callMethod(Runtime.class, "exit", int.class)
+            .orShould()
+            .callMethod(Runtime.class, "halt", int.class);
 
     @ArchTest
     static final ArchRule NO_PRINTING = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
@@ -112,7 +145,10 @@ class ArchitectureTest {
         String[] known = new String[others.length + 1];
         System.arraycopy(others, 0, known, 0, others.length);
         known[others.length] = from;
-        return classes().that().resideInAPackage(from).should().onlyDependOnClassesThat(
-                not(resideInAPackage("bootmend..")).or(resideInAnyPackage(known)));
+        return classes()
+                .that()
+                .resideInAPackage(from)
+                .should()
+                .onlyDependOnClassesThat(not(resideInAPackage("bootmend..")).or(resideInAnyPackage(known)));
     }
 }

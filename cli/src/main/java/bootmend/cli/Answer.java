@@ -49,7 +49,8 @@ final class Answer {
 
     /** The place for words while the answer itself is JSON on standard output. */
     Screen sideScreen() {
-        return new Screen(asJson ? line.getErr() : line.getOut(), line.getColorScheme().ansi());
+        return new Screen(
+                asJson ? line.getErr() : line.getOut(), line.getColorScheme().ansi());
     }
 
     void json(Object document) {

@@ -21,18 +21,20 @@ final class BatchBar implements AutoCloseable {
     }
 
     static BatchBar none() {
-        return new BatchBar(null, text -> { });
+        return new BatchBar(null, text -> {});
     }
 
     /** @param screen takes the bar's text, each time the whole line, with what brings it to the line's start */
     static BatchBar onTerminal(String command, int cards, Consumer<String> screen) {
-        return new BatchBar(new ProgressBarBuilder()
-                .setTaskName(command)
-                .setInitialMax(cards)
-                .setUnit(" cards", 1)
-                .setStyle(ProgressBarStyle.ASCII)
-                .setConsumer(new DelegatingProgressBarConsumer(text -> screen.accept("\r" + text), WIDTH))
-                .build(), screen);
+        return new BatchBar(
+                new ProgressBarBuilder()
+                        .setTaskName(command)
+                        .setInitialMax(cards)
+                        .setUnit(" cards", 1)
+                        .setStyle(ProgressBarStyle.ASCII)
+                        .setConsumer(new DelegatingProgressBarConsumer(text -> screen.accept("\r" + text), WIDTH))
+                        .build(),
+                screen);
     }
 
     void step() {

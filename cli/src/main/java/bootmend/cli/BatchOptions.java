@@ -16,13 +16,17 @@ final class BatchOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    @Option(names = "--jobs", paramLabel = "N",
+    @Option(
+            names = "--jobs",
+            paramLabel = "N",
             description = "With several cards: how many to work on at once; by default one for each processor.")
     private Integer jobs;
 
-    @Option(names = "--report", paramLabel = "FILE",
+    @Option(
+            names = "--report",
+            paramLabel = "FILE",
             description = "Write what was found and done, card by card, to a file; its name ends in .json, "
-                + ".csv or .html.")
+                    + ".csv or .html.")
     private Path report;
 
     int jobs() {
@@ -37,8 +41,10 @@ final class BatchOptions {
 
     Optional<Path> report() {
         if (report != null && ReportFormat.of(report).isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "--report takes a file whose name ends in "
-                    + ".json, .csv or .html, not " + report.toString().toLowerCase(Locale.ROOT));
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--report takes a file whose name ends in " + ".json, .csv or .html, not "
+                            + report.toString().toLowerCase(Locale.ROOT));
         }
         return Optional.ofNullable(report);
     }

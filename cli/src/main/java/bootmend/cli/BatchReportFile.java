@@ -23,8 +23,8 @@ final class BatchReportFile {
             return new BatchReportFile(null, null);
         }
         try {
-            return new BatchReportFile(file.get(),
-                    ReportFormat.of(file.get()).orElseThrow().begin(NewFile.open(file.get()), command));
+            return new BatchReportFile(
+                    file.get(), ReportFormat.of(file.get()).orElseThrow().begin(NewFile.open(file.get()), command));
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
@@ -54,8 +54,10 @@ final class BatchReportFile {
         } catch (IOException e) {
             failure = failure == null ? e : failure;
         }
-        return Optional.ofNullable(failure).map(e -> CardException.refused(
-                "the report " + file + " is not whole (" + e.getMessage() + ")",
-                "The cards themselves are done as listed. Make room and give the command again.", e));
+        return Optional.ofNullable(failure)
+                .map(e -> CardException.refused(
+                        "the report " + file + " is not whole (" + e.getMessage() + ")",
+                        "The cards themselves are done as listed. Make room and give the command again.",
+                        e));
     }
 }

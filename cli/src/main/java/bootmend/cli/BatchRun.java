@@ -108,7 +108,11 @@ final class BatchRun<T> {
             sinks.forEach(sink -> tell(errors, totals, () -> sink.end(totals)));
             // A document on standard output says it all; words beside it are for whoever sits there.
             if (!alone && (!silentOut || bar)) {
-                table.print(new Screen(silentOut ? err : line.getOut(), line.getColorScheme().ansi()), totals,
+                table.print(
+                        new Screen(
+                                silentOut ? err : line.getOut(),
+                                line.getColorScheme().ansi()),
+                        totals,
                         file.isPresent());
             }
             return totals.exitCode();
@@ -130,8 +134,12 @@ final class BatchRun<T> {
         } catch (CardException e) {
             totals.worsen(errors.tell("", e));
         } catch (IOException e) {
-            totals.worsen(errors.tell("", CardException.refused("an answer could not be written (" + e.getMessage() + ")",
-                    "Make room and give the command again; cards that are done stay as they are.", e)));
+            totals.worsen(errors.tell(
+                    "",
+                    CardException.refused(
+                            "an answer could not be written (" + e.getMessage() + ")",
+                            "Make room and give the command again; cards that are done stay as they are.",
+                            e)));
         }
     }
 

@@ -15,13 +15,15 @@ final class BatchStop {
     private volatile int code = ExitCode.REFUSED;
 
     private BatchStop(CardBatch batch, PrintWriter err) {
-        this.hook = new Thread(() -> {
-            batch.stop();
-            err.println("Stopping: the cards being worked on are finished, no other is started.");
-            err.flush();
-            awaitAnswer();
-            Runtime.getRuntime().halt(code);
-        }, "batch-stop");
+        this.hook = new Thread(
+                () -> {
+                    batch.stop();
+                    err.println("Stopping: the cards being worked on are finished, no other is started.");
+                    err.flush();
+                    awaitAnswer();
+                    Runtime.getRuntime().halt(code);
+                },
+                "batch-stop");
     }
 
     static BatchStop watch(CardBatch batch, PrintWriter err) {

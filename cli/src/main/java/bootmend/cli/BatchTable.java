@@ -16,8 +16,8 @@ final class BatchTable {
 
     private static final int SMALL = 50;
     private static final int MOST_ROWS = 500;
-    private static final List<String> HEADER = List.of("card", "state", "what it was", "changed", "verified",
-            "findings, errors");
+    private static final List<String> HEADER =
+            List.of("card", "state", "what it was", "changed", "verified", "findings, errors");
 
     private final boolean small;
     private final List<CardOutcome> rows = new ArrayList<>();
@@ -41,14 +41,19 @@ final class BatchTable {
 
     void print(Screen screen, BatchTotals totals, boolean reported) {
         if (!rows.isEmpty()) {
-            screen.table(HEADER, rows.stream().map(BatchTable::cells).toList(),
+            screen.table(
+                    HEADER,
+                    rows.stream().map(BatchTable::cells).toList(),
                     rows.stream().map(BatchTable::style).toList());
             screen.blank();
         }
         if (leftOut > 0) {
             screen.line("and " + Amount.count(leftOut, "card") + " more that want attention");
         }
-        screen.line("bold", Amount.count(totals.counts().cards(), "card") + ": " + totals.counts().words() + ".");
+        screen.line(
+                "bold",
+                Amount.count(totals.counts().cards(), "card") + ": "
+                        + totals.counts().words() + ".");
         if (!small && !reported) {
             screen.line("A file that lists every card comes with --report FILE.csv, FILE.json or FILE.html.");
         }
@@ -56,9 +61,13 @@ final class BatchTable {
 
     private static List<String> cells(CardOutcome card) {
         String last = card.error().map(CardException::getMessage).orElseGet(card::findingCounts);
-        return List.of(card.card(), card.state().words(), card.was().map(CardOutcome.Was::words).orElse(""),
+        return List.of(
+                card.card(),
+                card.state().words(),
+                card.was().map(CardOutcome.Was::words).orElse(""),
                 card.changed().isEmpty() ? "" : Amount.count(card.changed().size(), "line"),
-                card.verified() ? "verified" : "", last);
+                card.verified() ? "verified" : "",
+                last);
     }
 
     private static String style(CardOutcome card) {

@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
         header = "A board's revision code decoded.",
         mixinStandardHelpOptions = true,
         description = "Decodes a board's revision code: which board it is, its chip and memory, and whether its "
-            + "warranty bit is set.",
+                + "warranty bit is set.",
         footer = {"", "Example:", "  bootmend board c03111"})
 final class BoardCommand implements Callable<Integer> {
 
@@ -37,14 +37,36 @@ final class BoardCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     /** A decoded code as a JSON document; null is what the code does not tell or bootmend does not know. */
-    record RevisionJson(String code, String style, String board, String type, String revision, String chip,
-            Integer memoryMegabytes, Integer maker, boolean warrantyVoid, String warranty, List<String> barred,
-            String unknownBits, List<String> sources) {
+    record RevisionJson(
+            String code,
+            String style,
+            String board,
+            String type,
+            String revision,
+            String chip,
+            Integer memoryMegabytes,
+            Integer maker,
+            boolean warrantyVoid,
+            String warranty,
+            List<String> barred,
+            String unknownBits,
+            List<String> sources) {
 
         static RevisionJson of(RevisionView view) {
-            return new RevisionJson(view.code(), view.style(), view.board().orElse(null), view.type().orElse(null),
-                    view.revision(), view.chip().orElse(null), boxed(view.memoryMegabytes()), boxed(view.maker()),
-                    view.warrantyVoid(), view.warranty(), view.barred(), view.unknownBits(), view.sources());
+            return new RevisionJson(
+                    view.code(),
+                    view.style(),
+                    view.board().orElse(null),
+                    view.type().orElse(null),
+                    view.revision(),
+                    view.chip().orElse(null),
+                    boxed(view.memoryMegabytes()),
+                    boxed(view.maker()),
+                    view.warrantyVoid(),
+                    view.warranty(),
+                    view.barred(),
+                    view.unknownBits(),
+                    view.sources());
         }
 
         private static Integer boxed(OptionalInt number) {
@@ -72,8 +94,11 @@ final class BoardCommand implements Callable<Integer> {
 
     private static void print(Screen screen, RevisionView view) {
         screen.line("bold", "Revision code " + view.code() + " (" + view.style() + " style)");
-        field(screen, "board", view.board().orElse("not known to bootmend")
-                + view.type().map(type -> ", type number " + type).orElse(""));
+        field(
+                screen,
+                "board",
+                view.board().orElse("not known to bootmend")
+                        + view.type().map(type -> ", type number " + type).orElse(""));
         field(screen, "revision", view.revision());
         field(screen, "chip", view.chip().orElse("not known to bootmend"));
         field(screen, "memory", memory(view.memoryMegabytes()));

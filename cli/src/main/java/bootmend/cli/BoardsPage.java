@@ -15,6 +15,7 @@ final class BoardsPage {
 
     /** Above this many boards, those with the same answers share a column. */
     private static final int MOST_COLUMNS = 6;
+
     private static final int HEADING_WIDTH = 16;
 
     private final Screen screen;
@@ -37,7 +38,8 @@ final class BoardsPage {
     }
 
     private void table(List<String> keys, Map<List<String>, List<String>> columns) {
-        List<List<String>> headings = columns.values().stream().map(BoardsPage::heading).toList();
+        List<List<String>> headings =
+                columns.values().stream().map(BoardsPage::heading).toList();
         int height = headings.stream().mapToInt(List::size).max().orElse(1);
         List<List<String>> rows = new ArrayList<>();
         List<String> styles = new ArrayList<>(Collections.nCopies(height - 1, "bold"));

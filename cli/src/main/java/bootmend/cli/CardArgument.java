@@ -9,10 +9,14 @@ import picocli.CommandLine.Parameters;
 /** The card that a command is about, and how its answer is given. */
 final class CardArgument {
 
-    @Parameters(paramLabel = "CARD", description = "The card: an image file, a block device, or the folder where its boot partition is mounted.")
+    @Parameters(
+            paramLabel = "CARD",
+            description = "The card: an image file, a block device, or the folder where its boot partition is mounted.")
     private Path card;
 
-    @Option(names = "--partition", paramLabel = "N",
+    @Option(
+            names = "--partition",
+            paramLabel = "N",
             description = "Take partition N, counted from 1, instead of finding the boot partition.")
     private Integer partition;
 

@@ -23,7 +23,8 @@ final class CardChanges {
     private final BatchOptions batch;
     private final Question question;
 
-    CardChanges(CommandLine line, CardsArgument argument, ChangeOptions options, BatchOptions batch, Question question) {
+    CardChanges(
+            CommandLine line, CardsArgument argument, ChangeOptions options, BatchOptions batch, Question question) {
         this.line = line;
         this.argument = argument;
         this.options = options;
@@ -44,12 +45,13 @@ final class CardChanges {
             return many(cards, proposer);
         }
         CardArgument card = argument.only(cards.get(0));
-        return new ChangeRun(new Answer(line, card), card, options, question).run(
-                forChanging -> proposer.propose(card.request(), forChanging), nothing);
+        return new ChangeRun(new Answer(line, card), card, options, question)
+                .run(forChanging -> proposer.propose(card.request(), forChanging), nothing);
     }
 
     private int many(List<Path> cards, Proposer proposer) throws IOException {
-        if (!options.dryRun() && !options.yes()
+        if (!options.dryRun()
+                && !options.yes()
                 && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
             line.getErr().println("Nothing was written.");
             return ExitCode.REFUSED;
@@ -58,12 +60,17 @@ final class CardChanges {
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }
-        return run.run(cards, batch, card -> CardChange.of(
-                forChanging -> proposer.propose(argument.request(card), forChanging), options.dryRun()));
+        return run.run(
+                cards,
+                batch,
+                card -> CardChange.of(
+                        forChanging -> proposer.propose(argument.request(card), forChanging), options.dryRun()));
     }
 
     private static Object document(CardResult<CardChange> result) {
-        return result.view().<Object>map(ChangeJson::of)
-                .orElseGet(() -> ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
+        return result.view()
+                .<Object>map(ChangeJson::of)
+                .orElseGet(() ->
+                        ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
     }
 }

@@ -38,8 +38,11 @@ final class CardPage {
         }
         view.config().ifPresent(this::config);
         if (view.config().isPresent() && show.board().isEmpty()) {
-            field("can boot", show.anyBootable() ? show.boards().stream().map(BoardView::board)
-                    .collect(Collectors.joining(" ")) : "no known board: each lacks a boot file");
+            field(
+                    "can boot",
+                    show.anyBootable()
+                            ? show.boards().stream().map(BoardView::board).collect(Collectors.joining(" "))
+                            : "no known board: each lacks a boot file");
         }
         view.notes().forEach(note -> field("note", note));
         if (view.config().isPresent()) {
@@ -52,12 +55,17 @@ final class CardPage {
 
     private void partition(PartitionView partition) {
         field("partition table", partition.table());
-        field("boot partition", (partition.number() == 0 ? "the whole card" : "number " + partition.number())
-                + ", " + partition.reason());
-        field("volume", partition.fatType() + ", " + Amount.size(partition.bytes()) + ", clusters of "
-                + Amount.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
-        field("label, serial", (partition.label().isEmpty() ? "no label" : partition.label())
-                + ", " + partition.serial());
+        field(
+                "boot partition",
+                (partition.number() == 0 ? "the whole card" : "number " + partition.number()) + ", "
+                        + partition.reason());
+        field(
+                "volume",
+                partition.fatType() + ", " + Amount.size(partition.bytes()) + ", clusters of "
+                        + Amount.size(partition.clusterBytes()) + ", from sector " + partition.firstSector());
+        field(
+                "label, serial",
+                (partition.label().isEmpty() ? "no label" : partition.label()) + ", " + partition.serial());
     }
 
     private void boards(ShowView show) {
@@ -66,13 +74,17 @@ final class CardPage {
             new EffectivePage(screen).print(show.boards().get(0));
         } else if (!show.keys().isEmpty()) {
             screen.blank();
-            screen.line(show.anyBootable() ? "What the boards that this card can boot would run:"
-                    : "What each known board would run:");
+            screen.line(
+                    show.anyBootable()
+                            ? "What the boards that this card can boot would run:"
+                            : "What each known board would run:");
             screen.blank();
             new BoardsPage(screen).print(show.boards(), show.keys());
             screen.blank();
-            show.boards().stream().filter(board -> !board.effective().isEmpty()).findFirst().ifPresent(board ->
-                    screen.line("More on one board: bootmend show --board " + board.board() + " "
+            show.boards().stream()
+                    .filter(board -> !board.effective().isEmpty())
+                    .findFirst()
+                    .ifPresent(board -> screen.line("More on one board: bootmend show --board " + board.board() + " "
                             + show.card().card()));
         }
     }
@@ -95,12 +107,18 @@ final class CardPage {
             screen.line("The config file has no tuning line: the card is at stock.");
             return;
         }
-        boolean severalFiles = view.tuning().stream().map(TuningView::file).distinct().count() > 1;
+        boolean severalFiles =
+                view.tuning().stream().map(TuningView::file).distinct().count() > 1;
         List<List<String>> rows = new ArrayList<>();
         List<String> styles = new ArrayList<>();
         for (TuningView line : view.tuning()) {
             String place = severalFiles ? line.file() + ":" + line.line() : Integer.toString(line.line());
-            rows.add(List.of(place, line.section(), line.key(), Amount.of(line.value(), line.unit()), line.stock().orElse("not published"),
+            rows.add(List.of(
+                    place,
+                    line.section(),
+                    line.key(),
+                    Amount.of(line.value(), line.unit()),
+                    line.stock().orElse("not published"),
                     line.active() && !line.resets() ? state(line) + ", left alone by a reset" : state(line)));
             styles.add(style(line));
         }
@@ -111,7 +129,9 @@ final class CardPage {
     }
 
     private void verdict(CardView view) {
-        long active = view.tuning().stream().filter(line -> line.active() && line.resets()).count();
+        long active = view.tuning().stream()
+                .filter(line -> line.active() && line.resets())
+                .count();
         if (active == 0) {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
@@ -127,7 +147,8 @@ final class CardPage {
     }
 
     private static String style(TuningView line) {
-        return line.effect().map(effect -> EffectStyle.of(effect.effect()))
+        return line.effect()
+                .map(effect -> EffectStyle.of(effect.effect()))
                 .orElse(line.active() && line.resets() ? EffectStyle.COUNTS : "");
     }
 

@@ -12,11 +12,16 @@ import picocli.CommandLine.Parameters;
 /** The cards that a command is about: one, or a batch. */
 final class CardsArgument {
 
-    @Parameters(arity = "1..*", paramLabel = "CARD",
-            description = "The cards: image files, block devices, folders of image files, patterns such as 'lab-*.img'.")
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "CARD",
+            description =
+                    "The cards: image files, block devices, folders of image files, patterns such as 'lab-*.img'.")
     private List<String> names;
 
-    @Option(names = "--partition", paramLabel = "N",
+    @Option(
+            names = "--partition",
+            paramLabel = "N",
             description = "Take partition N, counted from 1, instead of finding the boot partition.")
     private Integer partition;
 

@@ -19,8 +19,9 @@ import picocli.CommandLine.Spec;
         name = "cards",
         header = "The cards that are attached to this computer.",
         mixinStandardHelpOptions = true,
-        description = "Lists the disks that are attached to this computer, and which of them look like boot cards. Writes "
-            + "nothing.",
+        description =
+                "Lists the disks that are attached to this computer, and which of them look like boot cards. Writes "
+                        + "nothing.",
         footer = {"", "Example:", "  bootmend cards"})
 final class CardsCommand implements Callable<Integer> {
 
@@ -36,13 +37,32 @@ final class CardsCommand implements Callable<Integer> {
     record CardsJson(List<DiskJson> cards) {
 
         /** One disk. */
-        record DiskJson(String path, long bytes, String model, String bus, boolean removable, boolean readOnly,
-                String boot, String words, String system, List<AttachedCard.Part> partitions, List<String> mountedAt) {
+        record DiskJson(
+                String path,
+                long bytes,
+                String model,
+                String bus,
+                boolean removable,
+                boolean readOnly,
+                String boot,
+                String words,
+                String system,
+                List<AttachedCard.Part> partitions,
+                List<String> mountedAt) {
 
             static DiskJson of(AttachedCard card) {
-                return new DiskJson(card.path(), card.bytes(), card.model(), card.bus(), card.removable(),
-                        card.readOnly(), word(card.boot()), card.words(), card.system().orElse(null),
-                        card.partitions(), card.mountedAt());
+                return new DiskJson(
+                        card.path(),
+                        card.bytes(),
+                        card.model(),
+                        card.bus(),
+                        card.removable(),
+                        card.readOnly(),
+                        word(card.boot()),
+                        card.words(),
+                        card.system().orElse(null),
+                        card.partitions(),
+                        card.mountedAt());
             }
         }
     }
@@ -57,7 +77,8 @@ final class CardsCommand implements Callable<Integer> {
         return answer.of(() -> {
             List<AttachedCard> cards = new CardsJob(workplace).run();
             if (json) {
-                answer.json(new CardsJson(cards.stream().map(CardsJson.DiskJson::of).toList()));
+                answer.json(
+                        new CardsJson(cards.stream().map(CardsJson.DiskJson::of).toList()));
             } else {
                 print(answer.screen(), cards);
             }
@@ -72,14 +93,28 @@ final class CardsCommand implements Callable<Integer> {
         }
         List<List<String>> rows = new ArrayList<>();
         for (AttachedCard card : cards) {
-            rows.add(List.of(card.path(), Amount.size(card.bytes()), card.bus(), kind(card), word(card.boot()),
-                    mounted(card.mountedAt()), card.model()));
+            rows.add(List.of(
+                    card.path(),
+                    Amount.size(card.bytes()),
+                    card.bus(),
+                    kind(card),
+                    word(card.boot()),
+                    mounted(card.mountedAt()),
+                    card.model()));
             for (AttachedCard.Part part : card.partitions()) {
-                rows.add(List.of("  " + part.path(), Amount.size(part.bytes()), "", "", "", mounted(part.mountedAt()),
+                rows.add(List.of(
+                        "  " + part.path(),
+                        Amount.size(part.bytes()),
+                        "",
+                        "",
+                        "",
+                        mounted(part.mountedAt()),
                         part.name()));
             }
         }
-        screen.table(List.of("path", "size", "bus", "kind", "boot card", "mounted at", "model"), rows,
+        screen.table(
+                List.of("path", "size", "bus", "kind", "boot card", "mounted at", "model"),
+                rows,
                 Collections.nCopies(rows.size(), ""));
         screen.blank();
         cards.forEach(card -> screen.paragraph(card.path(), 16, card.words() + "."));

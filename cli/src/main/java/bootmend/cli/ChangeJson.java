@@ -25,13 +25,21 @@ record ChangeJson(
     record LineJson(String file, int line, String before, String after) {
 
         static LineJson of(LineChange line) {
-            return new LineJson(line.file(), line.line(), line.before().orElse(null), line.after().orElse(null));
+            return new LineJson(
+                    line.file(),
+                    line.line(),
+                    line.before().orElse(null),
+                    line.after().orElse(null));
         }
     }
 
     static ChangeJson of(CardChange change) {
-        return new ChangeJson(CardJson.of(change.before()), change.findings(),
-                change.lines().stream().map(LineJson::of).toList(), change.plan(), change.made().orElse(null));
+        return new ChangeJson(
+                CardJson.of(change.before()),
+                change.findings(),
+                change.lines().stream().map(LineJson::of).toList(),
+                change.plan(),
+                change.made().orElse(null));
     }
 
     static ChangeJson planned(ProposedChange change) {
@@ -39,7 +47,11 @@ record ChangeJson(
     }
 
     static ChangeJson made(ProposedChange change, ChangeView done) {
-        return new ChangeJson(CardJson.of(change.card()), change.findings(),
-                change.lines().stream().map(LineJson::of).toList(), change.plan(), done);
+        return new ChangeJson(
+                CardJson.of(change.card()),
+                change.findings(),
+                change.lines().stream().map(LineJson::of).toList(),
+                change.plan(),
+                done);
     }
 }

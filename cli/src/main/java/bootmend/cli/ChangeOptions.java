@@ -12,14 +12,17 @@ final class ChangeOptions {
     @Option(names = "--yes", description = "Make the change without asking.")
     private boolean yes;
 
-    @Option(names = "--in-place",
+    @Option(
+            names = "--in-place",
             description = "On a boot partition without a free cluster, overwrite the file in place. A cut in the "
-                + "middle then leaves it half old, half new until it is recovered on this computer.")
+                    + "middle then leaves it half old, half new until it is recovered on this computer.")
     private boolean inPlace;
 
-    @Option(names = "--fixed-disk",
-            description = "Also take a disk that is built in or over 2 TiB, which a card is not. Check with `bootmend cards` "
-                + "that it is the right one.")
+    @Option(
+            names = "--fixed-disk",
+            description =
+                    "Also take a disk that is built in or over 2 TiB, which a card is not. Check with `bootmend cards` "
+                            + "that it is the right one.")
     private boolean fixedDisk;
 
     @Option(names = "--eject", description = "After the change, have the system eject the card.")

@@ -47,8 +47,10 @@ final class ChangeRun {
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
-                    "Take the card out, put it back in and look at it with `bootmend show`.", e);
+            throw CardException.unreadable(
+                    "the card could not be closed (" + e.getMessage() + ")",
+                    "Take the card out, put it back in and look at it with `bootmend show`.",
+                    e);
         }
     }
 
@@ -99,8 +101,8 @@ final class ChangeRun {
 
     private static void plan(Screen screen, PlanView plan) {
         if (plan.ofFolder()) {
-            screen.line("To write: " + String.join(", ", plan.files()) + "; each as a new file beside the old, forced and "
-                    + "renamed over it.");
+            screen.line("To write: " + String.join(", ", plan.files())
+                    + "; each as a new file beside the old, forced and " + "renamed over it.");
             return;
         }
         String kinds = plan.sectorsByKind().entrySet().stream()
@@ -109,20 +111,25 @@ final class ChangeRun {
         screen.line("To write: " + Amount.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
                 + Amount.count(plan.steps().size(), "step") + ".");
         if (plan.inPlace()) {
-            screen.line("bold", "Caution: the boot partition is full, so the file is overwritten in place; a cut "
-                    + "in the middle can only be mended from the undo record on this computer.");
+            screen.line(
+                    "bold",
+                    "Caution: the boot partition is full, so the file is overwritten in place; a cut "
+                            + "in the middle can only be mended from the undo record on this computer.");
         }
     }
 
     private static void done(Screen screen, ProposedChange change, ChangeView done) {
         if (change.plan().ofFolder()) {
-            screen.line("bold", "Done: " + change.plan().title() + ". Every file was forced to the card and read back.");
+            screen.line(
+                    "bold", "Done: " + change.plan().title() + ". Every file was forced to the card and read back.");
             screen.line("Undo record: " + done.undoRecord());
             screen.line("The card is still mounted: eject it in the system before you take it out.");
             return;
         }
-        screen.line("bold", "Done: " + change.plan().title() + ". Every sector was forced to the card and read back"
-                + (done.secondReader() ? ", and a second reader found the file as planned." : "."));
+        screen.line(
+                "bold",
+                "Done: " + change.plan().title() + ". Every sector was forced to the card and read back"
+                        + (done.secondReader() ? ", and a second reader found the file as planned." : "."));
         screen.line("Undo record: " + done.undoRecord());
         screen.line("The card is safe to take out.");
     }

@@ -26,8 +26,11 @@ enum ChartFile {
             VectorGraphics2D graphics = new FilledLetters();
             chart.draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            Processors.get("svg").getDocument(graphics.getCommands(), new PageSize(WIDTH, HEIGHT)).writeTo(out);
-            return described(withFonts(out.toString(StandardCharsets.UTF_8)), chart).getBytes(StandardCharsets.UTF_8);
+            Processors.get("svg")
+                    .getDocument(graphics.getCommands(), new PageSize(WIDTH, HEIGHT))
+                    .writeTo(out);
+            return described(withFonts(out.toString(StandardCharsets.UTF_8)), chart)
+                    .getBytes(StandardCharsets.UTF_8);
         }
     },
     /** Pixels, two for each point of the drawing. */
@@ -71,7 +74,8 @@ enum ChartFile {
         try {
             return draw(TrialChart.of(view));
         } catch (IOException | LinkageError | InternalError e) {
-            throw CardException.refused("this computer's Java cannot draw the chart (" + e.getMessage() + ")",
+            throw CardException.refused(
+                    "this computer's Java cannot draw the chart (" + e.getMessage() + ")",
                     "Install a Java that is not cut down, with fontconfig and one font, or read `bootmend trial advise`.",
                     e);
         }
@@ -91,7 +95,8 @@ enum ChartFile {
     private static String described(String svg, JFreeChart chart) {
         String title = escaped(chart.getTitle().getText());
         int start = svg.indexOf('>', svg.indexOf("<svg ")) + 1;
-        return svg.substring(0, start) + "\n  <title>" + title + "</title>\n  <desc>Clock against voltage step, with what held "
+        return svg.substring(0, start) + "\n  <title>" + title
+                + "</title>\n  <desc>Clock against voltage step, with what held "
                 + "and what failed; below it, clock against peak temperature. `bootmend trial advise` has it in words."
                 + "</desc>" + svg.substring(start);
     }

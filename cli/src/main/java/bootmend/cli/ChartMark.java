@@ -20,6 +20,7 @@ record ChartMark(Shape shape, boolean filled, Color colour) {
      * palette of eight colours, values from memory.
      */
     private static final Color BLUE = new Color(0x0072B2);
+
     private static final Color VERMILION = new Color(0xC04A00);
     private static final Color BLACK = new Color(0x202020);
     private static final Color GREY = new Color(0x595959);

@@ -16,12 +16,11 @@ final class ChartStyle {
     static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
     static final Stroke MARK = new BasicStroke(2.4f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
     static final Stroke SOLID = new BasicStroke(2.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER);
-    static final Stroke DASHED = new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10,
-            new float[] {7, 5}, 0);
-    static final Stroke DOTTED = new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10,
-            new float[] {2, 3}, 0);
+    static final Stroke DASHED =
+            new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {7, 5}, 0);
+    static final Stroke DOTTED =
+            new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {2, 3}, 0);
     static final Stroke HAIR = new BasicStroke(0.8f);
 
-    private ChartStyle() {
-    }
+    private ChartStyle() {}
 }

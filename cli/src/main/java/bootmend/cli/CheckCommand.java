@@ -32,10 +32,11 @@ import picocli.CommandLine.Spec;
         name = "check",
         header = "Whether cards are ready to ship, for a firmware update or for a stability run.",
         mixinStandardHelpOptions = true,
-        description = "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
-            + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
-            + "Without a board, a card is checked for every board that it can boot. The board maker's limits and local rules "
-            + "come first.",
+        description =
+                "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
+                        + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
+                        + "Without a board, a card is checked for every board that it can boot. The board maker's limits and local rules "
+                        + "come first.",
         footer = {"", "Example:", "  bootmend check --for ship --board pi4 --html slip.html lab-07.img"})
 final class CheckCommand implements Callable<Integer> {
 
@@ -50,7 +51,10 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private BatchOptions batch;
 
-    @Option(names = "--for", required = true, paramLabel = "PURPOSE",
+    @Option(
+            names = "--for",
+            required = true,
+            paramLabel = "PURPOSE",
             description = "What the cards are for: ship, firmware-update or stability-run.",
             converter = PurposeConverter.class)
     private Purpose purpose;
@@ -58,12 +62,13 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private BoardOptions board;
 
-    @Option(names = "--csv", paramLabel = "FILE",
+    @Option(
+            names = "--csv",
+            paramLabel = "FILE",
             description = "Write a table, one row a finding; - for standard output.")
     private String csv;
 
-    @Option(names = "--html", paramLabel = "FILE",
-            description = "Write a page to print and pack with the cards.")
+    @Option(names = "--html", paramLabel = "FILE", description = "Write a page to print and pack with the cards.")
     private Path html;
 
     @Spec
@@ -78,8 +83,8 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         boolean csvOut = STANDARD_OUTPUT.equals(csv);
         if (argument.json() && csvOut) {
-            throw new ParameterException(spec.commandLine(),
-                    "--json and --csv - both want standard output; name a file for one of them.");
+            throw new ParameterException(
+                    spec.commandLine(), "--json and --csv - both want standard output; name a file for one of them.");
         }
         List<Path> cards = argument.cards(new CardNames(true));
         Optional<Path> table = Optional.ofNullable(csv).filter(name -> !csvOut).map(Path::of);
@@ -97,7 +102,8 @@ final class CheckCommand implements Callable<Integer> {
         } else if (csvOut) {
             run.silentOut().to(new CheckSink(new CheckCsv(out, purpose)));
         } else {
-            run.to(new CheckSink(new CheckPages(new Screen(out, spec.commandLine().getColorScheme().ansi()))));
+            run.to(new CheckSink(new CheckPages(
+                    new Screen(out, spec.commandLine().getColorScheme().ansi()))));
         }
         if (table.isPresent()) {
             Writer file = NewFile.open(table.get());

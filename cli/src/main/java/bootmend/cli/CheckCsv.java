@@ -18,9 +18,25 @@ import org.apache.commons.csv.CSVPrinter;
  */
 final class CheckCsv implements CheckFile {
 
-    private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
-            .setHeader("card", "label", "serial", "config_sha256", "purpose", "checked_at", "severity", "rule", "path",
-                    "line", "boards", "what", "meaning", "remedy", "source").get();
+    private static final CSVFormat FORMAT = CSVFormat.RFC4180
+            .builder()
+            .setHeader(
+                    "card",
+                    "label",
+                    "serial",
+                    "config_sha256",
+                    "purpose",
+                    "checked_at",
+                    "severity",
+                    "rule",
+                    "path",
+                    "line",
+                    "boards",
+                    "what",
+                    "meaning",
+                    "remedy",
+                    "source")
+            .get();
 
     /** What a cell may not begin with; source: common practice, OWASP community pages, "CSV Injection". */
     private static final String FORMULA_STARTS = "=+-@\t\r";
@@ -37,8 +53,22 @@ final class CheckCsv implements CheckFile {
     public void add(CheckedCard card) throws IOException {
         if (card.error().isPresent()) {
             CardException error = card.error().get();
-            row(Stream.of(card.name(), "", "", "", purpose.word(), "", "error", "", "", "", "",
-                    error.getMessage(), "", error.remedy(), ""));
+            row(Stream.of(
+                    card.name(),
+                    "",
+                    "",
+                    "",
+                    purpose.word(),
+                    "",
+                    "error",
+                    "",
+                    "",
+                    "",
+                    "",
+                    error.getMessage(),
+                    "",
+                    error.remedy(),
+                    ""));
         } else {
             rows(card.view().orElseThrow());
         }
@@ -50,18 +80,31 @@ final class CheckCsv implements CheckFile {
     }
 
     private void rows(CheckView view) throws IOException {
-        List<String> card = List.of(view.card().card(), view.card().partition().label(),
-                view.card().partition().serial(), view.card().config().map(ConfigView::sha256).orElse(""),
-                view.purpose().word(), view.when().toString());
+        List<String> card = List.of(
+                view.card().card(),
+                view.card().partition().label(),
+                view.card().partition().serial(),
+                view.card().config().map(ConfigView::sha256).orElse(""),
+                view.purpose().word(),
+                view.when().toString());
         if (view.findings().isEmpty()) {
             row(Stream.concat(card.stream(), Stream.of("none", "", "", "", "", "", "", "", "")));
         }
         for (Finding finding : view.findings()) {
-            row(Stream.concat(card.stream(), Stream.of(finding.severity().word(), finding.rule(),
-                    finding.where().path(),
-                    finding.where().line().isPresent() ? Integer.toString(finding.where().line().getAsInt()) : "",
-                    String.join(" ", finding.boards()), finding.what(), finding.meaning(), finding.remedy(),
-                    finding.source())));
+            row(Stream.concat(
+                    card.stream(),
+                    Stream.of(
+                            finding.severity().word(),
+                            finding.rule(),
+                            finding.where().path(),
+                            finding.where().line().isPresent()
+                                    ? Integer.toString(finding.where().line().getAsInt())
+                                    : "",
+                            String.join(" ", finding.boards()),
+                            finding.what(),
+                            finding.meaning(),
+                            finding.remedy(),
+                            finding.source())));
         }
     }
 

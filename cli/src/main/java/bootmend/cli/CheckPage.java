@@ -21,10 +21,17 @@ final class CheckPage {
     void print(CheckView view) {
         CardView card = view.card();
         field("card", card.card() + " (" + card.kind() + ", " + Amount.size(card.bytes()) + ")");
-        field("label, serial", (card.partition().label().isEmpty() ? "no label" : card.partition().label())
-                + ", " + card.partition().serial());
-        field("config file", card.config().map(config -> config.path() + ", sha256 " + config.sha256())
-                .orElse("none that can be read"));
+        field(
+                "label, serial",
+                (card.partition().label().isEmpty()
+                                ? "no label"
+                                : card.partition().label()) + ", "
+                        + card.partition().serial());
+        field(
+                "config file",
+                card.config()
+                        .map(config -> config.path() + ", sha256 " + config.sha256())
+                        .orElse("none that can be read"));
         field("boards", CheckWords.boards(view));
         screen.blank();
         FindingGroup.of(view.findings()).forEach(group -> group(group, view.boards()));
@@ -34,8 +41,7 @@ final class CheckPage {
     private void group(FindingGroup group, List<String> all) {
         screen.line(style(group), group.severity().word() + ": " + group.rule());
         for (Finding finding : group.findings()) {
-            screen.line("  " + finding.where().words() + ": " + finding.what()
-                    + CheckWords.boards(finding, all));
+            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, all));
         }
         inner("means", group.meaning());
         inner("do", group.remedy());

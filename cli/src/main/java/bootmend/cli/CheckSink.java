@@ -19,7 +19,7 @@ final class CheckSink implements BatchRun.CardSink<CheckView> {
 
     /** A form on what stays open. */
     CheckSink(CheckFile form) {
-        this(form, () -> { });
+        this(form, () -> {});
     }
 
     @Override

@@ -12,8 +12,9 @@ import picocli.CommandLine.Model.CommandSpec;
 final class CommandLines {
 
     /** The commands in the order that the help lists them. */
-    private static final List<String> NAMES = List.of("show", "check", "reset", "undo", "repair", "history", "recover",
-            "explain", "board", "profile", "trial", "cards", "station", "demo");
+    private static final List<String> NAMES = List.of(
+            "show", "check", "reset", "undo", "repair", "history", "recover", "explain", "board", "profile", "trial",
+            "cards", "station", "demo");
 
     private static final String PROGRAM = "bootmend";
 
@@ -40,11 +41,12 @@ final class CommandLines {
      *
      * @param console where to ask, or null where there is no terminal
      */
-    static CommandLine createFor(String[] arguments, Workplace workplace, Console console, PrintWriter out,
-            PrintWriter err) {
+    static CommandLine createFor(
+            String[] arguments, Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
         CommandLines lines = new CommandLines(workplace, new Question(console));
         return arguments.length > 0 && NAMES.contains(arguments[0])
-                ? lines.only(arguments[0], out, err) : lines.all(out, err);
+                ? lines.only(arguments[0], out, err)
+                : lines.all(out, err);
     }
 
     private CommandLine all(PrintWriter out, PrintWriter err) {
@@ -91,8 +93,9 @@ final class CommandLines {
         if (error instanceof CardException told) {
             return new ErrorWords(command.getErr()).tell("", told);
         }
-        command.getErr().println("bootmend: something unforeseen happened (" + error
-                + "). Nothing more was done; please report it with the command you gave.");
+        command.getErr()
+                .println("bootmend: something unforeseen happened (" + error
+                        + "). Nothing more was done; please report it with the command you gave.");
         return ExitCode.UNREADABLE;
     }
 }

@@ -23,12 +23,16 @@ import picocli.CommandLine.Spec;
         name = "demo",
         header = "Cards to try everything on.",
         mixinStandardHelpOptions = true,
-        description = "Makes demo cards, real in shape with invented content, and walks the main job on one: show, reset, "
-            + "show. Needs no card, no reader, no special rights and no network.",
+        description =
+                "Makes demo cards, real in shape with invented content, and walks the main job on one: show, reset, "
+                        + "show. Needs no card, no reader, no special rights and no network.",
         footer = {"", "Example:", "  bootmend demo bench"})
 final class DemoCommand implements Callable<Integer> {
 
-    @Parameters(arity = "0..1", paramLabel = "DIR", defaultValue = "bootmend-demo",
+    @Parameters(
+            arity = "0..1",
+            paramLabel = "DIR",
+            defaultValue = "bootmend-demo",
             description = "Folder for the cards, made where it is missing (default: ${DEFAULT-VALUE}).")
     private Path folder;
 
@@ -42,35 +46,39 @@ final class DemoCommand implements Callable<Integer> {
     record DemoJson(String folder, List<CardJson> cards, List<StepJson> steps) {
 
         /** One card that was made. */
-        record CardJson(String card, String story, boolean tuned) {
-        }
+        record CardJson(String card, String story, boolean tuned) {}
 
         /** One command of the walk; {@code answer} is what it printed. */
-        record StepJson(String command, int exitCode, String answer) {
-        }
+        record StepJson(String command, int exitCode, String answer) {}
     }
 
     @Override
     public Integer call() throws IOException {
-        PrintWriter words = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
+        PrintWriter words =
+                json ? spec.commandLine().getErr() : spec.commandLine().getOut();
         List<DemoCard> cards = DemoCards.all();
         for (DemoCard card : cards) {
             if (Files.exists(folder.resolve(card.fileName()))) {
-                spec.commandLine().getErr().println("bootmend: " + folder.resolve(card.fileName())
-                        + " is there already and was left alone. Name another folder, or delete that one.");
+                spec.commandLine()
+                        .getErr()
+                        .println("bootmend: " + folder.resolve(card.fileName())
+                                + " is there already and was left alone. Name another folder, or delete that one.");
                 return ExitCode.REFUSED;
             }
         }
         DemoCards.writeAll(folder);
         words.println("Demo cards in " + folder + " (a school's robotics lab, all invented):");
         cards.forEach(card -> words.printf("  %-28s %s%n", card.fileName(), card.story()));
-        List<DemoJson.StepJson> steps = walk(words, cards.stream().filter(DemoCard::tuned).findFirst().orElseThrow());
+        List<DemoJson.StepJson> steps =
+                walk(words, cards.stream().filter(DemoCard::tuned).findFirst().orElseThrow());
         words.println();
         words.println("Their undo records are in " + records() + ". To go on by yourself:");
         words.println("  export BOOTMEND_HOME=" + records());
         if (json) {
-            List<DemoJson.CardJson> made = cards.stream().map(card -> new DemoJson.CardJson(
-                    folder.resolve(card.fileName()).toString(), card.story(), card.tuned())).toList();
+            List<DemoJson.CardJson> made = cards.stream()
+                    .map(card -> new DemoJson.CardJson(
+                            folder.resolve(card.fileName()).toString(), card.story(), card.tuned()))
+                    .toList();
             spec.commandLine().getOut().println(JsonText.of(new DemoJson(folder.toString(), made, steps)));
         }
         return steps.stream().mapToInt(DemoJson.StepJson::exitCode).max().orElse(ExitCode.DONE);
@@ -79,8 +87,8 @@ final class DemoCommand implements Callable<Integer> {
     private List<DemoJson.StepJson> walk(PrintWriter words, DemoCard card) {
         String path = folder.resolve(card.fileName()).toString();
         List<DemoJson.StepJson> steps = new ArrayList<>();
-        for (List<String> command : List.of(
-                List.of("show", path), List.of("reset", "--yes", path), List.of("show", path))) {
+        for (List<String> command :
+                List.of(List.of("show", path), List.of("reset", "--yes", path), List.of("show", path))) {
             words.println();
             words.println("> bootmend " + String.join(" ", command));
             String[] arguments = command.toArray(String[]::new);

@@ -5,8 +5,7 @@ final class EffectStyle {
 
     static final String COUNTS = "fg(yellow)";
 
-    private EffectStyle() {
-    }
+    private EffectStyle() {}
 
     /** A style of picocli's markup; empty for none. */
     static String of(String effect) {

@@ -28,7 +28,8 @@ final class EffectivePage {
         screen.line("What " + view.board() + " runs with this card:");
         screen.blank();
         boolean volts = view.effective().stream().anyMatch(each -> each.volts().isPresent());
-        boolean clocks = view.effective().stream().anyMatch(each -> !each.percent().isEmpty());
+        boolean clocks =
+                view.effective().stream().anyMatch(each -> !each.percent().isEmpty());
         List<List<String>> rows = new ArrayList<>();
         List<String> styles = new ArrayList<>();
         for (EffectiveView each : view.effective()) {
@@ -37,7 +38,9 @@ final class EffectivePage {
                 row.add(Amount.percent(each.percent()));
             }
             if (volts) {
-                row.add(each.volts().map(value -> Amount.volts(value, each.unit().equals(MICROVOLT))).orElse(""));
+                row.add(each.volts()
+                        .map(value -> Amount.volts(value, each.unit().equals(MICROVOLT)))
+                        .orElse(""));
             }
             row.add(from(each));
             row.add(state(each));
@@ -62,7 +65,8 @@ final class EffectivePage {
     }
 
     private static String stock(EffectiveView each) {
-        return each.stock().isEmpty() ? "not published"
+        return each.stock().isEmpty()
+                ? "not published"
                 : each.stock().stream().map(String::valueOf).collect(Collectors.joining(" or "));
     }
 
@@ -81,8 +85,9 @@ final class EffectivePage {
 
     private static String otherwise(EffectiveView each) {
         List<String> others = new ArrayList<>();
-        each.otherwise().forEach(other -> others.add(
-                Amount.of(other.value(), each.unit()) + " (" + other.file() + " line " + other.line() + ")"));
+        each.otherwise()
+                .forEach(other -> others.add(
+                        Amount.of(other.value(), each.unit()) + " (" + other.file() + " line " + other.line() + ")"));
         if (each.mayBeStock()) {
             others.add("stock");
         }
@@ -91,10 +96,14 @@ final class EffectivePage {
 
     private void power(PowerView power) {
         screen.blank();
-        String sum = power.ratios().stream().map(ratio -> String.format(Locale.ROOT, "%.2f", ratio)).distinct()
+        String sum = power.ratios().stream()
+                .map(ratio -> String.format(Locale.ROOT, "%.2f", ratio))
+                .distinct()
                 .collect(Collectors.joining(" or "));
-        screen.line("CPU power against stock: " + (power.ratios().isEmpty() ? power.unknown()
-                : sum + " times, by C V^2 f; leakage is not in it, so real heat differs"));
+        screen.line("CPU power against stock: "
+                + (power.ratios().isEmpty()
+                        ? power.unknown()
+                        : sum + " times, by C V^2 f; leakage is not in it, so real heat differs"));
         screen.line("  Source: " + power.source());
     }
 }

@@ -6,8 +6,7 @@ import bootmend.CardException;
 record ErrorJson(String card, Told error) {
 
     /** What happened and what to do. */
-    record Told(String what, String remedy, int exitCode) {
-    }
+    record Told(String what, String remedy, int exitCode) {}
 
     static ErrorJson of(String card, CardException error) {
         return new ErrorJson(card, error(error));

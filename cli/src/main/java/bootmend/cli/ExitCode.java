@@ -14,14 +14,15 @@ final class ExitCode {
     static final int REFUSED = 4;
     static final int CUT_SHORT = 5;
 
-    private ExitCode() {
-    }
+    private ExitCode() {}
 
     static int of(CardOutcome card) {
         if (!card.wantsAttention()) {
             return DONE;
         }
-        return card.state() == CardState.NOT_READY ? BLOCKER : card.error().map(ExitCode::of).orElse(BLOCKER);
+        return card.state() == CardState.NOT_READY
+                ? BLOCKER
+                : card.error().map(ExitCode::of).orElse(BLOCKER);
     }
 
     static int of(CardException error) {

@@ -16,14 +16,21 @@ import picocli.CommandLine.Spec;
         header = "A tuning key, a board, a rule or a throttle report explained.",
         mixinStandardHelpOptions = true,
         description = "Explains a tuning key, a board, a rule of a check, or a board's throttle report, with the "
-            + "published source.",
-        footer = {"", "Examples:", "  bootmend explain over_voltage", "  bootmend explain pi4",
-            "  bootmend explain warranty-bit", "  bootmend explain 0x50005"})
+                + "published source.",
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend explain over_voltage",
+            "  bootmend explain pi4",
+            "  bootmend explain warranty-bit",
+            "  bootmend explain 0x50005"
+        })
 final class ExplainCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Parameters(paramLabel = "WORD",
+    @Parameters(
+            paramLabel = "WORD",
             description = "A tuning key, a board, a rule's name, or a throttle report such as 0x50005.")
     private String word;
 

@@ -12,17 +12,41 @@ import java.util.OptionalLong;
 
 /** An explanation as a JSON document: {@code kind} names the one other field that is there. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record ExplainJson(String kind, KeyJson key, BoardExplanation board, RuleExplanation rule,
-        ThrottleExplanation throttle) {
+record ExplainJson(
+        String kind, KeyJson key, BoardExplanation board, RuleExplanation rule, ThrottleExplanation throttle) {
 
     /** A tuning key; {@code min} and {@code max} are null where none is published. */
-    record KeyJson(String key, String group, String unit, String meaning, Long min, Long max, boolean clamped,
-            String boards, List<String> sets, boolean resets, List<KeyExplanation.StockOnBoard> stock, String note,
-            List<CautionView> cautions, String source) {
+    record KeyJson(
+            String key,
+            String group,
+            String unit,
+            String meaning,
+            Long min,
+            Long max,
+            boolean clamped,
+            String boards,
+            List<String> sets,
+            boolean resets,
+            List<KeyExplanation.StockOnBoard> stock,
+            String note,
+            List<CautionView> cautions,
+            String source) {
 
         static KeyJson of(KeyExplanation key) {
-            return new KeyJson(key.key(), key.group(), key.unit(), key.meaning(), boxed(key.min()), boxed(key.max()),
-                    key.clamped(), key.boards(), key.sets(), key.resets(), key.stock(), key.note(), key.cautions(),
+            return new KeyJson(
+                    key.key(),
+                    key.group(),
+                    key.unit(),
+                    key.meaning(),
+                    boxed(key.min()),
+                    boxed(key.max()),
+                    key.clamped(),
+                    key.boards(),
+                    key.sets(),
+                    key.resets(),
+                    key.stock(),
+                    key.note(),
+                    key.cautions(),
                     key.source());
         }
 

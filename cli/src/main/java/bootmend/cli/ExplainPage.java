@@ -49,8 +49,9 @@ final class ExplainPage {
         key.stock().forEach(each -> boards.merge(each.stock(), each.board(), (all, one) -> all + " " + one));
         String name = "stock";
         for (Map.Entry<String, String> each : boards.entrySet()) {
-            field(name, boards.size() == 1 ? each.getKey() + " on every board"
-                    : each.getKey() + " on " + each.getValue());
+            field(
+                    name,
+                    boards.size() == 1 ? each.getKey() + " on every board" : each.getKey() + " on " + each.getValue());
             name = "";
         }
         if (!key.note().isEmpty()) {
@@ -85,12 +86,16 @@ final class ExplainPage {
             field("note", board.note());
         }
         screen.blank();
-        screen.table(List.of("key", "stock in MHz"),
-                board.stock().stream().map(each -> List.of(each.key(), each.stock())).toList(),
+        screen.table(
+                List.of("key", "stock in MHz"),
+                board.stock().stream()
+                        .map(each -> List.of(each.key(), each.stock()))
+                        .toList(),
                 board.stock().stream().map(each -> "").toList());
         if (!board.volts().isEmpty()) {
             screen.blank();
-            screen.table(List.of("key", "lowest step", "stock", "highest step", "a step"),
+            screen.table(
+                    List.of("key", "lowest step", "stock", "highest step", "a step"),
                     board.volts().stream().map(ExplainPage::volts).toList(),
                     board.volts().stream().map(each -> "").toList());
         }
@@ -100,9 +105,12 @@ final class ExplainPage {
     }
 
     private static List<String> volts(BoardExplanation.VoltsView each) {
-        return List.of(each.key(), each.min() + " = " + Amount.volts(each.minVolts(), false),
+        return List.of(
+                each.key(),
+                each.min() + " = " + Amount.volts(each.minVolts(), false),
                 "0 = " + Amount.volts(each.stockVolts(), false),
-                each.max() + " = " + Amount.volts(each.maxVolts(), false), Amount.volts(each.stepVolts(), false));
+                each.max() + " = " + Amount.volts(each.maxVolts(), false),
+                Amount.volts(each.stepVolts(), false));
     }
 
     private void rule(RuleExplanation rule) {

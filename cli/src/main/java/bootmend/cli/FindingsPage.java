@@ -33,8 +33,10 @@ final class FindingsPage {
 
     void advice(ProposedChange change) {
         if (change.leavesDamage()) {
-            screen.line("bold", "Some of this is left as it is. Make an image of the card before anything else writes to "
-                    + "it, copy the files you need off it, and ask someone qualified where they matter.");
+            screen.line(
+                    "bold",
+                    "Some of this is left as it is. Make an image of the card before anything else writes to "
+                            + "it, copy the files you need off it, and ask someone qualified where they matter.");
         }
         if (change.findings().stream().anyMatch(f -> f.id().equals("lost-clusters") && !f.mended())) {
             screen.line("Lost clusters are freed only with --free-lost, and only while no file may miss them.");

@@ -6,8 +6,7 @@ import java.util.OptionalLong;
 /** Goes between values that may be missing and the null that options and JSON have for them. */
 final class Given {
 
-    private Given() {
-    }
+    private Given() {}
 
     /** An option's value; empty where it was not given. */
     static OptionalDouble number(Double option) {

@@ -18,8 +18,9 @@ import picocli.CommandLine.Spec;
         name = "history",
         header = "The changes made to a card from this computer.",
         mixinStandardHelpOptions = true,
-        description = "Lists the changes made to this card from this computer, the newest first, with the lines that each "
-            + "changed. `bootmend undo --to N` goes back to any of them.",
+        description =
+                "Lists the changes made to this card from this computer, the newest first, with the lines that each "
+                        + "changed. `bootmend undo --to N` goes back to any of them.",
         footer = {"", "Example:", "  bootmend history lab-07.img"})
 final class HistoryCommand implements Callable<Integer> {
 
@@ -38,13 +39,24 @@ final class HistoryCommand implements Callable<Integer> {
     record HistoryJson(String card, List<EntryJson> changes) {
 
         /** One change; {@code when} in ISO 8601. */
-        record EntryJson(int number, String when, String title, List<ChangeJson.LineJson> lines, int sectors,
-                boolean takenBack, String undoRecord) {
+        record EntryJson(
+                int number,
+                String when,
+                String title,
+                List<ChangeJson.LineJson> lines,
+                int sectors,
+                boolean takenBack,
+                String undoRecord) {
 
             static EntryJson of(HistoryEntry entry) {
-                return new EntryJson(entry.number(), entry.when().toString(), entry.title(),
-                        entry.lines().stream().map(ChangeJson.LineJson::of).toList(), entry.sectors(),
-                        entry.takenBack(), entry.undoRecord());
+                return new EntryJson(
+                        entry.number(),
+                        entry.when().toString(),
+                        entry.title(),
+                        entry.lines().stream().map(ChangeJson.LineJson::of).toList(),
+                        entry.sectors(),
+                        entry.takenBack(),
+                        entry.undoRecord());
             }
         }
     }
@@ -59,7 +71,9 @@ final class HistoryCommand implements Callable<Integer> {
         return answer.of(() -> {
             List<HistoryEntry> entries = new HistoryJob(workplace).run(card.request());
             if (card.json()) {
-                answer.json(new HistoryJson(card.name(), entries.stream().map(HistoryJson.EntryJson::of).toList()));
+                answer.json(new HistoryJson(
+                        card.name(),
+                        entries.stream().map(HistoryJson.EntryJson::of).toList()));
             } else {
                 print(answer.screen(), entries);
             }
@@ -72,8 +86,10 @@ final class HistoryCommand implements Callable<Integer> {
             screen.line("No change to this card was made from this computer.");
         }
         for (HistoryEntry entry : entries) {
-            screen.line("bold", entry.number() + "  " + WHEN.format(entry.when()) + "  " + entry.title()
-                    + (entry.takenBack() ? " (taken back since)" : ""));
+            screen.line(
+                    "bold",
+                    entry.number() + "  " + WHEN.format(entry.when()) + "  " + entry.title()
+                            + (entry.takenBack() ? " (taken back since)" : ""));
             new LinePage(screen).print(entry.lines());
         }
         if (!entries.isEmpty()) {

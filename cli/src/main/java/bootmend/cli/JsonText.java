@@ -7,8 +7,7 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 /** Writes a record as an indented JSON document. */
 final class JsonText {
 
-    private JsonText() {
-    }
+    private JsonText() {}
 
     static String of(Object document) {
         try {

@@ -12,14 +12,13 @@ import java.nio.file.StandardOpenOption;
 /** Makes files that a command writes beside its answer; what is there already is left alone. */
 final class NewFile {
 
-    private NewFile() {
-    }
+    private NewFile() {}
 
     /** Opens a file that must not be there yet, for UTF-8 text. */
     static Writer open(Path file) throws CardException {
         try {
-            return Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW,
-                    StandardOpenOption.WRITE);
+            return Files.newBufferedWriter(
+                    file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         } catch (FileAlreadyExistsException e) {
             throw there(file);
         } catch (IOException e) {
@@ -28,12 +27,14 @@ final class NewFile {
     }
 
     static CardException there(Path file) {
-        return CardException.refused(file + " is there already and was left alone",
-                "Name another file, or delete that one.");
+        return CardException.refused(
+                file + " is there already and was left alone", "Name another file, or delete that one.");
     }
 
     static CardException failed(Path file, IOException e) {
-        return CardException.refused(file + " could not be written (" + e.getMessage() + ")",
-                "Name a file in a folder that is there and that you may write to.", e);
+        return CardException.refused(
+                file + " could not be written (" + e.getMessage() + ")",
+                "Name a file in a folder that is there and that you may write to.",
+                e);
     }
 }

@@ -12,8 +12,9 @@ import picocli.CommandLine.Spec;
         name = "profile",
         header = "Settings under a name, to be put on cards.",
         mixinStandardHelpOptions = true,
-        description = "Keeps profiles: named sets of tuning settings for a board, known-good when a passing trial backs them. "
-            + "`bootmend reset CARD --to NAME` puts one on a card.",
+        description =
+                "Keeps profiles: named sets of tuning settings for a board, known-good when a passing trial backs them. "
+                        + "`bootmend reset CARD --to NAME` puts one on a card.",
         footer = {"", "Example:", "  bootmend profile save cart-3 lab-07.img --board pi4"})
 final class ProfileCommand implements Runnable {
 

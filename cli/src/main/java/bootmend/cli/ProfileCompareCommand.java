@@ -20,7 +20,12 @@ import picocli.CommandLine.Spec;
         header = "How a profile differs from another, or from a card.",
         mixinStandardHelpOptions = true,
         description = "Shows the settings in which a profile and another profile, or a card, differ.",
-        footer = {"", "Examples:", "  bootmend profile compare cart-3 cart-4", "  bootmend profile compare cart-3 lab-07.img"})
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend profile compare cart-3 cart-4",
+            "  bootmend profile compare cart-3 lab-07.img"
+        })
 final class ProfileCompareCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -28,7 +33,9 @@ final class ProfileCompareCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "NAME", description = "A profile's name.")
     private String name;
 
-    @Parameters(index = "1", paramLabel = "NAME|CARD",
+    @Parameters(
+            index = "1",
+            paramLabel = "NAME|CARD",
             description = "Another profile's name, or a card: where a file or device of that name is there, the card.")
     private String other;
 
@@ -42,7 +49,8 @@ final class ProfileCompareCommand implements Callable<Integer> {
     record DifferenceJson(String key, String left, String right) {
 
         static DifferenceJson of(SettingDifference each) {
-            return new DifferenceJson(each.key(), each.left().orElse(null), each.right().orElse(null));
+            return new DifferenceJson(
+                    each.key(), each.left().orElse(null), each.right().orElse(null));
         }
     }
 
@@ -55,11 +63,10 @@ final class ProfileCompareCommand implements Callable<Integer> {
         ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
         ProfileJob job = new ProfileJob(workplace);
         Path card = Path.of(other);
-        ProfileAnswer.Work<List<SettingDifference>> work = Files.exists(card)
-                ? () -> job.compare(name, CardRequest.of(card))
-                : () -> job.compare(name, other);
+        ProfileAnswer.Work<List<SettingDifference>> work =
+                Files.exists(card) ? () -> job.compare(name, CardRequest.of(card)) : () -> job.compare(name, other);
         if (json.json()) {
-            return answer.of(() -> work.run().stream().map(DifferenceJson::of).toList(), nothing -> { });
+            return answer.of(() -> work.run().stream().map(DifferenceJson::of).toList(), nothing -> {});
         }
         return answer.of(work, differences -> answer.page().compare(name, other, differences));
     }

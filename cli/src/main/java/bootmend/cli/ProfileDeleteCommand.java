@@ -43,18 +43,19 @@ final class ProfileDeleteCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(() -> {
-            ProfileJob job = new ProfileJob(workplace);
-            ProfileView profile = job.show(name);
-            boolean deleted = yes || question.ask("Delete the profile " + name + "?");
-            if (deleted) {
-                job.delete(name);
-            }
-            return new Deletion(profile, deleted);
-        }, done -> answer.screen().line(done.deleted() ? "Deleted: " + name + "." : "Nothing was deleted."));
+        return answer.of(
+                () -> {
+                    ProfileJob job = new ProfileJob(workplace);
+                    ProfileView profile = job.show(name);
+                    boolean deleted = yes || question.ask("Delete the profile " + name + "?");
+                    if (deleted) {
+                        job.delete(name);
+                    }
+                    return new Deletion(profile, deleted);
+                },
+                done -> answer.screen().line(done.deleted() ? "Deleted: " + name + "." : "Nothing was deleted."));
     }
 
     /** What was, or was not, deleted. */
-    record Deletion(ProfileView profile, boolean deleted) {
-    }
+    record Deletion(ProfileView profile, boolean deleted) {}
 }

@@ -41,9 +41,11 @@ final class ProfileExportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(() -> {
-            new ProfileJob(workplace).exportTo(name, file);
-            return Map.of("file", file.toString());
-        }, done -> answer.screen().line("Written: " + file));
+        return answer.of(
+                () -> {
+                    new ProfileJob(workplace).exportTo(name, file);
+                    return Map.of("file", file.toString());
+                },
+                done -> answer.screen().line("Written: " + file));
     }
 }

@@ -23,8 +23,11 @@ final class ProfilePage {
             screen.line("There is no profile yet. Save one from a card: bootmend profile save NAME CARD --board B");
             return;
         }
-        screen.table(List.of("name", "board", "settings", "standing"), profiles.stream()
-                .map(each -> List.of(each.name(), each.board(), settings(each), standing(each))).toList(),
+        screen.table(
+                List.of("name", "board", "settings", "standing"),
+                profiles.stream()
+                        .map(each -> List.of(each.name(), each.board(), settings(each), standing(each)))
+                        .toList(),
                 profiles.stream().map(each -> "").toList());
     }
 
@@ -35,9 +38,12 @@ final class ProfilePage {
         field("cooling", profile.cooling());
         field("supply", profile.supply());
         for (ProfileView.EvidenceView each : profile.evidence()) {
-            field("evidence", each.trial() + ": " + (each.holds() ? "held" : "did not hold") + " "
-                    + Amount.count(each.minutes(), "minute") + (each.fullLoad() ? " under full load" : ", not under full load")
-                    + (each.throttled() ? ", throttled" : ""));
+            field(
+                    "evidence",
+                    each.trial() + ": " + (each.holds() ? "held" : "did not hold") + " "
+                            + Amount.count(each.minutes(), "minute")
+                            + (each.fullLoad() ? " under full load" : ", not under full load")
+                            + (each.throttled() ? ", throttled" : ""));
         }
         field("notes", profile.notes());
     }
@@ -48,13 +54,20 @@ final class ProfilePage {
             screen.line(left + " and " + right + " have the same settings.");
             return;
         }
-        screen.table(List.of("key", left, right), differences.stream()
-                .map(each -> List.of(each.key(), each.left().orElse(STOCK), each.right().orElse(STOCK))).toList(),
+        screen.table(
+                List.of("key", left, right),
+                differences.stream()
+                        .map(each -> List.of(
+                                each.key(),
+                                each.left().orElse(STOCK),
+                                each.right().orElse(STOCK)))
+                        .toList(),
                 differences.stream().map(each -> "").toList());
     }
 
     private static String settings(ProfileView profile) {
-        return profile.settings().entrySet().stream().map(each -> each.getKey() + "=" + each.getValue())
+        return profile.settings().entrySet().stream()
+                .map(each -> each.getKey() + "=" + each.getValue())
                 .collect(Collectors.joining(" "));
     }
 

@@ -19,10 +19,15 @@ import picocli.CommandLine.Spec;
         name = "save",
         header = "The settings of a card kept as a profile.",
         mixinStandardHelpOptions = true,
-        description = "Saves the tuning settings that a board runs with a card. With a passing trial as evidence the profile "
-            + "is known-good, else it is unproven.",
-        footer = {"", "Example:", "  bootmend profile save cart-3 lab-07.img --board pi4 \\",
-            "      --cooling \"heat sink, no fan\""})
+        description =
+                "Saves the tuning settings that a board runs with a card. With a passing trial as evidence the profile "
+                        + "is known-good, else it is unproven.",
+        footer = {
+            "",
+            "Example:",
+            "  bootmend profile save cart-3 lab-07.img --board pi4 \\",
+            "      --cooling \"heat sink, no fan\""
+        })
 final class ProfileSaveCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -45,7 +50,9 @@ final class ProfileSaveCommand implements Callable<Integer> {
     @Option(names = "--notes", defaultValue = "", paramLabel = "WORDS", description = "Anything else.")
     private String notes;
 
-    @Option(names = "--trial", paramLabel = "ID",
+    @Option(
+            names = "--trial",
+            paramLabel = "ID",
             description = "A trial of these settings on such a board, as evidence. May be given several times.")
     private List<String> trials = new ArrayList<>();
 

@@ -11,7 +11,9 @@ final class PurposeConverter implements ITypeConverter<Purpose> {
 
     @Override
     public Purpose convert(String word) {
-        return Stream.of(Purpose.values()).filter(purpose -> purpose.word().equals(word)).findFirst()
+        return Stream.of(Purpose.values())
+                .filter(purpose -> purpose.word().equals(word))
+                .findFirst()
                 .orElseThrow(() -> new TypeConversionException("\"" + word + "\" is no purpose; one of "
                         + Stream.of(Purpose.values()).map(Purpose::word).collect(Collectors.joining(", ")) + " is"));
     }

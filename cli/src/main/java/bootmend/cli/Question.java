@@ -22,7 +22,8 @@ final class Question {
     /** Whether the answer is yes; anything but a plain yes is no. */
     boolean ask(String question) throws CardException {
         if (console == null) {
-            throw CardException.refused("there is no terminal to ask on, so nothing was changed",
+            throw CardException.refused(
+                    "there is no terminal to ask on, so nothing was changed",
                     "Give --yes to do it without asking; before a change to a card, look at the plan with --dry-run.");
         }
         String answer = console.readLine("%s [y/N] ", question);

@@ -22,8 +22,9 @@ import picocli.CommandLine.Spec;
         name = "recover",
         header = "A change that was cut short, finished or taken back.",
         mixinStandardHelpOptions = true,
-        description = "Finishes a change to this card that was cut short, or takes it back, from the undo record on this "
-            + "computer. Without --finish or --take-back it takes the shorter way. Asks first.",
+        description =
+                "Finishes a change to this card that was cut short, or takes it back, from the undo record on this "
+                        + "computer. Without --finish or --take-back it takes the shorter way. Asks first.",
         footer = {"", "Examples:", "  bootmend recover lab-07.img", "  bootmend recover --take-back --yes lab-07.img"})
 final class RecoverCommand implements Callable<Integer> {
 
@@ -56,15 +57,18 @@ final class RecoverCommand implements Callable<Integer> {
     }
 
     /** The answer as a JSON document; {@code waiting} is null where no change waits. */
-    record RecoverJson(String card, WaitingJson waiting, String done,
+    record RecoverJson(
+            String card,
+            WaitingJson waiting,
+            String done,
             @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
 
         /** The change that waited; {@code began} in ISO 8601. */
         record WaitingJson(String title, String began, String state, boolean fits, String undoRecord) {
 
             static WaitingJson of(RecoveryView view) {
-                return new WaitingJson(view.title(), view.began().toString(), view.state(), view.fits(),
-                        view.undoRecord());
+                return new WaitingJson(
+                        view.title(), view.began().toString(), view.state(), view.fits(), view.undoRecord());
             }
         }
     }
@@ -78,13 +82,16 @@ final class RecoverCommand implements Callable<Integer> {
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), card);
         return answer.of(() -> {
-            try (OpenRecovery open = new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace).begin(card.request())) {
+            try (OpenRecovery open =
+                    new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace).begin(card.request())) {
                 return run(answer, open);
             } catch (CardException e) {
                 throw e;
             } catch (IOException e) {
-                throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
-                        "Take the card out, put it back in and look at it with `bootmend show`.", e);
+                throw CardException.unreadable(
+                        "the card could not be closed (" + e.getMessage() + ")",
+                        "Take the card out, put it back in and look at it with `bootmend show`.",
+                        e);
             }
         });
     }
@@ -106,12 +113,17 @@ final class RecoverCommand implements Callable<Integer> {
             return ExitCode.REFUSED;
         }
         ChangeView done = finish ? open.finish() : open.takeBack();
-        screen.line("bold", finish
-                ? "Done: the change is finished. All of it was forced to the card and read back."
-                : "Done: the change is taken back. All of it was forced to the card and read back.");
+        screen.line(
+                "bold",
+                finish
+                        ? "Done: the change is finished. All of it was forced to the card and read back."
+                        : "Done: the change is taken back. All of it was forced to the card and read back.");
         screen.line("The card is safe to take out.");
-        return finish(answer, new RecoverJson(card.name(), RecoverJson.WaitingJson.of(view),
-                finish ? "finished" : "taken back", done), ExitCode.DONE);
+        return finish(
+                answer,
+                new RecoverJson(
+                        card.name(), RecoverJson.WaitingJson.of(view), finish ? "finished" : "taken back", done),
+                ExitCode.DONE);
     }
 
     private int finish(Answer answer, RecoverJson document, int code) {

@@ -16,16 +16,18 @@ import picocli.CommandLine.Spec;
         name = "repair",
         header = "Damage on a card found, and mended where that needs no guess.",
         mixinStandardHelpOptions = true,
-        description = "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
-            + "and what it would write, and asks. It can be taken back with `bootmend undo`. Partition tables are never "
-            + "touched; files that share clusters and names that stand twice are reported only.",
+        description =
+                "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
+                        + "and what it would write, and asks. It can be taken back with `bootmend undo`. Partition tables are never "
+                        + "touched; files that share clusters and names that stand twice are reported only.",
         footer = {
             "",
             "Before you mend a card that holds the only copy of something, make an image of it and work on that.",
             "",
             "Examples:",
             "  bootmend repair --dry-run lab-07.img",
-            "  bootmend repair --yes --free-lost lab-07.img"})
+            "  bootmend repair --yes --free-lost lab-07.img"
+        })
 final class RepairCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -40,7 +42,8 @@ final class RepairCommand implements Callable<Integer> {
     @Mixin
     private ChangeOptions options;
 
-    @Option(names = "--free-lost",
+    @Option(
+            names = "--free-lost",
             description = "Also free clusters that belong to no file. They may hold pieces of files that are gone.")
     private boolean freeLost;
 
@@ -56,8 +59,9 @@ final class RepairCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         RepairJob job = new RepairJob(options.on(workplace));
         RepairRequest request = new RepairRequest(freeLost, options.inPlace());
-        return new CardChanges(spec.commandLine(), argument, options, batch, question).run(
-                (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
-                "There is nothing to mend.");
+        return new CardChanges(spec.commandLine(), argument, options, batch, question)
+                .run(
+                        (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
+                        "There is nothing to mend.");
     }
 }

@@ -16,9 +16,26 @@ import org.apache.commons.csv.CSVPrinter;
 /** A batch's report as a table (RFC 4180), one row a card; what a card has several of stands in one cell. */
 final class ReportCsv implements BatchReport {
 
-    private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
-            .setHeader("card", "state", "label", "serial", "fat", "config", "config_sha256", "stock_before", "changed",
-                    "verified", "findings", "undo_record", "seconds", "error", "remedy", "exit_code").get();
+    private static final CSVFormat FORMAT = CSVFormat.RFC4180
+            .builder()
+            .setHeader(
+                    "card",
+                    "state",
+                    "label",
+                    "serial",
+                    "fat",
+                    "config",
+                    "config_sha256",
+                    "stock_before",
+                    "changed",
+                    "verified",
+                    "findings",
+                    "undo_record",
+                    "seconds",
+                    "error",
+                    "remedy",
+                    "exit_code")
+            .get();
 
     private final CSVPrinter printer;
 
@@ -28,16 +45,25 @@ final class ReportCsv implements BatchReport {
 
     @Override
     public void add(CardOutcome card) throws IOException {
-        printer.printRecord(Stream.of(card.card(), card.state().words(),
-                was(card, CardOutcome.Was::label), was(card, CardOutcome.Was::serial),
-                was(card, CardOutcome.Was::fatType), config(card, ConfigView::path),
-                config(card, ConfigView::sha256), was(card, was -> Boolean.toString(was.stock())),
-                String.join("; ", card.changedWords()), Boolean.toString(card.verified()),
-                card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
-                card.made().map(ChangeView::undoRecord).orElse(""), String.format(Locale.ROOT, "%.3f", card.seconds()),
-                card.error().map(CardException::getMessage).orElse(""),
-                card.error().map(CardException::remedy).orElse(""), Integer.toString(ExitCode.of(card)))
-                .map(CheckCsv::safe).toList());
+        printer.printRecord(Stream.of(
+                        card.card(),
+                        card.state().words(),
+                        was(card, CardOutcome.Was::label),
+                        was(card, CardOutcome.Was::serial),
+                        was(card, CardOutcome.Was::fatType),
+                        config(card, ConfigView::path),
+                        config(card, ConfigView::sha256),
+                        was(card, was -> Boolean.toString(was.stock())),
+                        String.join("; ", card.changedWords()),
+                        Boolean.toString(card.verified()),
+                        card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
+                        card.made().map(ChangeView::undoRecord).orElse(""),
+                        String.format(Locale.ROOT, "%.3f", card.seconds()),
+                        card.error().map(CardException::getMessage).orElse(""),
+                        card.error().map(CardException::remedy).orElse(""),
+                        Integer.toString(ExitCode.of(card)))
+                .map(CheckCsv::safe)
+                .toList());
     }
 
     @Override

@@ -25,9 +25,10 @@ final class Screen {
     /** A line in a style of picocli's markup, such as {@code bold} or {@code fg(yellow)}, on a terminal that has it. */
     void line(String style, String text) {
         String visible = VisibleText.of(text);
-        out.println(ansi.enabled()
-                ? Ansi.Style.on(Ansi.Style.parse(style)) + visible + Ansi.Style.off(Ansi.Style.parse(style))
-                : visible);
+        out.println(
+                ansi.enabled()
+                        ? Ansi.Style.on(Ansi.Style.parse(style)) + visible + Ansi.Style.off(Ansi.Style.parse(style))
+                        : visible);
     }
 
     void blank() {

@@ -22,11 +22,18 @@ import picocli.CommandLine.Spec;
         name = "show",
         header = "What is on a card, and what a board would run with it.",
         mixinStandardHelpOptions = true,
-        description = "Shows the card, its boot partition, its tuning lines, and what they come to on a board; without "
-            + "one, on each board that the card can boot. Writes nothing. What is not said about the board is unknown, "
-            + "and what hangs on it is shown as `depends`. Of several cards, or with --report, one line each is shown.",
-        footer = {"", "Examples:", "  bootmend show lab-07.img", "  bootmend show --board pi4 lab-07.img",
-            "  bootmend show --revision c03111 --pin 4=1 lab-07.img", "  bootmend show --report lab.csv lab-images/"})
+        description =
+                "Shows the card, its boot partition, its tuning lines, and what they come to on a board; without "
+                        + "one, on each board that the card can boot. Writes nothing. What is not said about the board is unknown, "
+                        + "and what hangs on it is shown as `depends`. Of several cards, or with --report, one line each is shown.",
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend show lab-07.img",
+            "  bootmend show --board pi4 lab-07.img",
+            "  bootmend show --revision c03111 --pin 4=1 lab-07.img",
+            "  bootmend show --report lab.csv lab-images/"
+        })
 final class ShowCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -65,8 +72,10 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     private static Object document(CardResult<ShowView> result) {
-        return result.view().<Object>map(ShowJson::of)
-                .orElseGet(() -> ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
+        return result.view()
+                .<Object>map(ShowJson::of)
+                .orElseGet(() ->
+                        ErrorJson.of(result.card().toString(), result.error().orElseThrow()));
     }
 
     private int one(CardArgument card) {

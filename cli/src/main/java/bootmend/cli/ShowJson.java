@@ -28,7 +28,8 @@ record ShowJson(
     record BoardJson(String board, List<EffectiveJson> effective, PowerView cpuPower) {
 
         static BoardJson of(BoardView view) {
-            return new BoardJson(view.board(), EffectiveJson.of(view), view.cpuPower().orElse(null));
+            return new BoardJson(
+                    view.board(), EffectiveJson.of(view), view.cpuPower().orElse(null));
         }
     }
 
@@ -36,9 +37,22 @@ record ShowJson(
      * What a key comes to; {@code stock} has every value that stock may have, {@code percent} is there where it is one.
      */
     @JsonInclude(JsonInclude.Include.NON_EMPTY)
-    record EffectiveJson(String board, String key, String value, String unit, String state, String file, int line,
-            String setBy, List<String> dependsOn, List<EffectiveView.OtherValue> otherwise, Boolean mayBeStock,
-            List<Long> stock, Double percent, Double volts, String reason) {
+    record EffectiveJson(
+            String board,
+            String key,
+            String value,
+            String unit,
+            String state,
+            String file,
+            int line,
+            String setBy,
+            List<String> dependsOn,
+            List<EffectiveView.OtherValue> otherwise,
+            Boolean mayBeStock,
+            List<Long> stock,
+            Double percent,
+            Double volts,
+            String reason) {
 
         static List<EffectiveJson> of(BoardView view) {
             return view.effective().stream().map(each -> of(view.board(), each)).toList();
@@ -46,10 +60,22 @@ record ShowJson(
 
         private static EffectiveJson of(String board, EffectiveView each) {
             boolean depends = !each.dependsOn().isEmpty();
-            return new EffectiveJson(board, each.key(), each.value(), each.unit(), each.state(), each.file(),
-                    each.line(), each.setBy(), each.dependsOn(), each.otherwise(), depends ? each.mayBeStock() : null,
-                    each.stock(), each.percent().size() == 1 ? each.percent().get(0) : null,
-                    each.volts().orElse(null), each.reason());
+            return new EffectiveJson(
+                    board,
+                    each.key(),
+                    each.value(),
+                    each.unit(),
+                    each.state(),
+                    each.file(),
+                    each.line(),
+                    each.setBy(),
+                    each.dependsOn(),
+                    each.otherwise(),
+                    depends ? each.mayBeStock() : null,
+                    each.stock(),
+                    each.percent().size() == 1 ? each.percent().get(0) : null,
+                    each.volts().orElse(null),
+                    each.reason());
         }
     }
 
@@ -59,11 +85,17 @@ record ShowJson(
             return new ShowJson(card, view.board().orElse(null), null, null, null, null, null);
         }
         if (view.board().isEmpty()) {
-            return new ShowJson(card, null, null, null, view.boards().stream().map(BoardJson::of).toList(),
-                    view.anyBootable(), view.cautions());
+            return new ShowJson(
+                    card,
+                    null,
+                    null,
+                    null,
+                    view.boards().stream().map(BoardJson::of).toList(),
+                    view.anyBootable(),
+                    view.cautions());
         }
         BoardView only = view.boards().get(0);
-        return new ShowJson(card, only.board(), EffectiveJson.of(only), only.cpuPower().orElse(null), null, null,
-                view.cautions());
+        return new ShowJson(
+                card, only.board(), EffectiveJson.of(only), only.cpuPower().orElse(null), null, null, view.cautions());
     }
 }

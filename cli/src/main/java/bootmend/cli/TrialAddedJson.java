@@ -7,7 +7,9 @@ import java.util.List;
 record TrialAddedJson(TrialJson trial, LogJson log, List<String> notes) {
 
     static TrialAddedJson of(TrialAdded added) {
-        return new TrialAddedJson(TrialJson.of(added.trial(), added.file()), added.log().map(LogJson::of).orElse(null),
+        return new TrialAddedJson(
+                TrialJson.of(added.trial(), added.file()),
+                added.log().map(LogJson::of).orElse(null),
                 added.notes());
     }
 }

@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
         header = "Staged settings that held, kept in the config file.",
         mixinStandardHelpOptions = true,
         description = "Keeps the staged settings, once they held: tryboot.txt's text goes into config.txt, and "
-            + "tryboot.txt is removed. It can be taken back with `bootmend undo`.",
+                + "tryboot.txt is removed. It can be taken back with `bootmend undo`.",
         footer = {"", "Example:", "  bootmend trial adopt lab-07.img"})
 final class TrialAdoptCommand extends CardChangeCommand {
 
@@ -21,7 +21,8 @@ final class TrialAdoptCommand extends CardChangeCommand {
     @Override
     public Integer call() {
         return change(
-                forChanging -> new StageJob(workplace()).adopt(card().request(), forChanging, options().inPlace()),
+                forChanging -> new StageJob(workplace())
+                        .adopt(card().request(), forChanging, options().inPlace()),
                 "The config file already has the staged settings; nothing to do.");
     }
 }

@@ -16,22 +16,27 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Says what to try next on a board, and why: one step more voltage after a failure, 50 MHz more clock after a "
-                + "hold, and a stop before the published range ends, force_turbo is needed, or the estimated peak passes "
-                + "80 degC.",
+                    + "hold, and a stop before the published range ends, force_turbo is needed, or the estimated peak passes "
+                    + "80 degC.",
             "",
             "A hold counts only when it ran under full load and the throttle mask was read and is 0; for 45 minutes or "
-                + "more it is known-good. Heat is estimated from this board's own trials with the same cooling."
+                    + "more it is known-good. Heat is estimated from this board's own trials with the same cooling."
         },
         footer = {"", "Example:", "  bootmend trial advise --label lab-07"})
 final class TrialAdviseCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--label", "--board"}, paramLabel = "LABEL", required = true,
+    @Option(
+            names = {"--label", "--board"},
+            paramLabel = "LABEL",
+            required = true,
             description = "The label that the board's trials were given.")
     private String label;
 
-    @Option(names = "--ambient", paramLabel = "DEGC",
+    @Option(
+            names = "--ambient",
+            paramLabel = "DEGC",
             description = "Temperature of the air at the next trial, in degC (default: as at the latest trial).")
     private Double ambient;
 

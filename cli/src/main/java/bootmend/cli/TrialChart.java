@@ -83,13 +83,13 @@ final class TrialChart {
         return plot(axis(view.peak()), view.peakLimits(), ChartView.Point::peak);
     }
 
-    private XYPlot plot(NumberAxis axis, List<ChartView.Limit> limits,
-            Function<ChartView.Point, OptionalDouble> height) {
+    private XYPlot plot(
+            NumberAxis axis, List<ChartView.Limit> limits, Function<ChartView.Point, OptionalDouble> height) {
         Map<ChartView.Mark, XYSeries> series = new EnumMap<>(ChartView.Mark.class);
         for (ChartView.Point point : view.points()) {
-            height.apply(point).ifPresent(value -> series
-                    .computeIfAbsent(point.mark(), mark -> new XYSeries(mark.words(), false))
-                    .add(point.clock(), value));
+            height.apply(point)
+                    .ifPresent(value -> series.computeIfAbsent(point.mark(), mark -> new XYSeries(mark.words(), false))
+                            .add(point.clock(), value));
         }
         XYSeriesCollection data = new XYSeriesCollection();
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
@@ -118,8 +118,21 @@ final class TrialChart {
 
     private static LegendItem item(ChartView.Mark kind) {
         ChartMark mark = ChartMark.of(kind);
-        LegendItem item = new LegendItem(kind.words(), null, null, null, true, mark.shape(), mark.filled(),
-                mark.colour(), true, mark.colour(), ChartStyle.MARK, false, new Line2D.Double(), ChartStyle.HAIR,
+        LegendItem item = new LegendItem(
+                kind.words(),
+                null,
+                null,
+                null,
+                true,
+                mark.shape(),
+                mark.filled(),
+                mark.colour(),
+                true,
+                mark.colour(),
+                ChartStyle.MARK,
+                false,
+                new Line2D.Double(),
+                ChartStyle.HAIR,
                 mark.colour());
         item.setLabelPaint(ChartStyle.TEXT);
         return item;
@@ -135,8 +148,22 @@ final class TrialChart {
 
     private static LegendItem lineItem(String words, Stroke stroke) {
         Shape line = new Line2D.Double(-14, 0, 14, 0);
-        LegendItem item = new LegendItem(words, null, null, null, false, line, false, ChartStyle.TEXT, false,
-                ChartStyle.TEXT, stroke, true, line, stroke, ChartStyle.TEXT);
+        LegendItem item = new LegendItem(
+                words,
+                null,
+                null,
+                null,
+                false,
+                line,
+                false,
+                ChartStyle.TEXT,
+                false,
+                ChartStyle.TEXT,
+                stroke,
+                true,
+                line,
+                stroke,
+                ChartStyle.TEXT);
         item.setLabelPaint(ChartStyle.TEXT);
         return item;
     }

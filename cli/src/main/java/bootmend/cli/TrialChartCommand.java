@@ -26,17 +26,23 @@ import picocli.CommandLine.Spec;
         header = "A picture of a board's trials.",
         mixinStandardHelpOptions = true,
         description = "Draws a board's trials: clock against voltage step with what held and what failed, the frontier "
-            + "between them, and peak temperatures with the 80 and 85 degC lines.",
+                + "between them, and peak temperatures with the 80 and 85 degC lines.",
         footer = {"", "Example:", "  bootmend trial chart --label lab-07 --out lab-07.svg"})
 final class TrialChartCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--label", "--board"}, paramLabel = "LABEL", required = true,
+    @Option(
+            names = {"--label", "--board"},
+            paramLabel = "LABEL",
+            required = true,
             description = "The label that the board's trials were given.")
     private String label;
 
-    @Option(names = "--out", paramLabel = "FILE", required = true,
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            required = true,
             description = "The picture to write; its name ends in .svg or .png.")
     private Path file;
 
@@ -50,8 +56,7 @@ final class TrialChartCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     /** The answer as a JSON document. */
-    record ChartJson(String label, String file, String format, int trials) {
-    }
+    record ChartJson(String label, String file, String format, int trials) {}
 
     TrialChartCommand(Workplace workplace) {
         this.workplace = workplace;
@@ -64,14 +69,21 @@ final class TrialChartCommand implements Callable<Integer> {
             String format = format();
             TrialReport report = new TrialAdviseJob(workplace).run(label, OptionalDouble.empty());
             if (report.trials().isEmpty()) {
-                throw CardException.usage("no trial of " + label + " has a known clock and voltage step",
+                throw CardException.usage(
+                        "no trial of " + label + " has a known clock and voltage step",
                         String.join(" ", report.notes()));
             }
             write(picture(format, ChartView.of(report)));
             if (json) {
-                answer.json(new ChartJson(report.unit().label(), file.toString(), format, report.trials().size()));
+                answer.json(new ChartJson(
+                        report.unit().label(),
+                        file.toString(),
+                        format,
+                        report.trials().size()));
             } else {
-                answer.screen().line("Drawn: " + file + ", " + Amount.count(report.trials().size(), "trial") + ".");
+                answer.screen()
+                        .line("Drawn: " + file + ", "
+                                + Amount.count(report.trials().size(), "trial") + ".");
                 report.notes().forEach(answer.screen()::line);
             }
             return ExitCode.DONE;
@@ -83,7 +95,8 @@ final class TrialChartCommand implements Callable<Integer> {
         if (name.endsWith(".svg") || name.endsWith(".png")) {
             return name.substring(name.length() - "svg".length());
         }
-        throw CardException.usage(file + " does not end in .svg or .png", "Name the picture so, for example chart.svg.");
+        throw CardException.usage(
+                file + " does not end in .svg or .png", "Name the picture so, for example chart.svg.");
     }
 
     private static byte[] picture(String format, ChartView view) throws CardException {
@@ -94,17 +107,20 @@ final class TrialChartCommand implements Callable<Integer> {
 
     private void write(byte[] picture) throws CardException {
         OpenOption[] how = replace
-                ? new OpenOption[] {StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING,
-                    StandardOpenOption.WRITE}
+                ? new OpenOption[] {
+                    StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE
+                }
                 : new OpenOption[] {StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE};
         try {
             Files.write(file, picture, how);
         } catch (FileAlreadyExistsException e) {
-            throw CardException.refused(file + " is there already and was left alone",
-                    "Name another file, or add --replace.");
+            throw CardException.refused(
+                    file + " is there already and was left alone", "Name another file, or add --replace.");
         } catch (IOException e) {
-            throw CardException.refused(file + " could not be written (" + e.getMessage() + ")",
-                    "Name a file in a folder that you may write to.", e);
+            throw CardException.refused(
+                    file + " could not be written (" + e.getMessage() + ")",
+                    "Name a file in a folder that you may write to.",
+                    e);
         }
     }
 }

@@ -14,10 +14,10 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Keeps which settings were tried on each board, one trial of one setting at a time, with its outcome, and "
-                + "works out what to try next.",
+                    + "works out what to try next.",
             "",
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come "
-                + "first; when in doubt, ask someone qualified."
+                    + "first; when in doubt, ask someone qualified."
         },
         footer = {"", "Example:", "  bootmend trial advise --label lab-07"})
 final class TrialCommand implements Runnable {

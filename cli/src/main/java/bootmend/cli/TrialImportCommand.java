@@ -18,11 +18,11 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Reads a board's log and says what it comes to: time at full clock, peak, time to 80 degC, share of time below "
-                + "the set clock, and every throttle bit seen. Keeps nothing; `bootmend trial add --from LOG` does.",
+                    + "the set clock, and every throttle bit seen. Keeps nothing; `bootmend trial add --from LOG` does.",
             "",
             "The log is CSV with a head row: time (seconds, or like 2026-11-24T15:30:00Z), clock_mhz, volts, temperature "
-                + "(degC), mask (hexadecimal), in any order and in any case. Cells may be empty. `bootmend trial logger` "
-                + "gives a script for the board that writes such a log."
+                    + "(degC), mask (hexadecimal), in any order and in any case. Cells may be empty. `bootmend trial logger` "
+                    + "gives a script for the board that writes such a log."
         },
         footer = {"", "Example:", "  bootmend trial import --clock 2000 log.csv"})
 final class TrialImportCommand implements Callable<Integer> {
@@ -32,7 +32,9 @@ final class TrialImportCommand implements Callable<Integer> {
     @Parameters(paramLabel = "LOG", description = "The log, a CSV file.")
     private Path log;
 
-    @Option(names = "--clock", paramLabel = "MHZ",
+    @Option(
+            names = "--clock",
+            paramLabel = "MHZ",
             description = "The clock that was set, in MHz (default: the highest in the log).")
     private Double clock;
 

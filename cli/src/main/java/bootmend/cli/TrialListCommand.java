@@ -17,13 +17,15 @@ import picocli.CommandLine.Spec;
         header = "The trials on this computer.",
         mixinStandardHelpOptions = true,
         description = "Lists the trials on this computer, the oldest first, and names every file that cannot be "
-            + "read as a trial.",
+                + "read as a trial.",
         footer = {"", "Example:", "  bootmend trial list --label lab-07"})
 final class TrialListCommand implements Callable<Integer> {
 
     private final Workplace workplace;
 
-    @Option(names = {"--label", "--board"}, paramLabel = "LABEL",
+    @Option(
+            names = {"--label", "--board"},
+            paramLabel = "LABEL",
             description = "Only those of the board with this label.")
     private String label;
 

@@ -16,15 +16,23 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Writes out a script in plain sh for the board. Started there while the board works, it logs clock, "
-                + "temperature and, where the kernel offers them, volts and throttle mask every few seconds; its file is what "
-                + "`bootmend trial import` and `bootmend trial add --from` read.",
+                    + "temperature and, where the kernel offers them, volts and throttle mask every few seconds; its file is what "
+                    + "`bootmend trial import` and `bootmend trial add --from` read.",
             "",
             "A board under load gets hot: stay with it, and stop when it stays above 80 degC."
         },
-        footer = {"", "Example:", "  bootmend trial logger board-log.sh", "and on the board:", "  sh board-log.sh log.csv"})
+        footer = {
+            "",
+            "Example:",
+            "  bootmend trial logger board-log.sh",
+            "and on the board:",
+            "  sh board-log.sh log.csv"
+        })
 final class TrialLoggerCommand implements Callable<Integer> {
 
-    @Parameters(arity = "0..1", paramLabel = "FILE",
+    @Parameters(
+            arity = "0..1",
+            paramLabel = "FILE",
             description = "Where to write the script (default: standard output).")
     private Path file;
 
@@ -35,8 +43,7 @@ final class TrialLoggerCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     /** The answer as a JSON document: {@code file} where it was written to one, else {@code script}. */
-    record LoggerJson(String file, String script) {
-    }
+    record LoggerJson(String file, String script) {}
 
     @Override
     public Integer call() {

@@ -22,15 +22,23 @@ final class TrialMeasuredOptions {
     @Option(names = "--clock", paramLabel = "MHZ", description = "Clock under load, in MHz.")
     private Double clock;
 
-    @Option(names = "--mask", paramLabel = "MASK",
-            description = "The board's throttle report at the end, such as 0x0 or 0x50000. Without it a hold does not count.")
+    @Option(
+            names = "--mask",
+            paramLabel = "MASK",
+            description =
+                    "The board's throttle report at the end, such as 0x0 or 0x50000. Without it a hold does not count.")
     private String mask;
 
-    @Option(names = "--score", paramLabel = "NAME=NUMBER",
+    @Option(
+            names = "--score",
+            paramLabel = "NAME=NUMBER",
             description = "A result, higher is better, such as \"one core=312\". May be given several times.")
     private List<String> scores = new ArrayList<>();
 
-    @Option(names = "--cooling", paramLabel = "TEXT", defaultValue = "",
+    @Option(
+            names = "--cooling",
+            paramLabel = "TEXT",
+            defaultValue = "",
             description = "What cooled the board; trials are compared by these words.")
     private String cooling = "";
 
@@ -41,8 +49,13 @@ final class TrialMeasuredOptions {
     private Double ambient;
 
     TrialRequest.Measured measured() {
-        return new TrialRequest.Measured(Given.number(minutes), fullLoad, Given.number(peak), Given.number(clock),
-                Optional.ofNullable(mask), scores);
+        return new TrialRequest.Measured(
+                Given.number(minutes),
+                fullLoad,
+                Given.number(peak),
+                Given.number(clock),
+                Optional.ofNullable(mask),
+                scores);
     }
 
     String cooling() {

@@ -34,7 +34,8 @@ final class TrialPage {
         added.log().ifPresent(new LogPage(screen)::print);
         added.notes().forEach(screen::line);
         screen.line("Kept: " + added.file());
-        screen.line("What to try next: bootmend trial advise --label " + quoted(added.trial().unit().label()));
+        screen.line("What to try next: bootmend trial advise --label "
+                + quoted(added.trial().unit().label()));
     }
 
     void list(TrialListing listing) {
@@ -52,20 +53,27 @@ final class TrialPage {
         screen.blank();
         for (TrialListing.Listed listed : listing.trials()) {
             if (!listed.bits().isEmpty()) {
-                screen.line(WHEN.format(listed.trial().when()) + "  " + listed.trial().unit().label() + "  "
+                screen.line(WHEN.format(listed.trial().when()) + "  "
+                        + listed.trial().unit().label() + "  "
                         + ThrottleMask.text(listed.trial().run().mask().orElse(0)) + ": "
                         + String.join(", ", listed.bits()));
             }
         }
-        screen.line(Amount.count(listing.trials().size(), "trial") + " in " + Path.of(listing.trials().get(0).file()).getParent()
-                + ", one file each, yours to edit.");
+        screen.line(Amount.count(listing.trials().size(), "trial") + " in "
+                + Path.of(listing.trials().get(0).file()).getParent() + ", one file each, yours to edit.");
     }
 
     private static List<String> row(Trial trial) {
         Run run = trial.run();
-        return List.of(WHEN.format(trial.when()), trial.unit().label() + " (" + trial.unit().board() + ")",
-                settings(trial.settings()), trial.outcome().word(), counts(trial), number(run.minutes()),
-                run.fullLoad() ? "full" : "", number(run.peak()),
+        return List.of(
+                WHEN.format(trial.when()),
+                trial.unit().label() + " (" + trial.unit().board() + ")",
+                settings(trial.settings()),
+                trial.outcome().word(),
+                counts(trial),
+                number(run.minutes()),
+                run.fullLoad() ? "full" : "",
+                number(run.peak()),
                 run.mask().isPresent() ? ThrottleMask.text(run.mask().getAsLong()) : "");
     }
 
@@ -79,13 +87,18 @@ final class TrialPage {
     }
 
     private static String settings(Map<String, Long> settings) {
-        return settings.isEmpty() ? "stock" : settings.entrySet().stream()
-                .map(setting -> setting.getKey() + "=" + setting.getValue()).collect(Collectors.joining(" "));
+        return settings.isEmpty()
+                ? "stock"
+                : settings.entrySet().stream()
+                        .map(setting -> setting.getKey() + "=" + setting.getValue())
+                        .collect(Collectors.joining(" "));
     }
 
     /** One decimal where it has one. */
     static String number(OptionalDouble value) {
-        return value.isEmpty() ? "" : String.format(Locale.ROOT, "%.1f", value.getAsDouble()).replaceFirst("\\.0$", "");
+        return value.isEmpty()
+                ? ""
+                : String.format(Locale.ROOT, "%.1f", value.getAsDouble()).replaceFirst("\\.0$", "");
     }
 
     static String quoted(String label) {

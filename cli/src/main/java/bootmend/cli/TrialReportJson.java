@@ -12,19 +12,40 @@ import java.util.List;
 import java.util.Optional;
 
 /** What a board's trials come to as a JSON document. */
-record TrialReportJson(String label, String board, AdviceJson advice, List<PointJson> frontier,
-        List<String> contradictions, List<GainJson> gains, List<String> notes, List<CautionView> cautions) {
+record TrialReportJson(
+        String label,
+        String board,
+        AdviceJson advice,
+        List<PointJson> frontier,
+        List<String> contradictions,
+        List<GainJson> gains,
+        List<String> notes,
+        List<CautionView> cautions) {
 
     /** What to do next; {@code action} is "try", "run long", "mend" or "stop". */
-    record AdviceJson(String action, SettingJson setting, String why, List<String> stops, Double peakDegC,
-            Double uncertaintyDegC, String noPeak, SettingJson best, boolean bestKnownGood) {
+    record AdviceJson(
+            String action,
+            SettingJson setting,
+            String why,
+            List<String> stops,
+            Double peakDegC,
+            Double uncertaintyDegC,
+            String noPeak,
+            SettingJson best,
+            boolean bestKnownGood) {
 
         static AdviceJson of(Advice advice) {
             Optional<HeatEstimate.Peak> peak = advice.peak();
-            return new AdviceJson(advice.action().word(), SettingJson.of(advice.setting()), advice.why(), advice.stops(),
+            return new AdviceJson(
+                    advice.action().word(),
+                    SettingJson.of(advice.setting()),
+                    advice.why(),
+                    advice.stops(),
                     peak.map(HeatEstimate.Peak::celsius).orElse(null),
-                    peak.map(HeatEstimate.Peak::uncertainty).orElse(null), advice.noPeak(),
-                    SettingJson.of(advice.best()), advice.bestIsKnownGood());
+                    peak.map(HeatEstimate.Peak::uncertainty).orElse(null),
+                    advice.noPeak(),
+                    SettingJson.of(advice.best()),
+                    advice.bestIsKnownGood());
         }
     }
 
@@ -32,7 +53,8 @@ record TrialReportJson(String label, String board, AdviceJson advice, List<Point
     record SettingJson(long arm_freq, long over_voltage) {
 
         static SettingJson of(Optional<Setting> setting) {
-            return setting.map(known -> new SettingJson(known.clock(), known.step())).orElse(null);
+            return setting.map(known -> new SettingJson(known.clock(), known.step()))
+                    .orElse(null);
         }
     }
 
@@ -40,8 +62,8 @@ record TrialReportJson(String label, String board, AdviceJson advice, List<Point
     record PointJson(long clockMHz, Long failedStep, String failedTrial, Long heldStep, String heldTrial) {
 
         static PointJson of(Frontier.Point point) {
-            return new PointJson(point.clock(), step(point.failed()), id(point.failed()), step(point.held()),
-                    id(point.held()));
+            return new PointJson(
+                    point.clock(), step(point.failed()), id(point.failed()), step(point.held()), id(point.held()));
         }
 
         private static Long step(Optional<Placed> trial) {
@@ -62,9 +84,16 @@ record TrialReportJson(String label, String board, AdviceJson advice, List<Point
     }
 
     static TrialReportJson of(TrialReport report) {
-        return new TrialReportJson(report.unit().label(), report.unit().board(), AdviceJson.of(report.advice()),
+        return new TrialReportJson(
+                report.unit().label(),
+                report.unit().board(),
+                AdviceJson.of(report.advice()),
                 report.frontier().points().stream().map(PointJson::of).toList(),
-                report.frontier().contradictions().stream().map(Frontier.Contradiction::words).toList(),
-                report.gains().stream().map(GainJson::of).toList(), report.notes(), report.cautions());
+                report.frontier().contradictions().stream()
+                        .map(Frontier.Contradiction::words)
+                        .toList(),
+                report.gains().stream().map(GainJson::of).toList(),
+                report.notes(),
+                report.cautions());
     }
 }

@@ -38,19 +38,32 @@ final class TrialReportPage {
 
     private void advice(TrialReport report) {
         Advice advice = report.advice();
-        screen.line("bold", report.unit().label() + " (" + report.unit().board() + "), " + Amount.count(report.trials().size(),
-                "trial"));
+        screen.line(
+                "bold",
+                report.unit().label() + " (" + report.unit().board() + "), "
+                        + Amount.count(report.trials().size(), "trial"));
         screen.paragraph("next", NAME_WIDTH, next(advice));
         screen.paragraph("why", NAME_WIDTH, advice.why());
         advice.stops().forEach(stop -> screen.paragraph("not", NAME_WIDTH, stop));
-        advice.peak().ifPresent(peak -> screen.paragraph("estimate", NAME_WIDTH, String.format(Locale.ROOT,
-                "peak %.0f degC, plus or minus %.0f (95 %% of such runs), from this board's own trials",
-                peak.celsius(), peak.uncertainty())));
+        advice.peak()
+                .ifPresent(peak -> screen.paragraph(
+                        "estimate",
+                        NAME_WIDTH,
+                        String.format(
+                                Locale.ROOT,
+                                "peak %.0f degC, plus or minus %.0f (95 %% of such runs), from this board's own trials",
+                                peak.celsius(),
+                                peak.uncertainty())));
         if (!advice.noPeak().isEmpty()) {
             screen.paragraph("estimate", NAME_WIDTH, "none: " + advice.noPeak());
         }
-        screen.paragraph("best", NAME_WIDTH, advice.best().map(setting -> setting.words()
-                + (advice.bestIsKnownGood() ? ", known-good" : ", not known-good yet")).orElse("nothing held yet"));
+        screen.paragraph(
+                "best",
+                NAME_WIDTH,
+                advice.best()
+                        .map(setting ->
+                                setting.words() + (advice.bestIsKnownGood() ? ", known-good" : ", not known-good yet"))
+                        .orElse("nothing held yet"));
     }
 
     private static String next(Advice advice) {
@@ -72,16 +85,23 @@ final class TrialReportPage {
             return;
         }
         screen.blank();
-        List<List<String>> rows = frontier.points().stream().map(point -> List.of(point.clock() + " MHz",
-                step(point.failed(), point.clock()), step(point.held(), point.clock()))).toList();
-        screen.table(List.of("clock", "highest step that failed", "lowest step that held"), rows,
+        List<List<String>> rows = frontier.points().stream()
+                .map(point -> List.of(
+                        point.clock() + " MHz", step(point.failed(), point.clock()), step(point.held(), point.clock())))
+                .toList();
+        screen.table(
+                List.of("clock", "highest step that failed", "lowest step that held"),
+                rows,
                 Collections.nCopies(rows.size(), ""));
         frontier.contradictions().forEach(pair -> screen.paragraph("odd", NAME_WIDTH, pair.words()));
     }
 
     private static String step(Optional<Placed> trial, long clock) {
-        return trial.map(placed -> placed.setting().step() + (placed.setting().clock() == clock ? ""
-                : " (at " + placed.setting().clock() + " MHz)")).orElse("-");
+        return trial.map(placed -> placed.setting().step()
+                        + (placed.setting().clock() == clock
+                                ? ""
+                                : " (at " + placed.setting().clock() + " MHz)"))
+                .orElse("-");
     }
 
     private void gains(List<Gain> gains) {
@@ -92,16 +112,21 @@ final class TrialReportPage {
         List<List<String>> rows = new ArrayList<>();
         for (Gain gain : gains) {
             for (Gain.Point point : gain.points()) {
-                rows.add(List.of(gain.score(), point.clock() + " MHz",
+                rows.add(List.of(
+                        gain.score(),
+                        point.clock() + " MHz",
                         String.format(Locale.ROOT, "%+.0f %%", point.gain() * PERCENT),
                         String.format(Locale.ROOT, "%.2f", point.perClock())));
             }
         }
-        screen.table(List.of("score", "clock", "against " + bases(gains), "gain per clock"), rows,
+        screen.table(
+                List.of("score", "clock", "against " + bases(gains), "gain per clock"),
+                rows,
                 Collections.nCopies(rows.size(), ""));
         for (Gain gain : gains) {
-            gain.stoppedPayingAt().ifPresent(clock -> screen.line(gain.score() + ": above " + clock
-                    + " MHz more clock stopped paying (less than half of it arrived)."));
+            gain.stoppedPayingAt()
+                    .ifPresent(clock -> screen.line(gain.score() + ": above " + clock
+                            + " MHz more clock stopped paying (less than half of it arrived)."));
         }
     }
 

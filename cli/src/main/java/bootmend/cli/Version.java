@@ -9,7 +9,8 @@ final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
         ModuleDescriptor module = Version.class.getModule().getDescriptor();
-        String version = module == null ? Version.class.getPackage().getImplementationVersion()
+        String version = module == null
+                ? Version.class.getPackage().getImplementationVersion()
                 : module.rawVersion().orElse(null);
         return new String[] {"bootmend " + (version == null ? "(not packaged)" : version)};
     }

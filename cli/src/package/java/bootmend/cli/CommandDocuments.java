@@ -12,8 +12,7 @@ import picocli.CommandLine;
 /** Writes what comes of the commands' own words when bootmend is packaged: the shells' completion and manual pages. */
 public final class CommandDocuments {
 
-    private CommandDocuments() {
-    }
+    private CommandDocuments() {}
 
     /** @param arguments the version, the folder for AsciiDoc manual pages, and the completion's file */
     public static void main(String[] arguments) throws IOException {

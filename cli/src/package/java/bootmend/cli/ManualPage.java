@@ -37,9 +37,11 @@ record ManualPage(String version) {
         }
         StringWriter page = new StringWriter();
         ManPageGenerator.writeSingleManPage(new PrintWriter(page), spec);
-        return page.toString().replaceFirst("(?m)^:manmanual: .*$", ":manmanual: bootmend manual")
-                .replaceAll("(?m)^(== .*):$", "$1")
-                + footer(List.of(spec.usageMessage().footer())) + seeAlso(line);
+        return page.toString()
+                        .replaceFirst("(?m)^:manmanual: .*$", ":manmanual: bootmend manual")
+                        .replaceAll("(?m)^(== .*):$", "$1")
+                + footer(List.of(spec.usageMessage().footer()))
+                + seeAlso(line);
     }
 
     private static String firstSentence(String text) {
@@ -59,7 +61,9 @@ record ManualPage(String version) {
                 page.append(line).append('\n');
             } else if (line.startsWith(EXIT_CODES)) {
                 page.append("\n== Exit status\n\n");
-                for (String code : line.substring(EXIT_CODES.length()).replaceAll("\\.$", "").split("; ", -1)) {
+                for (String code : line.substring(EXIT_CODES.length())
+                        .replaceAll("\\.$", "")
+                        .split("; ", -1)) {
                     page.append(code.replaceFirst(" ", ":: ")).append('\n');
                 }
             } else if (!line.isBlank()) {
@@ -74,7 +78,8 @@ record ManualPage(String version) {
         for (CommandLine above = line.getParent(); above != null; above = above.getParent()) {
             others.add(0, above);
         }
-        return others.stream().map(other -> "*" + name(other) + "*(1)")
+        return others.stream()
+                .map(other -> "*" + name(other) + "*(1)")
                 .collect(Collectors.joining(", ", "\n== See also\n\n", "\n"));
     }
 }

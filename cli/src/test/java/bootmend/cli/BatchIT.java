@@ -24,6 +24,7 @@ class BatchIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
     private Path cards;
 
@@ -45,11 +46,14 @@ class BatchIT {
         Bootmend.Result reset = bootmend.run("reset", "--yes", "--report", report, cards);
 
         assertThat(reset.code()).isEqualTo(ExitCode.UNREADABLE);
-        assertThat(reset.out()).containsPattern("a\\.img +changed +LAB, 0000-BEEF, 2 tuning lines +2 lines +verified")
-                .containsPattern("b\\.img +failed").contains("4 cards: 3 changed, 1 failed.");
+        assertThat(reset.out())
+                .containsPattern("a\\.img +changed +LAB, 0000-BEEF, 2 tuning lines +2 lines +verified")
+                .containsPattern("b\\.img +failed")
+                .contains("4 cards: 3 changed, 1 failed.");
         assertThat(reset.err()).contains("b.img: it has no partition table").doesNotContain("\r");
         List<CSVRecord> rows = rows(report);
-        assertThat(rows).extracting(row -> Path.of(row.get("card")).getFileName().toString())
+        assertThat(rows)
+                .extracting(row -> Path.of(row.get("card")).getFileName().toString())
                 .containsExactly("a.img", "b.img", "c.img", "d.img");
         assertThat(rows.get(0).get("verified")).isEqualTo("true");
         assertThat(rows.get(0).get("changed")).contains("config.txt line 2: arm_freq=2100 -> #arm_freq=2100");
@@ -70,7 +74,8 @@ class BatchIT {
         byte[] before = Files.readAllBytes(cards.resolve("a.img"));
 
         assertThat(bootmend.run("reset", cards).code()).isEqualTo(ExitCode.REFUSED);
-        Bootmend.Result dry = bootmend.run("reset", "--dry-run", "--json", cards.resolve("a.img"), cards.resolve("c.img"));
+        Bootmend.Result dry =
+                bootmend.run("reset", "--dry-run", "--json", cards.resolve("a.img"), cards.resolve("c.img"));
 
         assertThat(dry.code()).isZero();
         JsonNode document = new ObjectMapper().readTree(dry.out());
@@ -102,7 +107,11 @@ class BatchIT {
         assertThat(refused.err()).contains("gzip -dk e.img.gz");
 
         Bootmend.Result json = bootmend.run("show", "--json", cards.resolve("[ac].img"));
-        assertThat(new ObjectMapper().readTree(json.out()).at("/cards/1/partition/serial").asText()).isEqualTo("0000-BEEF");
+        assertThat(new ObjectMapper()
+                        .readTree(json.out())
+                        .at("/cards/1/partition/serial")
+                        .asText())
+                .isEqualTo("0000-BEEF");
         assertThat(bootmend.run("show", "--report", page, cards).code()).isEqualTo(ExitCode.REFUSED);
         assertThat(bootmend.run("show", "--report", "page.txt", cards).code()).isEqualTo(ExitCode.USAGE);
     }
@@ -114,11 +123,21 @@ class BatchIT {
         }
         Files.delete(cards.resolve("b.img"));
         Path report = folder.resolve("report.json");
-        ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-jar", System.getProperty("bootmend.jar"), "reset", "--yes", "--jobs", "1", "--report",
-                report.toString(), cards.toString());
+        ProcessBuilder builder = new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-jar",
+                System.getProperty("bootmend.jar"),
+                "reset",
+                "--yes",
+                "--jobs",
+                "1",
+                "--report",
+                report.toString(),
+                cards.toString());
         builder.environment().put("BOOTMEND_HOME", bootmend.home().toString());
-        Process process = builder.redirectErrorStream(true).redirectOutput(folder.resolve("all.txt").toFile()).start();
+        Process process = builder.redirectErrorStream(true)
+                .redirectOutput(folder.resolve("all.txt").toFile())
+                .start();
         try {
             while (process.isAlive() && !Files.exists(bootmend.home().resolve("done"))) {
                 Thread.sleep(5);
@@ -142,8 +161,15 @@ class BatchIT {
     }
 
     private static List<CSVRecord> rows(Path table) throws IOException {
-        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
-        try (CSVParser parser = CSVParser.builder().setReader(Files.newBufferedReader(table)).setFormat(format).get()) {
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        try (CSVParser parser = CSVParser.builder()
+                .setReader(Files.newBufferedReader(table))
+                .setFormat(format)
+                .get()) {
             return parser.getRecords();
         }
     }

@@ -35,6 +35,7 @@ class BoardIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
     private Path card;
 
@@ -49,10 +50,19 @@ class BoardIT {
         JsonNode document = json("show", "--json", "--board", "pi4", card);
 
         assertThat(document.at("/board").asText()).isEqualTo("pi4");
-        assertThat(document.at("/effective").findValuesAsText("key")).containsExactly("arm_freq", "core_freq",
-                "h264_freq", "isp_freq", "v3d_freq", "hevc_freq", "sdram_freq", "over_voltage", "temp_limit");
-        assertThat(document.at("/effective").findValuesAsText("state")).containsExactly("set", "set", "set", "set",
-                "set", "set", "ignored", "set", "depends");
+        assertThat(document.at("/effective").findValuesAsText("key"))
+                .containsExactly(
+                        "arm_freq",
+                        "core_freq",
+                        "h264_freq",
+                        "isp_freq",
+                        "v3d_freq",
+                        "hevc_freq",
+                        "sdram_freq",
+                        "over_voltage",
+                        "temp_limit");
+        assertThat(document.at("/effective").findValuesAsText("state"))
+                .containsExactly("set", "set", "set", "set", "set", "set", "ignored", "set", "depends");
         JsonNode clock = document.at("/effective/0");
         assertThat(clock.at("/value").asText()).isEqualTo("2000");
         assertThat(clock.at("/file").asText()).isEqualTo("config.txt");
@@ -64,8 +74,9 @@ class BoardIT {
         assertThat(document.at("/effective/7/volts").asDouble()).isEqualTo(1.5);
         assertThat(document.at("/effective/8/dependsOn/0").asText()).isEqualTo("the level of pin 4");
         assertThat(document.at("/effective/8/mayBeStock").asBoolean()).isTrue();
-        assertThat(document.at("/tuning").findValuesAsText("effect")).containsExactly("shadowed", "set", "set", "set",
-                "ignored", "not for this board", "never applies", "depends");
+        assertThat(document.at("/tuning").findValuesAsText("effect"))
+                .containsExactly(
+                        "shadowed", "set", "set", "set", "ignored", "not for this board", "never applies", "depends");
         assertThat(document.at("/cautions/0/id").asText()).isEqualTo("limits");
         assertThat(document.has("boards")).isFalse();
     }
@@ -90,7 +101,8 @@ class BoardIT {
         String out = bootmend.run("show", card).out();
 
         // No kernel is on this card, so every known board is shown, those with the same answers in one column.
-        assertThat(out).contains("no known board: each lacks a boot file")
+        assertThat(out)
+                .contains("no known board: each lacks a boot file")
                 .contains("What each known board would run:")
                 .containsPattern("arm_freq +1600 MHz +2000 MHz +2600 MHz")
                 .containsSubsequence("over_voltage  stock", "temp_limit    depends: 80 degC");
@@ -102,7 +114,10 @@ class BoardIT {
 
     @Test
     void aRevisionCodeSaysWhichBoardItIs() throws Exception {
-        assertThat(json("show", "--json", "--revision", "c03111", card).at("/board").asText()).isEqualTo("pi4");
+        assertThat(json("show", "--json", "--revision", "c03111", card)
+                        .at("/board")
+                        .asText())
+                .isEqualTo("pi4");
     }
 
     @Test
@@ -110,15 +125,21 @@ class BoardIT {
         Bootmend.Result result = bootmend.run("show", "--board", "pi9", card);
 
         assertThat(result.code()).isEqualTo(ExitCode.USAGE);
-        assertThat(result.err()).contains("bootmend knows no board pi9").contains("pi4").hasLineCount(1);
+        assertThat(result.err())
+                .contains("bootmend knows no board pi9")
+                .contains("pi4")
+                .hasLineCount(1);
     }
 
     @Test
     void explainTellsWhatAKeyIs() throws Exception {
         assertThat(bootmend.run("explain", "over_voltage").out())
-                .containsPattern("range +-16 to 8").containsPattern("stock +0 on every board")
-                .contains("Overclocking options").contains("warranty");
-        assertThat(json("explain", "--json", "arm_freq").at("/key/unit").asText()).isEqualTo("MHz");
+                .containsPattern("range +-16 to 8")
+                .containsPattern("stock +0 on every board")
+                .contains("Overclocking options")
+                .contains("warranty");
+        assertThat(json("explain", "--json", "arm_freq").at("/key/unit").asText())
+                .isEqualTo("MHz");
     }
 
     @Test
@@ -127,21 +148,25 @@ class BoardIT {
 
         assertThat(board.at("/chip").asText()).isEqualTo("BCM2711");
         assertThat(board.at("/volts/0/stockVolts").asDouble()).isEqualTo(1.35);
-        assertThat(bootmend.run("explain", "pi4").out()).containsPattern("warranty bit +never set")
+        assertThat(bootmend.run("explain", "pi4").out())
+                .containsPattern("warranty bit +never set")
                 .containsPattern("over_voltage +-16 = 0.95 V +0 = 1.35 V +8 = 1.55 V");
     }
 
     @Test
     void explainReadsAThrottleReport() throws Exception {
         // Values from memory and from several public copies that agree.
-        assertThat(bootmend.run("explain", "0x50005").out()).containsPattern("bit 0 +supply under-voltage now")
+        assertThat(bootmend.run("explain", "0x50005").out())
+                .containsPattern("bit 0 +supply under-voltage now")
                 .containsPattern("bit 18 +throttled since boot");
     }
 
     @Test
     void explainTellsWhatARuleIs() throws Exception {
-        assertThat(bootmend.run("explain", "warranty-bit").out()).containsPattern("severity +ship: blocker")
-                .containsPattern("what to do +Take").contains("Overclocking options");
+        assertThat(bootmend.run("explain", "warranty-bit").out())
+                .containsPattern("severity +ship: blocker")
+                .containsPattern("what to do +Take")
+                .contains("Overclocking options");
     }
 
     @Test
@@ -154,10 +179,15 @@ class BoardIT {
 
     @Test
     void boardDecodesRevisionCodes() throws Exception {
-        assertThat(bootmend.run("board", "c03111").out()).containsPattern("board +pi4, type number 0x11")
-                .containsPattern("memory +4 GB").containsPattern("warranty bit +never set on this board");
-        assertThat(bootmend.run("board", "a02082").out()).containsPattern("board +pi3").containsPattern("memory +1 GB");
-        assertThat(bootmend.run("board", "d03114").out()).containsPattern("revision +1.4")
+        assertThat(bootmend.run("board", "c03111").out())
+                .containsPattern("board +pi4, type number 0x11")
+                .containsPattern("memory +4 GB")
+                .containsPattern("warranty bit +never set on this board");
+        assertThat(bootmend.run("board", "a02082").out())
+                .containsPattern("board +pi3")
+                .containsPattern("memory +1 GB");
+        assertThat(bootmend.run("board", "d03114").out())
+                .containsPattern("revision +1.4")
                 .containsPattern("memory +8 GB");
         JsonNode small = json("board", "--json", "902120");
         assertThat(small.at("/board").asText()).isEqualTo("pi02");

@@ -24,8 +24,7 @@ final class Bootmend {
     }
 
     /** What a run printed and how it ended. */
-    record Result(int code, String out, String err) {
-    }
+    record Result(int code, String out, String err) {}
 
     Path home() {
         return home;
@@ -47,7 +46,8 @@ final class Bootmend {
     private Result run(List<String> options, Object... arguments) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        Stream.of(System.getProperty("bootmend.java.options", "").split(" ", -1)).filter(option -> !option.isBlank())
+        Stream.of(System.getProperty("bootmend.java.options", "").split(" ", -1))
+                .filter(option -> !option.isBlank())
                 .forEach(command::add);
         command.addAll(options);
         command.addAll(List.of("-jar", System.getProperty("bootmend.jar")));
@@ -58,14 +58,17 @@ final class Bootmend {
         Path err = Files.createTempFile(scratch, "err", ".txt");
         ProcessBuilder builder = new ProcessBuilder(command);
         builder.environment().put("BOOTMEND_HOME", home.toString());
-        builder.redirectInput(ProcessBuilder.Redirect.from(Files.createTempFile(scratch, "in", ".txt").toFile()));
+        builder.redirectInput(ProcessBuilder.Redirect.from(
+                Files.createTempFile(scratch, "in", ".txt").toFile()));
         builder.redirectOutput(out.toFile()).redirectError(err.toFile());
         Process process = builder.start();
         if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
             process.destroyForcibly();
             throw new AssertionError("no end after " + LIMIT_SECONDS + " s: " + command);
         }
-        return new Result(process.exitValue(), Files.readString(out, StandardCharsets.UTF_8),
+        return new Result(
+                process.exitValue(),
+                Files.readString(out, StandardCharsets.UTF_8),
                 Files.readString(err, StandardCharsets.UTF_8));
     }
 }

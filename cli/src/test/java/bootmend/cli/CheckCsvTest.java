@@ -67,26 +67,52 @@ class CheckCsvTest {
                 csv.add(card);
             }
         }
-        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
-        try (CSVParser parser = CSVParser.builder().setReader(new StringReader(text.toString())).setFormat(format)
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        try (CSVParser parser = CSVParser.builder()
+                .setReader(new StringReader(text.toString()))
+                .setFormat(format)
                 .get()) {
             return parser.getRecords();
         }
     }
 
     private static Finding finding(String path, String what) {
-        return new Finding("some-rule", Severity.WARNING, new Place(path, OptionalInt.of(7)), what,
-                List.of("pi4", "cm4"), "It means this.", "Do that.", "somewhere");
+        return new Finding(
+                "some-rule",
+                Severity.WARNING,
+                new Place(path, OptionalInt.of(7)),
+                what,
+                List.of("pi4", "cm4"),
+                "It means this.",
+                "Do that.",
+                "somewhere");
     }
 
     private static CheckedCard card(String name, String label, Finding... findings) {
-        PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
-                2048);
-        CardView card = new CardView(name, "image file", 1 << 28, partition,
-                Optional.of(new ConfigView("config.txt", new byte[565])), Optional.empty(), List.of(),
+        PartitionView partition =
+                new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01", 2048);
+        CardView card = new CardView(
+                name,
+                "image file",
+                1 << 28,
+                partition,
+                Optional.of(new ConfigView("config.txt", new byte[565])),
+                Optional.empty(),
+                List.of(),
                 List.of());
-        return CheckedCard.of(new CheckView(card, Purpose.SHIP, List.of("pi3", "pi4", "cm4"), false, List.of(findings),
-                Instant.parse("2026-03-02T07:45:10Z")), name);
+        return CheckedCard.of(
+                new CheckView(
+                        card,
+                        Purpose.SHIP,
+                        List.of("pi3", "pi4", "cm4"),
+                        false,
+                        List.of(findings),
+                        Instant.parse("2026-03-02T07:45:10Z")),
+                name);
     }
 
     private static CheckedCard failed() {

@@ -24,6 +24,7 @@ class CheckIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
 
     @BeforeEach
@@ -50,12 +51,13 @@ class CheckIT {
             if (!demo.get(i).tuned()) {
                 assertThat(card.at("/findings")).isEmpty();
             } else {
-                assertThat(card.at("/findings").findValuesAsText("rule")).contains("tuning-line-active",
-                        "clock-above-stock-hand-voltage");
+                assertThat(card.at("/findings").findValuesAsText("rule"))
+                        .contains("tuning-line-active", "clock-above-stock-hand-voltage");
             }
         }
         assertThat(document.at("/cards/0/findings").findValuesAsText("rule")).contains("warranty-bit");
-        assertThat(document.at("/cards/3/findings").findValuesAsText("rule")).contains("key-ignored")
+        assertThat(document.at("/cards/3/findings").findValuesAsText("rule"))
+                .contains("key-ignored")
                 .doesNotContain("overlay-missing", "firmware-missing");
     }
 
@@ -67,24 +69,45 @@ class CheckIT {
 
         assertThat(result.code()).isEqualTo(ExitCode.BLOCKER);
         assertThat(result.err()).isEmpty();
-        assertThat(result.out()).containsSubsequence("boards          pi4", "blocker: tuning-line-active",
-                "config.txt line 1: arm_freq=2000 is active.", "means", "do ", "source  \"Overclocking options\"",
-                "warning: clock-above-stock-scaled-voltage", "+33 % (stock 1500 MHz)", "warning: temp-limit-above-85",
-                "Not ready to ship: 2 blockers, 2 warnings, 1 note.");
-        assertThat(result.out().strip().lines().reduce((a, b) -> b)).hasValueSatisfying(
-                last -> assertThat(last).startsWith("Not ready to ship"));
+        assertThat(result.out())
+                .containsSubsequence(
+                        "boards          pi4",
+                        "blocker: tuning-line-active",
+                        "config.txt line 1: arm_freq=2000 is active.",
+                        "means",
+                        "do ",
+                        "source  \"Overclocking options\"",
+                        "warning: clock-above-stock-scaled-voltage",
+                        "+33 % (stock 1500 MHz)",
+                        "warning: temp-limit-above-85",
+                        "Not ready to ship: 2 blockers, 2 warnings, 1 note.");
+        assertThat(result.out().strip().lines().reduce((a, b) -> b))
+                .hasValueSatisfying(last -> assertThat(last).startsWith("Not ready to ship"));
     }
 
     @Test
     void whatACrashLeavesIsFoundOnTheCardItself() throws Exception {
-        Path card = stock("crashed.img", "enable_uart=1\n", Map.of("kernel8.img", new byte[40_000],
-                "cmdline.txt", new byte[0], "recovery.bin", new byte[10], "pieeprom.upd", new byte[10]));
+        Path card = stock(
+                "crashed.img",
+                "enable_uart=1\n",
+                Map.of(
+                        "kernel8.img",
+                        new byte[40_000],
+                        "cmdline.txt",
+                        new byte[0],
+                        "recovery.bin",
+                        new byte[10],
+                        "pieeprom.upd",
+                        new byte[10]));
 
         Bootmend.Result result = bootmend.run("check", "--for", "stability-run", "--board", "pi4", "--json", card);
 
-        assertThat(new ObjectMapper().readTree(result.out()).at("/cards/0/findings").findValuesAsText("rule"))
-                .containsExactlyInAnyOrder("boot-file-zero-filled", "cmdline-empty", "update-waiting",
-                        "practice-stability-run");
+        assertThat(new ObjectMapper()
+                        .readTree(result.out())
+                        .at("/cards/0/findings")
+                        .findValuesAsText("rule"))
+                .containsExactlyInAnyOrder(
+                        "boot-file-zero-filled", "cmdline-empty", "update-waiting", "practice-stability-run");
         assertThat(result.code()).isEqualTo(ExitCode.BLOCKER);
     }
 
@@ -94,13 +117,23 @@ class CheckIT {
         Path slip = folder.resolve("slip.html");
         Path table = folder.resolve("table.csv");
 
-        Bootmend.Result result = bootmend.run("check", "--for", "firmware-update", "--html", slip, "--csv", table,
-                folder.resolve("nowhere.img"), ready);
+        Bootmend.Result result = bootmend.run(
+                "check",
+                "--for",
+                "firmware-update",
+                "--html",
+                slip,
+                "--csv",
+                table,
+                folder.resolve("nowhere.img"),
+                ready);
 
         assertThat(result.code()).isEqualTo(ExitCode.UNREADABLE);
         assertThat(result.err()).contains("nowhere.img: there is no such file").doesNotContain("Exception");
-        assertThat(result.out()).contains("Ready for a firmware update, as far as the card itself shows: 0 blockers")
-                .contains("note: practice-firmware-update").contains("power must not fail");
+        assertThat(result.out())
+                .contains("Ready for a firmware update, as far as the card itself shows: 0 blockers")
+                .contains("note: practice-firmware-update")
+                .contains("power must not fail");
         assertThat(Jsoup.parse(slip.toFile(), "UTF-8").select("article h1")).hasSize(2);
         assertThat(Files.readString(table)).contains(",error,").contains(",note,practice-firmware-update,");
         byte[] before = Files.readAllBytes(slip);
@@ -112,8 +145,8 @@ class CheckIT {
 
     @Test
     void theTableGoesToStandardOutput() throws Exception {
-        Bootmend.Result result = bootmend.run("check", "--for", "ship", "--csv", "-",
-                stock("ready.img", "enable_uart=1\n", Map.of()));
+        Bootmend.Result result =
+                bootmend.run("check", "--for", "ship", "--csv", "-", stock("ready.img", "enable_uart=1\n", Map.of()));
         assertThat(result.code()).isZero();
         assertThat(result.out().lines()).hasSize(2).first().asString().startsWith("card,label,serial,");
     }

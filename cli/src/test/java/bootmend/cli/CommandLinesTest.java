@@ -20,8 +20,9 @@ class CommandLinesTest {
 
     @Test
     void everyCommandHasTheNameItIsAskedForBy() {
-        all().getSubcommands().forEach((name, command) ->
-                assertThat(alone(name).getSubcommands()).containsOnlyKeys(name));
+        all().getSubcommands()
+                .forEach((name, command) ->
+                        assertThat(alone(name).getSubcommands()).containsOnlyKeys(name));
     }
 
     @Test
@@ -29,8 +30,10 @@ class CommandLinesTest {
         all().getSubcommands().forEach((name, command) -> {
             CommandLine one = alone(name).getSubcommands().get(name);
             assertThat(one.getUsageMessage()).isEqualTo(command.getUsageMessage());
-            command.getSubcommands().forEach((inner, line) ->
-                    assertThat(one.getSubcommands().get(inner).getUsageMessage()).isEqualTo(line.getUsageMessage()));
+            command.getSubcommands()
+                    .forEach((inner, line) -> assertThat(
+                                    one.getSubcommands().get(inner).getUsageMessage())
+                            .isEqualTo(line.getUsageMessage()));
         });
     }
 
@@ -38,7 +41,9 @@ class CommandLinesTest {
     void whatNamesNoCommandGetsThemAll() {
         for (String[] arguments : new String[][] {{}, {"--help"}, {"sho"}, {"-x", "show"}, {""}}) {
             assertThat(CommandLines.createFor(arguments, Workplace.ofThisComputer(home), null, nowhere, nowhere)
-                    .getSubcommands().keySet()).isEqualTo(all().getSubcommands().keySet());
+                            .getSubcommands()
+                            .keySet())
+                    .isEqualTo(all().getSubcommands().keySet());
         }
     }
 

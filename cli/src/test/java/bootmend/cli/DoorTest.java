@@ -22,34 +22,58 @@ import com.tngtech.archunit.lang.ArchRule;
 class DoorTest {
 
     @ArchTest
-    static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.cli").should().onlyDependOnClassesThat(
-            not(resideInAPackage("bootmend..")).or(resideInAnyPackage(
-                    "bootmend", "bootmend.cli", "bootmend.page", "bootmend.job", "bootmend.check", "bootmend.trial",
-                    "bootmend.fixtures"))
+    static final ArchRule ONE_DOOR = classes()
+            .that()
+            .resideInAPackage("bootmend.cli")
+            .should()
+            .onlyDependOnClassesThat(not(resideInAPackage("bootmend.."))
+                    .or(resideInAnyPackage(
+                            "bootmend",
+                            "bootmend.cli",
+                            "bootmend.page",
+                            "bootmend.job",
+                            "bootmend.check",
+                            "bootmend.trial",
+                            "bootmend.fixtures"))
                     .or(type(VisibleText.class)));
 
     @ArchTest
-    static final ArchRule NO_RULE_IS_RUN_HERE = noClasses().that().resideInAPackage("bootmend.cli")
-            .should().callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+    static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()
+            .that()
+            .resideInAPackage("bootmend.cli")
+            .should()
+            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
 
     @ArchTest
-    static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses().that().resideInAPackage("bootmend.cli")
-            .should().dependOnClassesThat().resideInAPackage("de.waldheinz..");
+    static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()
+            .that()
+            .resideInAPackage("bootmend.cli")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("de.waldheinz..");
 
     @ArchTest
-    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses().that().doNotHaveSimpleName("DemoCommand")
-            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses()
+            .that()
+            .doNotHaveSimpleName("DemoCommand")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("bootmend.fixtures..");
 
     @ArchTest
     static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
 
     @ArchTest
-    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses().that().doNotHaveSimpleName("Main")
-            .should().callMethod(System.class, "exit", int.class)
-            .orShould().callMethod(Runtime.class, "exit", int.class);
+    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses()
+            .that()
+            .doNotHaveSimpleName("Main")
+            .should()
+            .callMethod(System.class, "exit", int.class)
+            .orShould()
+            .callMethod(Runtime.class, "exit", int.class);
 
     /** While a shutdown hook waits, nothing else can end the program with a code of its own. */
     @ArchTest
-    static final ArchRule ONLY_A_STOPPED_BATCH_HALTS = noClasses().that().doNotHaveSimpleName("BatchStop")
-            .should().callMethod(Runtime.class, "halt", int.class);
+    static final ArchRule ONLY_A_STOPPED_BATCH_HALTS =
+            noClasses().that().doNotHaveSimpleName("BatchStop").should().callMethod(Runtime.class, "halt", int.class);
 }

@@ -17,6 +17,7 @@ class ErrorsIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
 
     @BeforeEach
@@ -26,7 +27,10 @@ class ErrorsIT {
 
     @Test
     void aMissingFile() throws Exception {
-        expect(bootmend.run("show", folder.resolve("nowhere.img")), ExitCode.UNREADABLE, "there is no such file or device");
+        expect(
+                bootmend.run("show", folder.resolve("nowhere.img")),
+                ExitCode.UNREADABLE,
+                "there is no such file or device");
     }
 
     @Test
@@ -55,7 +59,9 @@ class ErrorsIT {
         sector[510] = 0x55;
         sector[511] = (byte) 0xAA;
         Path file = Files.write(folder.resolve("other.img"), sector);
-        expect(bootmend.run("show", file), ExitCode.UNREADABLE,
+        expect(
+                bootmend.run("show", file),
+                ExitCode.UNREADABLE,
                 "no FAT partition that can be read (found: partition 1 (type 0x83))");
     }
 
@@ -75,7 +81,8 @@ class ErrorsIT {
     @Test
     void aCardThatAnotherProcessIsChanging() throws Exception {
         Path card = TestCards.tuned(folder);
-        try (FileChannel channel = FileChannel.open(card, StandardOpenOption.WRITE); var lock = channel.lock()) {
+        try (FileChannel channel = FileChannel.open(card, StandardOpenOption.WRITE);
+                var lock = channel.lock()) {
             assertThat(lock.isValid()).isTrue();
             expect(bootmend.run("reset", "--yes", card), ExitCode.REFUSED, "another bootmend is changing it");
         }
@@ -96,13 +103,17 @@ class ErrorsIT {
 
     @Test
     void aPartitionThatIsNotThere() throws Exception {
-        expect(bootmend.run("show", "--partition", "7", TestCards.tuned(folder)), ExitCode.USAGE,
+        expect(
+                bootmend.run("show", "--partition", "7", TestCards.tuned(folder)),
+                ExitCode.USAGE,
                 "this card has no partition 7");
     }
 
     @Test
     void aKeyThatTunesNothing() throws Exception {
-        expect(bootmend.run("reset", "--also", "dtparam", TestCards.tuned(folder)), ExitCode.USAGE,
+        expect(
+                bootmend.run("reset", "--also", "dtparam", TestCards.tuned(folder)),
+                ExitCode.USAGE,
                 "dtparam is no tuning key");
     }
 
@@ -116,7 +127,10 @@ class ErrorsIT {
     @Test
     void anErrorAsJson() throws Exception {
         Bootmend.Result result = bootmend.run("show", "--json", folder.resolve("nowhere.img"));
-        assertThat(new ObjectMapper().readTree(result.out()).at("/error/exitCode").asInt())
+        assertThat(new ObjectMapper()
+                        .readTree(result.out())
+                        .at("/error/exitCode")
+                        .asInt())
                 .isEqualTo(ExitCode.UNREADABLE);
     }
 

@@ -22,12 +22,16 @@ class FolderAndStationIT {
         Path boot = Files.createDirectories(folder.resolve("boot"));
         Path config = Files.writeString(boot.resolve("config.txt"), TestCards.TUNED);
 
-        assertThat(bootmend.run("show", boot).out()).contains("boot (mounted folder, ")
-                .contains("boot partition  the mounted folder").contains("2 active tuning lines");
+        assertThat(bootmend.run("show", boot).out())
+                .contains("boot (mounted folder, ")
+                .contains("boot partition  the mounted folder")
+                .contains("2 active tuning lines");
         Bootmend.Result reset = bootmend.run("reset", "--yes", boot);
         assertThat(reset.code()).as(reset.err()).isZero();
-        assertThat(reset.out()).contains("To write: config.txt; each as a new file beside the old")
-                .contains("Every file was forced to the card and read back.").contains("still mounted: eject it");
+        assertThat(reset.out())
+                .contains("To write: config.txt; each as a new file beside the old")
+                .contains("Every file was forced to the card and read back.")
+                .contains("still mounted: eject it");
         assertThat(config).content().contains("#arm_freq=2100");
         Bootmend.Result repair = bootmend.run("repair", boot);
         assertThat(repair.code()).isEqualTo(ExitCode.REFUSED);
@@ -38,8 +42,10 @@ class FolderAndStationIT {
 
     @Test
     void aStationResetsADeviceThatItWasTold() throws Exception {
-        assumeTrue(System.getProperty("os.name").startsWith("Linux"), "loop devices are Linux's: this check was skipped");
-        assumeTrue("root".equals(System.getProperty("user.name")),
+        assumeTrue(
+                System.getProperty("os.name").startsWith("Linux"), "loop devices are Linux's: this check was skipped");
+        assumeTrue(
+                "root".equals(System.getProperty("user.name")),
                 "attaching a loop device needs root: this check was skipped");
         Bootmend bootmend = new Bootmend(folder);
         Path card = TestCards.tuned(folder);
@@ -48,7 +54,8 @@ class FolderAndStationIT {
             Bootmend.Result result = bootmend.run("station", "--do", "reset", "--also", loop, "--cards", "1");
 
             assertThat(result.code()).as(result.err()).isZero();
-            assertThat(result.out()).contains("Card 1 in " + loop + ": done, take it out, next.")
+            assertThat(result.out())
+                    .contains("Card 1 in " + loop + ": done, take it out, next.")
                     .contains("Written, forced and read back: back to stock")
                     .contains("The station ended after 1 card.");
             assertThat(Files.readString(bootmend.home().resolve("station.log")))

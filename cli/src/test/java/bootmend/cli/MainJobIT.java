@@ -15,6 +15,7 @@ class MainJobIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
     private Path card;
 
@@ -98,7 +99,9 @@ class MainJobIT {
         Bootmend.Result result = bootmend.run("reset", "--dry-run", "--remove", card);
 
         assertThat(result.code()).isZero();
-        assertThat(result.out()).contains("after   (taken out)").containsPattern("To write: \\d+ sectors \\(")
+        assertThat(result.out())
+                .contains("after   (taken out)")
+                .containsPattern("To write: \\d+ sectors \\(")
                 .contains("Nothing was written (--dry-run).");
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
         assertThat(bootmend.home()).doesNotExist();
@@ -123,8 +126,14 @@ class MainJobIT {
         Bootmend.Result demo = bootmend.run("demo", cards);
 
         assertThat(demo.code()).isZero();
-        assertThat(demo.out()).containsSubsequence("> bootmend show", "this card is not at stock",
-                "> bootmend reset --yes", "The card is safe to take out.", "> bootmend show", "it is at stock");
+        assertThat(demo.out())
+                .containsSubsequence(
+                        "> bootmend show",
+                        "this card is not at stock",
+                        "> bootmend reset --yes",
+                        "The card is safe to take out.",
+                        "> bootmend show",
+                        "it is at stock");
         assertThat(cards.resolve("records")).isDirectory();
         assertThat(bootmend.home()).doesNotExist();
 

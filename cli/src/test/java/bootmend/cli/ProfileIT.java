@@ -16,20 +16,38 @@ class ProfileIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
     private Path cart;
 
     @BeforeEach
     void prepare() throws Exception {
         bootmend = new Bootmend(folder);
-        cart = TestCards.with(folder, "cart.img",
+        cart = TestCards.with(
+                folder,
+                "cart.img",
                 "[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n".getBytes(StandardCharsets.US_ASCII));
     }
 
     @Test
     void aProfileIsProvenByATrialAndPutOnAnotherCard() throws Exception {
-        Bootmend.Result trial = bootmend.run("trial", "add", "--label", "cart-3", "--board", "pi4", "--card", cart,
-                "--outcome", "holds", "--minutes", "52", "--full-load", "--mask", "0x0", "--json");
+        Bootmend.Result trial = bootmend.run(
+                "trial",
+                "add",
+                "--label",
+                "cart-3",
+                "--board",
+                "pi4",
+                "--card",
+                cart,
+                "--outcome",
+                "holds",
+                "--minutes",
+                "52",
+                "--full-load",
+                "--mask",
+                "0x0",
+                "--json");
         assertThat(trial.code()).as(trial.err()).isZero();
         String id = new ObjectMapper().readTree(trial.out()).findValue("id").asText();
 
@@ -41,7 +59,8 @@ class ProfileIT {
         assertThat(put.code()).as(put.err()).isZero();
         assertThat(put.out()).contains("Done: profile cart-3.").doesNotContain("unproven");
         Bootmend.Result compared = bootmend.run("profile", "compare", "cart-3", other, "--json");
-        assertThat(new ObjectMapper().readTree(compared.out()).findValuesAsText("key")).containsExactly("arm_boost");
+        assertThat(new ObjectMapper().readTree(compared.out()).findValuesAsText("key"))
+                .containsExactly("arm_boost");
     }
 
     @Test
@@ -74,7 +93,8 @@ class ProfileIT {
         assertThat(bootmend.run("show", cart).out()).contains("tryboot.txt is staged");
 
         assertThat(bootmend.run("trial", "adopt", cart, "--yes").code()).isZero();
-        JsonNode shown = new ObjectMapper().readTree(bootmend.run("show", "--json", "--board", "pi4", cart).out());
+        JsonNode shown = new ObjectMapper()
+                .readTree(bootmend.run("show", "--json", "--board", "pi4", cart).out());
         assertThat(shown.at("/effective/0/value").asText()).isEqualTo("1850");
 
         assertThat(bootmend.run("undo", "--yes", cart).code()).isZero();

@@ -17,6 +17,7 @@ class RepairIT {
 
     @TempDir
     private Path folder;
+
     private Bootmend bootmend;
 
     @BeforeEach

@@ -33,6 +33,7 @@ class TrialChartTest {
 
     @TempDir
     private Path home;
+
     private JFreeChart chart;
 
     @BeforeEach
@@ -42,33 +43,44 @@ class TrialChartTest {
         add("1800", "3", "holds", "--full-load", "--minutes", "20", "--mask", "0", "--peak", "64");
         add("1900", "3", "locks-up", "--peak", "70");
         add("1900", "4", "throttles", "--peak", "83", "--mask", "0x80008");
-        chart = TrialChart.of(ChartView.of(
-                new TrialAdviseJob(Workplace.ofThisComputer(home)).run("lab-07", OptionalDouble.empty())));
+        chart = TrialChart.of(
+                ChartView.of(new TrialAdviseJob(Workplace.ofThisComputer(home)).run("lab-07", OptionalDouble.empty())));
     }
 
     @Test
     void everyTrialStandsAtItsClockAndStepUnderWordsOfItsOwn() {
         XYDataset steps = plot(0).getDataset(0);
 
-        assertThat(points(steps)).containsExactlyInAnyOrder("known-good: held 45 minutes or more 1500 0",
-                "held, but shorter 1800 3", "failed: no boot 1800 2", "failed: locks up 1900 3",
-                "throttled: heat or supply 1900 4");
-        assertThat(points(plot(1).getDataset(0))).containsExactlyInAnyOrder("known-good: held 45 minutes or more 1500 55",
-                "held, but shorter 1800 64", "failed: locks up 1900 70", "throttled: heat or supply 1900 83");
+        assertThat(points(steps))
+                .containsExactlyInAnyOrder(
+                        "known-good: held 45 minutes or more 1500 0",
+                        "held, but shorter 1800 3",
+                        "failed: no boot 1800 2",
+                        "failed: locks up 1900 3",
+                        "throttled: heat or supply 1900 4");
+        assertThat(points(plot(1).getDataset(0)))
+                .containsExactlyInAnyOrder(
+                        "known-good: held 45 minutes or more 1500 55",
+                        "held, but shorter 1800 64",
+                        "failed: locks up 1900 70",
+                        "throttled: heat or supply 1900 83");
     }
 
     @Test
     void theFrontierIsAStairThatNeverGoesDown() {
-        assertThat(points(plot(0).getDataset(1))).containsExactly("held 1440 0", "held 1500 0", "held 1500 3", "held 1800 3");
+        assertThat(points(plot(0).getDataset(1)))
+                .containsExactly("held 1440 0", "held 1500 0", "held 1500 3", "held 1800 3");
         assertThat(points(plot(0).getDataset(2)))
                 .containsExactly("failed 1800 2", "failed 1900 2", "failed 1900 3", "failed 1960 3");
     }
 
     @Test
     void theLimitsAreLinesWithWords() {
-        assertThat(labels(plot(0))).anyMatch(label -> label.contains("above step 6"))
+        assertThat(labels(plot(0)))
+                .anyMatch(label -> label.contains("above step 6"))
                 .anyMatch(label -> label.contains("step 8: end of the published range"));
-        assertThat(labels(plot(1))).anyMatch(label -> label.startsWith("80 degC"))
+        assertThat(labels(plot(1)))
+                .anyMatch(label -> label.startsWith("80 degC"))
                 .anyMatch(label -> label.startsWith("85 degC"));
     }
 
@@ -116,8 +128,19 @@ class TrialChartTest {
     }
 
     private void add(String clock, String step, String outcome, String... more) {
-        List<String> command = new ArrayList<>(List.of("trial", "add", "--label", "lab-07", "--board", "pi4", "--set",
-                "arm_freq=" + clock, "--set", "over_voltage=" + step, "--outcome", outcome));
+        List<String> command = new ArrayList<>(List.of(
+                "trial",
+                "add",
+                "--label",
+                "lab-07",
+                "--board",
+                "pi4",
+                "--set",
+                "arm_freq=" + clock,
+                "--set",
+                "over_voltage=" + step,
+                "--outcome",
+                outcome));
         command.addAll(Arrays.asList(more));
         assertThat(run(command.toArray(String[]::new))).contains("Kept: ");
     }
@@ -125,7 +148,9 @@ class TrialChartTest {
     private String run(String... command) {
         StringWriter out = new StringWriter();
         PrintWriter writer = new PrintWriter(out, true);
-        assertThat(CommandLines.create(Workplace.ofThisComputer(home), null, writer, writer).execute(command)).isZero();
+        assertThat(CommandLines.create(Workplace.ofThisComputer(home), null, writer, writer)
+                        .execute(command))
+                .isZero();
         return out.toString();
     }
 }

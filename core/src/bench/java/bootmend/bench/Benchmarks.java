@@ -18,11 +18,11 @@ public final class Benchmarks {
     private static final String GROWTH = "growth";
     /** Several, for a fork's compiler may settle on slower code than another's. */
     private static final int FORKS = 3;
+
     private static final int ROUNDS = 5;
     private static final TimeValue ROUND = TimeValue.seconds(1);
 
-    private Benchmarks() {
-    }
+    private Benchmarks() {}
 
     public static void main(String[] args) throws IOException, RunnerException {
         if (args.length != 1) {
@@ -31,9 +31,17 @@ public final class Benchmarks {
         if (args[0].startsWith(GROWTH)) {
             new Growth(new PrintStream(System.out, true), args[0]).run();
         } else {
-            new Runner(new OptionsBuilder().include(args[0]).forks(FORKS)
-                    .warmupIterations(ROUNDS).warmupTime(ROUND).measurementIterations(ROUNDS).measurementTime(ROUND)
-                    .timeUnit(TimeUnit.MICROSECONDS).shouldFailOnError(true).build()).run();
+            new Runner(new OptionsBuilder()
+                            .include(args[0])
+                            .forks(FORKS)
+                            .warmupIterations(ROUNDS)
+                            .warmupTime(ROUND)
+                            .measurementIterations(ROUNDS)
+                            .measurementTime(ROUND)
+                            .timeUnit(TimeUnit.MICROSECONDS)
+                            .shouldFailOnError(true)
+                            .build())
+                    .run();
         }
     }
 }

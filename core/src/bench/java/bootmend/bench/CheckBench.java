@@ -70,9 +70,13 @@ public class CheckBench {
     }
 
     private static SparseDisk fullCard(int perCluster) throws IOException {
-        FatSpec spec = FatSpec.fat32(100_000).sectorsPerCluster(perCluster).filling(SECTORS * SECTOR).build();
+        FatSpec spec = FatSpec.fat32(100_000)
+                .sectorsPerCluster(perCluster)
+                .filling(SECTORS * SECTOR)
+                .build();
         FatBuilder volume = new FatBuilder(spec).add("", FatItem.file("config.txt", ConfigText.demo()));
-        for (Map.Entry<String, byte[]> file : BootFiles.bootRoot(1_500_000, 3 << 20).entrySet()) {
+        for (Map.Entry<String, byte[]> file :
+                BootFiles.bootRoot(1_500_000, 3 << 20).entrySet()) {
             volume.file(file.getKey(), file.getValue());
         }
         volume.directory("overlays");
@@ -83,7 +87,9 @@ public class CheckBench {
         for (int i = 0; i < LOGS; i++) {
             volume.add("logs", FatItem.zeros("LOG%05d.CSV".formatted(i), 1 << 20));
         }
-        SparseDisk disk = new MbrBuilder((START + SECTORS) * SECTOR, SECTOR).partition(0x0C, START, SECTORS).build();
+        SparseDisk disk = new MbrBuilder((START + SECTORS) * SECTOR, SECTOR)
+                .partition(0x0C, START, SECTORS)
+                .build();
         volume.fillUpTo(0).writeTo(disk, START * SECTOR);
         return disk;
     }

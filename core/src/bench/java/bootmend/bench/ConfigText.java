@@ -11,10 +11,10 @@ final class ConfigText {
 
     /** One line in four is a tuning line; short ones, so that 100,000 stay within what a config file may have. */
     private static final String[] LINES = {"gpu_freq=", "# lab", "", "dtparam=x"};
+
     private static final int LINES_A_SECTION = 1000;
 
-    private ConfigText() {
-    }
+    private ConfigText() {}
 
     /** The config file of the first demo card. */
     static byte[] demo() {

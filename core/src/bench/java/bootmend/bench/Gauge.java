@@ -42,8 +42,7 @@ final class Gauge {
      * @param allocated bytes, of the last run, as what follows
      * @param count what was counted
      */
-    record Reading(int runs, long nanos, long allocated, long held, long count) {
-    }
+    record Reading(int runs, long nanos, long allocated, long held, long count) {}
 
     Gauge() {
         for (GarbageCollectorMXBean collector : ManagementFactory.getGarbageCollectorMXBeans()) {
@@ -53,9 +52,15 @@ final class Gauge {
 
     private void collected(Notification notification, Object handback) {
         if (notification.getType().equals(GarbageCollectionNotificationInfo.GARBAGE_COLLECTION_NOTIFICATION)) {
-            long used = GarbageCollectionNotificationInfo.from((CompositeData) notification.getUserData()).getGcInfo()
-                    .getMemoryUsageAfterGc().entrySet().stream().filter(pool -> isHeap(pool.getKey()))
-                    .map(Map.Entry::getValue).mapToLong(MemoryUsage::getUsed).sum();
+            long used = GarbageCollectionNotificationInfo.from((CompositeData) notification.getUserData())
+                    .getGcInfo()
+                    .getMemoryUsageAfterGc()
+                    .entrySet()
+                    .stream()
+                    .filter(pool -> isHeap(pool.getKey()))
+                    .map(Map.Entry::getValue)
+                    .mapToLong(MemoryUsage::getUsed)
+                    .sum();
             afterCollection.accumulateAndGet(used, Math::max);
         }
     }
@@ -82,7 +87,8 @@ final class Gauge {
         long before = runtime.totalMemory() - runtime.freeMemory();
         afterCollection.set(0);
         long countBefore = counter.getAsLong();
-        long allocatedBefore = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
+        long allocatedBefore =
+                threads.getThreadAllocatedBytes(Thread.currentThread().getId());
         times.add(time(operation));
         long allocated = threads.getThreadAllocatedBytes(Thread.currentThread().getId()) - allocatedBefore;
         long count = counter.getAsLong() - countBefore;

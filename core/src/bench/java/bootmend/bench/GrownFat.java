@@ -26,9 +26,11 @@ final class GrownFat implements BlockDevice {
     private static final int END_MARK = 0x0FFF_FFFF;
     /** Clusters of the small volume at the start. */
     private static final int SMALL = 500;
+
     private static final int FIRST_GROWN = 2 + SMALL;
     /** Clusters of a file of just under 4 GiB. */
     private static final int MOST_OF_A_FILE = 8_388_607;
+
     private static final int COPIES = 2;
 
     /** How the volume behind the small one is taken. */
@@ -58,11 +60,12 @@ final class GrownFat implements BlockDevice {
         this.end = clusters + 2;
         FatSpec spec = FatSpec.fat32(SMALL).anyClusterCount().build();
         FatBuilder builder = new FatBuilder(spec).file("start4.elf", new byte[3000]);
-        int files = switch (fill) {
-            case EMPTY -> 0;
-            case FULL -> (end - FIRST_GROWN + MOST_OF_A_FILE - 1) / MOST_OF_A_FILE;
-            case SCATTERED -> SCATTER;
-        };
+        int files =
+                switch (fill) {
+                    case EMPTY -> 0;
+                    case FULL -> (end - FIRST_GROWN + MOST_OF_A_FILE - 1) / MOST_OF_A_FILE;
+                    case SCATTERED -> SCATTER;
+                };
         for (int i = 0; i < files; i++) {
             builder.add("", FatItem.raw(slot(i)));
         }
@@ -104,8 +107,8 @@ final class GrownFat implements BlockDevice {
     private int entry(int cluster) {
         return switch (fill) {
             case EMPTY -> 0;
-            case FULL -> (cluster - FIRST_GROWN + 1) % MOST_OF_A_FILE == 0 || cluster + 1 == end
-                    ? END_MARK : cluster + 1;
+            case FULL ->
+                (cluster - FIRST_GROWN + 1) % MOST_OF_A_FILE == 0 || cluster + 1 == end ? END_MARK : cluster + 1;
             case SCATTERED -> cluster + SCATTER < end ? cluster + SCATTER : END_MARK;
         };
     }
@@ -166,7 +169,8 @@ final class GrownFat implements BlockDevice {
 
     private void readData(long at, ByteBuffer target) {
         long inSmall = small.getSize() - smallData - at;
-        byte[] bytes = inSmall > 0 ? small.toBytes(smallData + at, (int) Math.min(inSmall, target.remaining()))
+        byte[] bytes = inSmall > 0
+                ? small.toBytes(smallData + at, (int) Math.min(inSmall, target.remaining()))
                 : new byte[Math.min(target.remaining(), SECTOR)];
         target.put(bytes);
     }

@@ -46,9 +46,11 @@ final class Growth {
     private static final int[] ENTRIES = {10, 100, 1_000, 10_000, 60_000};
     /** Two slots an entry, and a folder has room for 65,536. */
     private static final int MOST_LONG_NAMES = 30_000;
+
     private static final int[] POWERS = {10, 13, 16, 19, 22, 25, 28};
     /** Each step of a scattered chain is a read; over this, nobody would wait for it. */
     private static final int MOST_SCATTERED = 22;
+
     private static final CardRequest CARD = CardRequest.of(Path.of("lab-card.img"));
     private static final CheckRequest CHECK = new CheckRequest(CARD, Purpose.SHIP, BoardRequest.none());
 
@@ -86,10 +88,13 @@ final class Growth {
         for (int lines : LINES) {
             byte[] text = ConfigText.ofLines(lines);
             ConfigDocument document = ConfigDocument.parse(text);
-            List<Integer> all = document.lines().stream().map(line -> line.number()).toList();
+            List<Integer> all =
+                    document.lines().stream().map(line -> line.number()).toList();
             row("config: parse", lines, () -> ConfigDocument.parse(text));
             row("config: comment out", lines, () -> document.commentOut(all));
-            row("config: resolve, one board", lines,
+            row(
+                    "config: resolve, one board",
+                    lines,
                     () -> resolver.resolve("config.txt", document, name -> Optional.empty(), facts));
             SparseDisk card = card(text);
             Workplace workplace = workplace(host.getPath("/lines" + lines), card);
@@ -99,7 +104,9 @@ final class Growth {
             try (ProposedChange change = new ResetJob(workplace).begin(CARD, ResetRequest.PLAIN)) {
                 change.apply();
             }
-            row("config: undo, worked out", lines,
+            row(
+                    "config: undo, worked out",
+                    lines,
                     () -> new UndoJob(workplace).begin(CARD, UndoRequest.LAST).close());
         }
     }
@@ -128,7 +135,10 @@ final class Growth {
                     GrownFat card = new GrownFat(clusters, fill);
                     Workplace workplace = workplace(host.getPath("/data"), card);
                     String name = "FAT, " + fill.name().toLowerCase(Locale.ROOT) + ": ";
-                    row(name + "show", clusters, card::reads,
+                    row(
+                            name + "show",
+                            clusters,
+                            card::reads,
                             () -> new ShowJob(workplace).run(CARD, BoardRequest.none()));
                     row(name + "check", clusters, card::reads, () -> new CheckJob(workplace).run(CHECK));
                     row(name + "reset, worked out", clusters, card::reads, () -> preview(workplace));
@@ -140,7 +150,10 @@ final class Growth {
     private static SparseDisk card(byte[] config) throws IOException {
         FatSpec spec = FatSpec.fat16(20_000).build();
         SparseDisk disk = spec.emptyDisk();
-        new FatBuilder(spec).file("start4.elf", new byte[3000]).file("config.txt", config).writeTo(disk, 0);
+        new FatBuilder(spec)
+                .file("start4.elf", new byte[3000])
+                .file("config.txt", config)
+                .writeTo(disk, 0);
         return disk;
     }
 
@@ -150,7 +163,8 @@ final class Growth {
         SparseDisk disk = spec.emptyDisk();
         FatBuilder builder = new FatBuilder(spec).file("start4.elf", new byte[3000]);
         for (int i = 0; i < files - 2; i++) {
-            FatItem item = longNames ? FatItem.zeros("log %05d.csv".formatted(i), 100).alias("L%07d.CSV".formatted(i))
+            FatItem item = longNames
+                    ? FatItem.zeros("log %05d.csv".formatted(i), 100).alias("L%07d.CSV".formatted(i))
                     : FatItem.zeros("L%07d.CSV".formatted(i), 100);
             builder.add("", item);
         }
@@ -159,7 +173,9 @@ final class Growth {
     }
 
     private static Workplace workplace(Path data, BlockDevice card) {
-        return new Workplace(data, Clock.systemUTC(),
+        return new Workplace(
+                data,
+                Clock.systemUTC(),
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(card, 0, card.getSize())));
     }
 
@@ -170,9 +186,18 @@ final class Growth {
     private void row(String name, long size, LongSupplier reads, Gauge.Operation operation) {
         try {
             Gauge.Reading reading = gauge.of(operation, reads);
-            out.printf(Locale.ROOT, "| %s | %,d | %d | %,.3f | %,.1f | %,.2f | %,.1f | %,.2f | %,.1f | %s |%n", name,
-                    size, reading.runs(), reading.nanos() / 1e6, (double) reading.nanos() / size, mib(reading.allocated()),
-                    (double) reading.allocated() / size, mib(reading.held()), (double) reading.held() / size,
+            out.printf(
+                    Locale.ROOT,
+                    "| %s | %,d | %d | %,.3f | %,.1f | %,.2f | %,.1f | %,.2f | %,.1f | %s |%n",
+                    name,
+                    size,
+                    reading.runs(),
+                    reading.nanos() / 1e6,
+                    (double) reading.nanos() / size,
+                    mib(reading.allocated()),
+                    (double) reading.allocated() / size,
+                    mib(reading.held()),
+                    (double) reading.held() / size,
                     reading.count() == 0 ? "" : String.format(Locale.ROOT, "%,d", reading.count()));
         } catch (OutOfMemoryError e) {
             out.printf(Locale.ROOT, "| %s | %,d | | out of memory | | | | | | |%n", name, size);

@@ -24,7 +24,8 @@ public class ResolveBench {
     private final Resolver resolver = new Resolver(tables);
     private final ConfigDocument document = ConfigDocument.parse(ConfigText.demo());
     private final List<Board> boards = tables.boards().all();
-    private final Board board = boards.stream().filter(each -> each.id().equals("pi4")).findFirst().orElseThrow();
+    private final Board board =
+            boards.stream().filter(each -> each.id().equals("pi4")).findFirst().orElseThrow();
 
     @Benchmark
     public Resolution oneBoard() {

@@ -35,8 +35,11 @@ public class ChainWalkBench {
     public void prepare() throws IOException {
         FatSpec spec = (type == FatType.FAT16 ? FatSpec.fat16(60_000) : FatSpec.fat32(3_000_000)).build();
         disk = spec.emptyDisk();
-        first = new FatBuilder(spec).stride(stride).add("", FatItem.zeros("LOG.CSV", CLUSTERS * 512L))
-                .writeTo(disk, 0).chain("LOG.CSV")[0];
+        first = new FatBuilder(spec)
+                .stride(stride)
+                .add("", FatItem.zeros("LOG.CSV", CLUSTERS * 512L))
+                .writeTo(disk, 0)
+                .chain("LOG.CSV")[0];
         geometry = FatVolume.open(disk).geometry();
     }
 

@@ -47,7 +47,8 @@ public final class ChangePlanner implements FilePlanner {
     public void put(FileChange change) throws IOException {
         Optional<DirectoryEntry> file = volume.find(change.path());
         if (file.isPresent() != (change.before() != null)) {
-            throw CardException.refused(change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
+            throw CardException.refused(
+                    change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
                     "The card was changed since; look at it with `bootmend show`.");
         }
         if (change.after() == null) {
@@ -64,7 +65,8 @@ public final class ChangePlanner implements FilePlanner {
     /** Adds a new file in the root folder, whose name is an 8.3 name of ASCII letters. */
     public void create(String name, byte[] content) throws IOException {
         List<Long> chain = edit.takeFree((int) geometry.clustersFor(content.length), Geometry.FIRST_CLUSTER)
-                .orElseThrow(() -> CardException.refused("the boot partition has no room for " + name,
+                .orElseThrow(() -> CardException.refused(
+                        "the boot partition has no room for " + name,
                         "Delete a file that the board does not need from the boot partition, then try again."));
         long slot = rootSlot(name);
         edit.putData(chain, content);
@@ -85,7 +87,8 @@ public final class ChangePlanner implements FilePlanner {
         }
         Optional<List<Long>> cluster = edit.rootCanGrow() ? edit.takeFree(1, Geometry.FIRST_CLUSTER) : Optional.empty();
         if (cluster.isEmpty()) {
-            throw CardException.refused("the boot partition's root folder has no room for " + name,
+            throw CardException.refused(
+                    "the boot partition's root folder has no room for " + name,
                     "Delete a file that the board does not need from the boot partition, then try again.");
         }
         // The new cluster's empty slots must be on the card before the folder leads into it.
@@ -139,24 +142,27 @@ public final class ChangePlanner implements FilePlanner {
         edit.putEntry(file, newChain.isEmpty() ? 0 : newChain.get(0), after.length, written);
         step(PlanStep.Kind.COMMIT);
         edit.free(oldChain);
-        edit.adjustFsInfo(oldChain.size() - newChain.size(),
-                newChain.isEmpty() ? 0 : newChain.get(newChain.size() - 1));
+        edit.adjustFsInfo(
+                oldChain.size() - newChain.size(), newChain.isEmpty() ? 0 : newChain.get(newChain.size() - 1));
         step(PlanStep.Kind.CLEAN_UP);
     }
 
     private void replaceInPlace(String path, DirectoryEntry file, byte[] after, List<Long> oldChain, int needed)
             throws CardException, IOException {
         if (needed > oldChain.size()) {
-            throw CardException.refused("the boot partition has no free cluster, and the new " + path
-                    + " does not fit where the old one stands",
+            throw CardException.refused(
+                    "the boot partition has no free cluster, and the new " + path
+                            + " does not fit where the old one stands",
                     "Delete a file that the board does not need from the boot partition, then try again.");
         }
         if (!inPlaceAllowed) {
-            throw CardException.risky("the boot partition has no free cluster, so " + path
-                    + " could only be overwritten in place; a cut in the middle would leave it half old, half "
-                    + "new until it is recovered on this computer",
+            throw CardException.risky(
+                    "the boot partition has no free cluster, so " + path
+                            + " could only be overwritten in place; a cut in the middle would leave it half old, half "
+                            + "new until it is recovered on this computer",
                     "Delete a file that the board does not need from the boot partition, or accept the risk with "
-                    + "--in-place.", CardException.Risk.IN_PLACE);
+                            + "--in-place.",
+                    CardException.Risk.IN_PLACE);
         }
         List<Long> kept = oldChain.subList(0, needed);
         edit.putData(kept, after);
@@ -175,17 +181,22 @@ public final class ChangePlanner implements FilePlanner {
         try {
             List<Long> chain = edit.chainOf(file);
             if (edit.isShared(volume, file, chain)) {
-                throw CardException.refused(path + " shares clusters with something else on the card",
+                throw CardException.refused(
+                        path + " shares clusters with something else on the card",
                         "Make an image of the card and copy what you need off it; then `bootmend repair` says more.");
             }
             return chain;
         } catch (BadVolumeException e) {
-            throw CardException.refused(path + " cannot be replaced safely: " + e.getMessage(),
-                    "Run `bootmend repair` on the card first.", e);
+            throw CardException.refused(
+                    path + " cannot be replaced safely: " + e.getMessage(),
+                    "Run `bootmend repair` on the card first.",
+                    e);
         }
     }
 
     private void step(PlanStep.Kind kind) {
-        steps.add(new PlanStep(kind, edit.takeStep().stream().map(c -> c.moved(card.volumeStart())).toList()));
+        steps.add(new PlanStep(
+                kind,
+                edit.takeStep().stream().map(c -> c.moved(card.volumeStart())).toList()));
     }
 }

@@ -6,5 +6,4 @@ package bootmend.change;
  * @param record its undo record
  * @param secondReaderAgrees whether fat32-lib read the files too; false where it cannot read such a card
  */
-public record Committed(UndoRecord record, boolean secondReaderAgrees) {
-}
+public record Committed(UndoRecord record, boolean secondReaderAgrees) {}

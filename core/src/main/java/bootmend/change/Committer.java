@@ -51,9 +51,11 @@ public final class Committer {
             FolderCommit.write(folder, plan);
             return new Committed(store.finish(record), false);
         } catch (IOException | RuntimeException e) {
-            throw CardException.cutShort("the change was cut short (" + e.getMessage() + ")",
+            throw CardException.cutShort(
+                    "the change was cut short (" + e.getMessage() + ")",
                     "Mount the card again, then run `bootmend recover` on the folder; the undo record is "
-                    + record.file() + ".", e);
+                            + record.file() + ".",
+                    e);
         }
     }
 
@@ -66,8 +68,10 @@ public final class Committer {
         try {
             store.markTakenBack(done);
         } catch (IOException e) {
-            throw CardException.cutShort("the change was taken back, but its undo record could not be marked (" + e + ")",
-                    "Make room in bootmend's data folder; the card itself is done.", e);
+            throw CardException.cutShort(
+                    "the change was taken back, but its undo record could not be marked (" + e + ")",
+                    "Make room in bootmend's data folder; the card itself is done.",
+                    e);
         }
         return committed;
     }
@@ -83,8 +87,10 @@ public final class Committer {
             SecondReader.Answer second = new ReadBack(card, plan).check();
             return new Committed(store.finish(record), second == SecondReader.Answer.AGREES);
         } catch (IOException | RuntimeException e) {
-            throw CardException.cutShort("the change was cut short (" + e.getMessage() + ")",
-                    "Put the card back in, then run `bootmend recover` on it; the undo record is " + record.file() + ".",
+            throw CardException.cutShort(
+                    "the change was cut short (" + e.getMessage() + ")",
+                    "Put the card back in, then run `bootmend recover` on it; the undo record is " + record.file()
+                            + ".",
                     e);
         }
     }
@@ -103,21 +109,25 @@ public final class Committer {
     private static void refuseUnlessAsPlanned(BlockDevice card, Plan plan) throws CardException {
         long stray = plan.firstStraySector();
         if (stray >= 0) {
-            throw CardException.refused("the plan names the sector at byte " + stray + ", which such a change never "
-                    + "touches", "Nothing was written. This is a fault in bootmend; please report it.");
+            throw CardException.refused(
+                    "the plan names the sector at byte " + stray + ", which such a change never " + "touches",
+                    "Nothing was written. This is a fault in bootmend; please report it.");
         }
         try {
             long changed = ReadBack.firstDifference(card, plan.contentBefore());
             if (changed >= 0) {
-                throw CardException.refused("the sector at byte " + changed + " changed since it was read",
+                throw CardException.refused(
+                        "the sector at byte " + changed + " changed since it was read",
                         "Try again; if this happens twice, take the card out and put it back in.");
             }
             new ReadBack(new OverlayDevice(card, plan.contentAfter()), plan).checkFiles();
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.refused("the plan does not hold on this card (" + e.getMessage() + ")",
-                    "Nothing was written. Run `bootmend repair` on the card first.", e);
+            throw CardException.refused(
+                    "the plan does not hold on this card (" + e.getMessage() + ")",
+                    "Nothing was written. Run `bootmend repair` on the card first.",
+                    e);
         }
     }
 }

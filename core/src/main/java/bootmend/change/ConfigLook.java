@@ -22,11 +22,11 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
 
     /** Larger than any config file a board was ever given; a file over it is something else under that name. */
     private static final int MAX_BYTES = 1 << 20;
+
     private static final String NAME_ID = "config-misnamed";
 
     /** A config file's bytes as they stand and as a board would read them. */
-    record Saved(byte[] before, byte[] after) {
-    }
+    record Saved(byte[] before, byte[] after) {}
 
     ConfigLook {
         findings = List.copyOf(findings);
@@ -34,7 +34,8 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
 
     static ConfigLook at(FatVolume volume) throws IOException {
         List<DirectoryEntry> entries = volume.root().entries();
-        List<DirectoryEntry> named = entries.stream().filter(entry -> entry.isNamed(ConfigName.NAME)).toList();
+        List<DirectoryEntry> named =
+                entries.stream().filter(entry -> entry.isNamed(ConfigName.NAME)).toList();
         if (named.size() == 1 && canBe(named.get(0))) {
             boolean oddCase = !named.get(0).longNameOffsets().isEmpty()
                     && !named.get(0).name().equals(ConfigName.NAME);
@@ -56,9 +57,13 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
     private static ConfigLook of(FatVolume volume, DirectoryEntry file, boolean misnamed) throws IOException {
         List<RepairFinding> findings = new ArrayList<>();
         if (misnamed) {
-            findings.add(new RepairFinding(NAME_ID, file.name(), file.name().equalsIgnoreCase(ConfigName.NAME)
-                    ? "its name is not written as a board's documents write it, " + ConfigName.NAME
-                    : "a board looks for " + ConfigName.NAME + " and does not find it", false));
+            findings.add(new RepairFinding(
+                    NAME_ID,
+                    file.name(),
+                    file.name().equalsIgnoreCase(ConfigName.NAME)
+                            ? "its name is not written as a board's documents write it, " + ConfigName.NAME
+                            : "a board looks for " + ConfigName.NAME + " and does not find it",
+                    false));
         }
         FileContent content = volume.read(file, MAX_BYTES);
         if (!content.isWhole()) {
@@ -68,15 +73,20 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
         for (SavedText.Problem problem : saved.problems()) {
             findings.add(new RepairFinding(problem.id(), file.name(), problem.words(), false));
         }
-        return new ConfigLook(Optional.of(file), misnamed,
-                saved.mended().map(after -> new Saved(content.bytes(), after)), findings);
+        return new ConfigLook(
+                Optional.of(file), misnamed, saved.mended().map(after -> new Saved(content.bytes(), after)), findings);
     }
 
     private static List<RepairFinding> unclear(List<DirectoryEntry> named, List<DirectoryEntry> meant) {
         if (!named.isEmpty() || meant.size() < 2) {
             return List.of();
         }
-        return List.of(new RepairFinding(NAME_ID, ConfigName.NAME, "there is none, and several files may be meant to be "
-                + "it (" + String.join(", ", meant.stream().map(DirectoryEntry::name).toList()) + ")", false));
+        return List.of(new RepairFinding(
+                NAME_ID,
+                ConfigName.NAME,
+                "there is none, and several files may be meant to be " + "it ("
+                        + String.join(
+                                ", ", meant.stream().map(DirectoryEntry::name).toList()) + ")",
+                false));
     }
 }

@@ -8,8 +8,7 @@ import java.util.Arrays;
 /** Puts a plan's files into a mounted folder, each new file beside the old, forced, and renamed over it. */
 final class FolderCommit {
 
-    private FolderCommit() {
-    }
+    private FolderCommit() {}
 
     /** What the file holds now, of which one byte more than any version of it is enough. */
     static byte[] now(MountedFolder folder, FileChange file) throws IOException {
@@ -30,8 +29,10 @@ final class FolderCommit {
             } catch (CardException e) {
                 throw e;
             } catch (IOException e) {
-                throw CardException.refused(file.path() + " could not be read again (" + e.getMessage() + ")",
-                        "Nothing was written. Check that the card still is mounted, then try again.", e);
+                throw CardException.refused(
+                        file.path() + " could not be read again (" + e.getMessage() + ")",
+                        "Nothing was written. Check that the card still is mounted, then try again.",
+                        e);
             }
         }
     }

@@ -29,7 +29,8 @@ public final class FolderPlanner implements FilePlanner {
     public void put(FileChange change) throws IOException {
         boolean there = folder.find(change.path()).isPresent();
         if (there != (change.before() != null)) {
-            throw CardException.refused(change.path() + (there ? " is in the folder" : " is no longer in the folder"),
+            throw CardException.refused(
+                    change.path() + (there ? " is in the folder" : " is no longer in the folder"),
                     "The card was changed since; look at it with `bootmend show`.");
         }
         add(change);

@@ -37,9 +37,11 @@ public final class FolderRecovery implements Recovery {
             before += Arrays.equals(now, file.before()) ? 1 : 0;
             after += Arrays.equals(now, file.after()) ? 1 : 0;
         }
-        OpenChange.Extent extent = after == files.size() ? OpenChange.Extent.ALL
-                : before == files.size() ? OpenChange.Extent.NOTHING
-                : before + after == files.size() ? OpenChange.Extent.PART : OpenChange.Extent.FOREIGN;
+        OpenChange.Extent extent = after == files.size()
+                ? OpenChange.Extent.ALL
+                : before == files.size()
+                        ? OpenChange.Extent.NOTHING
+                        : before + after == files.size() ? OpenChange.Extent.PART : OpenChange.Extent.FOREIGN;
         return new OpenChange(record, extent, after == files.size(), List.of());
     }
 
@@ -56,7 +58,9 @@ public final class FolderRecovery implements Recovery {
 
     @Override
     public Committed takeBack(OpenChange change) throws CardException {
-        Plan back = change.record().plan().reversed("take back: " + change.record().plan().title());
+        Plan back = change.record()
+                .plan()
+                .reversed("take back: " + change.record().plan().title());
         return run(change, back, () -> store.closeTakenBack(change.record()));
     }
 
@@ -66,17 +70,20 @@ public final class FolderRecovery implements Recovery {
 
     private Committed run(OpenChange change, Plan plan, Ending ending) throws CardException {
         if (change.extent() == OpenChange.Extent.FOREIGN) {
-            throw CardException.refused("a file was changed since, to what the cut change never wrote",
+            throw CardException.refused(
+                    "a file was changed since, to what the cut change never wrote",
                     "Nothing was written. Look at the card with `bootmend show`; the record is "
-                    + change.record().file() + ".");
+                            + change.record().file() + ".");
         }
         try {
             FolderCommit.write(folder, plan);
             return new Committed(ending.run(), false);
         } catch (IOException e) {
-            throw CardException.cutShort("the recovery was cut short (" + e.getMessage() + ")",
+            throw CardException.cutShort(
+                    "the recovery was cut short (" + e.getMessage() + ")",
                     "Mount the card again, then run `bootmend recover` on the folder again; the undo record is "
-                    + change.record().file() + ".", e);
+                            + change.record().file() + ".",
+                    e);
         }
     }
 }

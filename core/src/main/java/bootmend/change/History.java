@@ -41,8 +41,12 @@ public final class History {
     /** @param cardPath where the card is now */
     public static History of(BlockDevice card, BootFiles volume, CardId id, String cardPath, UndoStore store)
             throws IOException {
-        return of((content, before) -> ReadBack.firstDifference(new OverlayDevice(card, before), content) < 0,
-                volume, id, cardPath, store);
+        return of(
+                (content, before) -> ReadBack.firstDifference(new OverlayDevice(card, before), content) < 0,
+                volume,
+                id,
+                cardPath,
+                store);
     }
 
     /** The same for a mounted folder, whose changes name files alone. */
@@ -53,7 +57,9 @@ public final class History {
     private static History of(Sectors card, BootFiles volume, CardId id, String cardPath, UndoStore store)
             throws IOException {
         List<UndoRecord> all = store.doneFor(id);
-        List<UndoRecord> here = all.stream().filter(record -> record.cardPath().equals(cardPath)).toList();
+        List<UndoRecord> here = all.stream()
+                .filter(record -> record.cardPath().equals(cardPath))
+                .toList();
         List<UndoRecord> chain = chain(card, volume, here);
         if (chain.isEmpty() && here.size() < all.size()) {
             chain = chain(card, volume, all);
@@ -83,8 +89,9 @@ public final class History {
     }
 
     /** @param sectors what the card held before the later changes that are known to be its own */
-    private static boolean belongs(UndoRecord record, Sectors card, Map<Long, byte[]> sectors, BootFiles volume,
-            Map<String, byte[]> content) throws IOException {
+    private static boolean belongs(
+            UndoRecord record, Sectors card, Map<Long, byte[]> sectors, BootFiles volume, Map<String, byte[]> content)
+            throws IOException {
         if (record.plan().isRepair() || record.plan().files().isEmpty()) {
             return card.hold(record.plan().contentAfter(), sectors);
         }

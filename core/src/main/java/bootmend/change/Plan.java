@@ -61,9 +61,12 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
      * while the repair was worked out; so it names no files, and its sectors alone are compared.
      */
     Plan reversed(String newTitle) {
-        List<PlanStep> back = new ArrayList<>(steps.stream().map(PlanStep::reversed).toList());
+        List<PlanStep> back =
+                new ArrayList<>(steps.stream().map(PlanStep::reversed).toList());
         Collections.reverse(back);
-        List<FileChange> changed = isRepair() ? List.of() : files.stream().map(FileChange::reversed).toList();
+        List<FileChange> changed = isRepair()
+                ? List.of()
+                : files.stream().map(FileChange::reversed).toList();
         return new Plan(card, purpose, newTitle, changed, back);
     }
 
@@ -110,13 +113,16 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
 
     /** Whether both write the same bytes to the same places in the same order. */
     boolean writesTheSameAs(Plan other) {
-        List<SectorChange> mine = steps.stream().flatMap(step -> step.changes().stream()).toList();
-        List<SectorChange> theirs = other.steps.stream().flatMap(step -> step.changes().stream()).toList();
+        List<SectorChange> mine =
+                steps.stream().flatMap(step -> step.changes().stream()).toList();
+        List<SectorChange> theirs =
+                other.steps.stream().flatMap(step -> step.changes().stream()).toList();
         boolean same = mine.size() == theirs.size() && card.equals(other.card) && sameFiles(other);
         for (int i = 0; same && i < mine.size(); i++) {
             SectorChange a = mine.get(i);
             SectorChange b = theirs.get(i);
-            same = a.offset() == b.offset() && Arrays.equals(a.before(), b.before())
+            same = a.offset() == b.offset()
+                    && Arrays.equals(a.before(), b.before())
                     && Arrays.equals(a.after(), b.after());
         }
         return same;
@@ -127,7 +133,9 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         for (int i = 0; same && i < files.size(); i++) {
             FileChange a = files.get(i);
             FileChange b = other.files.get(i);
-            same = a.path().equals(b.path()) && Arrays.equals(a.before(), b.before()) && Arrays.equals(a.after(), b.after());
+            same = a.path().equals(b.path())
+                    && Arrays.equals(a.before(), b.before())
+                    && Arrays.equals(a.after(), b.after());
         }
         return same;
     }

@@ -55,6 +55,7 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
     }
 
     PlanStep reversed() {
-        return new PlanStep(kind.reversed(), changes.stream().map(SectorChange::reversed).toList());
+        return new PlanStep(
+                kind.reversed(), changes.stream().map(SectorChange::reversed).toList());
     }
 }

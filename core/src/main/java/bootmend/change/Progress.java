@@ -43,7 +43,8 @@ final class Progress {
             return OpenChange.Extent.FOREIGN;
         }
         boolean none = now.values().stream().allMatch(version -> version == 0);
-        boolean all = now.entrySet().stream().allMatch(e -> e.getValue() == versions.get(e.getKey()).size() - 1);
+        boolean all = now.entrySet().stream()
+                .allMatch(e -> e.getValue() == versions.get(e.getKey()).size() - 1);
         if (none) {
             return OpenChange.Extent.NOTHING;
         }
@@ -52,7 +53,10 @@ final class Progress {
 
     /** Places of the sectors that hold what the change never wrote. */
     List<Long> foreignSectors() {
-        return now.entrySet().stream().filter(e -> e.getValue() == FOREIGN).map(Map.Entry::getKey).toList();
+        return now.entrySet().stream()
+                .filter(e -> e.getValue() == FOREIGN)
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     /** Whether the commit step's sectors hold their new content, so that finishing is the shorter way. */

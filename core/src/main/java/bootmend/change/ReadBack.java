@@ -55,8 +55,8 @@ final class ReadBack {
         boolean nothingToAsk = plan.files().stream().allMatch(change -> change.after() == null);
         SecondReader.Answer all = nothingToAsk ? SecondReader.Answer.NOT_ASKED : SecondReader.Answer.AGREES;
         for (FileChange change : plan.files()) {
-            PartitionWindow window =
-                    new PartitionWindow(card, plan.card().volumeStart(), plan.card().volumeLength());
+            PartitionWindow window = new PartitionWindow(
+                    card, plan.card().volumeStart(), plan.card().volumeLength());
             FatVolume volume = FatVolume.open(window);
             Optional<DirectoryEntry> entry = volume.find(change.path());
             if (change.after() == null) {

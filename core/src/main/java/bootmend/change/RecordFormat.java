@@ -29,11 +29,9 @@ final class RecordFormat {
             .build();
 
     /** The JSON line's fields. */
-    record Stored(int version, String created, String cardPath, String takesBack, Plan plan) {
-    }
+    record Stored(int version, String created, String cardPath, String takesBack, Plan plan) {}
 
-    private RecordFormat() {
-    }
+    private RecordFormat() {}
 
     static byte[] write(Instant created, String cardPath, String takesBack, Plan plan) {
         try {

@@ -14,8 +14,7 @@ final class RecordStamp {
     private static final DateTimeFormatter FORMAT =
             DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss-SSSSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
 
-    private RecordStamp() {
-    }
+    private RecordStamp() {}
 
     static String of(Instant moment) {
         return FORMAT.format(moment);

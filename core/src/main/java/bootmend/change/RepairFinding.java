@@ -12,8 +12,11 @@ import bootmend.fat.HealthFinding;
 public record RepairFinding(String id, String where, String what, boolean mended) {
 
     static RepairFinding of(HealthFinding finding, boolean mended) {
-        return new RepairFinding(finding.damage().id(), finding.where(),
-                finding.what() + "; " + finding.damage().meaning(), mended);
+        return new RepairFinding(
+                finding.damage().id(),
+                finding.where(),
+                finding.what() + "; " + finding.damage().meaning(),
+                mended);
     }
 
     RepairFinding withMended(boolean isMended) {

@@ -95,7 +95,9 @@ public final class RepairPlanner {
         Set<String> left = ConfigLook.at(FatVolume.open(mended())).findings().stream()
                 .map(RepairFinding::id)
                 .collect(Collectors.toSet());
-        return before.findings().stream().map(finding -> finding.withMended(!left.contains(finding.id()))).toList();
+        return before.findings().stream()
+                .map(finding -> finding.withMended(!left.contains(finding.id())))
+                .toList();
     }
 
     /** Whether nothing that is left unmended concerns the file. */
@@ -123,8 +125,7 @@ public final class RepairPlanner {
     private void save(FatVolume saved, ConfigLook.Saved text) throws IOException {
         DirectoryEntry file = saved.find(ConfigName.NAME)
                 .orElseThrow(() -> new IOException(ConfigName.NAME + " is not found under its name"));
-        ChangePlanner planner =
-                new ChangePlanner(saved, CardId.of(saved, volumeStart), written, inPlaceAllowed);
+        ChangePlanner planner = new ChangePlanner(saved, CardId.of(saved, volumeStart), written, inPlaceAllowed);
         planner.replace(ConfigName.NAME, file, text.before(), text.after());
         Plan plan = planner.plan(TITLE);
         files.addAll(plan.files());
@@ -158,7 +159,8 @@ public final class RepairPlanner {
         Set<String> left = keys(after);
         List<RepairFinding> findings = new ArrayList<>();
         before.forEach(finding -> findings.add(RepairFinding.of(finding, !left.contains(finding.key()))));
-        after.stream().filter(finding -> !found.contains(finding.key()))
+        after.stream()
+                .filter(finding -> !found.contains(finding.key()))
                 .forEach(finding -> findings.add(RepairFinding.of(finding, false)));
         return findings;
     }

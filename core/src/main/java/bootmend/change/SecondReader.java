@@ -24,6 +24,7 @@ final class SecondReader {
 
     /** fat32-lib holds eight bytes a cluster in memory. */
     private static final long MOST_CLUSTERS = 8_000_000;
+
     private static final int ITS_SECTOR = 512;
     /** It reads a FAT as long as the boot sector says, so that length must go with the clusters. */
     private static final long FAT_SLACK = 1 << 20;
@@ -38,8 +39,7 @@ final class SecondReader {
         DISAGREES
     }
 
-    private SecondReader() {
-    }
+    private SecondReader() {}
 
     static Answer ask(BlockDevice window, FatVolume ours, String path, byte[] expected) throws IOException {
         if (!canRead(ours) || !comesToAnEnd(ours, path)) {
@@ -62,7 +62,9 @@ final class SecondReader {
 
     private static boolean canRead(FatVolume ours) throws IOException {
         Geometry geometry = ours.geometry();
-        long fatNeeded = (geometry.clusterCount() + Geometry.FIRST_CLUSTER) * geometry.type().bits() / 8;
+        long fatNeeded = (geometry.clusterCount() + Geometry.FIRST_CLUSTER)
+                * geometry.type().bits()
+                / 8;
         return geometry.clusterCount() <= MOST_CLUSTERS
                 && geometry.fatLength() <= fatNeeded + FAT_SLACK
                 && geometry.bytesPerSector() == ITS_SECTOR

@@ -58,7 +58,9 @@ public final class SectorRecovery implements Recovery {
 
     @Override
     public Committed takeBack(OpenChange change) throws CardException {
-        Plan back = change.record().plan().reversed("take back: " + change.record().plan().title());
+        Plan back = change.record()
+                .plan()
+                .reversed("take back: " + change.record().plan().title());
         return run(change, back, () -> {
             CachedDevice.drop(card);
             long wrong = ReadBack.firstDifference(card, back.contentAfter());
@@ -87,20 +89,24 @@ public final class SectorRecovery implements Recovery {
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.cutShort("the recovery was cut short (" + e.getMessage() + ")",
+            throw CardException.cutShort(
+                    "the recovery was cut short (" + e.getMessage() + ")",
                     "Put the card back in, then run `bootmend recover` on it again; the undo record is "
-                    + change.record().file() + ".", e);
+                            + change.record().file() + ".",
+                    e);
         }
     }
 
     private static void refuseForeign(OpenChange change) throws CardException {
         if (change.extent() == OpenChange.Extent.FOREIGN) {
-            throw CardException.refused("the card was changed since: its sector at byte "
-                    + change.foreignSectors().get(0) + " holds what the cut change never wrote"
-                    + (change.foreignSectors().size() > 1
-                            ? " (and " + (change.foreignSectors().size() - 1) + " more)" : ""),
+            throw CardException.refused(
+                    "the card was changed since: its sector at byte "
+                            + change.foreignSectors().get(0) + " holds what the cut change never wrote"
+                            + (change.foreignSectors().size() > 1
+                                    ? " (and " + (change.foreignSectors().size() - 1) + " more)"
+                                    : ""),
                     "Nothing was written. Look at the card with `bootmend show` and `bootmend repair`; the record is "
-                    + change.record().file() + ".");
+                            + change.record().file() + ".");
         }
     }
 }

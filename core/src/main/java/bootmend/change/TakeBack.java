@@ -30,8 +30,10 @@ public final class TakeBack {
             return back;
         }
         if (back.files().isEmpty()) {
-            throw CardException.refused("the card was changed since in a sector that \"" + record.plan().title()
-                    + "\" wrote, so that cannot be taken back", "Look at the card with `bootmend repair`.");
+            throw CardException.refused(
+                    "the card was changed since in a sector that \""
+                            + record.plan().title() + "\" wrote, so that cannot be taken back",
+                    "Look at the card with `bootmend repair`.");
         }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {

@@ -31,6 +31,7 @@ public final class UndoStore {
 
     /** Between the card's key and the record's id in the name of an open record. */
     private static final String SEPARATOR = "_";
+
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
 
@@ -62,8 +63,10 @@ public final class UndoStore {
             checkReadsBack(file, plan);
             return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
         } catch (IOException e) {
-            throw CardException.refused("the undo record could not be written to " + home + " (" + e + ")",
-                    "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.", e);
+            throw CardException.refused(
+                    "the undo record could not be written to " + home + " (" + e + ")",
+                    "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.",
+                    e);
         }
     }
 
@@ -106,7 +109,8 @@ public final class UndoStore {
         try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
             stream.forEach(files::add);
         }
-        files.sort(Comparator.comparing((Path file) -> file.getFileName().toString()).reversed());
+        files.sort(Comparator.comparing((Path file) -> file.getFileName().toString())
+                .reversed());
         Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
         for (Path file : files.subList(Math.min(KEPT_RECORDS, files.size()), files.size())) {
             if (Files.getLastModifiedTime(file).toInstant().isBefore(limit)) {
@@ -169,8 +173,8 @@ public final class UndoStore {
         String suffix = state == UndoRecord.State.TAKEN_BACK ? TAKEN_BACK_SUFFIX : SUFFIX;
         Path target = folder.resolve(record.id() + suffix);
         DurableFile.move(record.file(), target);
-        return new UndoRecord(record.id(), record.created(), record.cardPath(), record.plan(), record.takesBack(),
-                state, target);
+        return new UndoRecord(
+                record.id(), record.created(), record.cardPath(), record.plan(), record.takesBack(), state, target);
     }
 
     /** The name's random end keeps records apart that begin in the same moment, here or in another process. */
@@ -198,15 +202,23 @@ public final class UndoStore {
     private static Optional<UndoRecord> read(Path file, UndoRecord.State state) throws IOException {
         boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
         try {
-            return RecordFormat.read(Files.readAllBytes(file)).map(stored -> new UndoRecord(idOf(file),
-                    Instant.parse(stored.created()), stored.cardPath(), stored.plan(), stored.takesBack(),
-                    takenBack ? UndoRecord.State.TAKEN_BACK : state, file));
+            return RecordFormat.read(Files.readAllBytes(file))
+                    .map(stored -> new UndoRecord(
+                            idOf(file),
+                            Instant.parse(stored.created()),
+                            stored.cardPath(),
+                            stored.plan(),
+                            stored.takesBack(),
+                            takenBack ? UndoRecord.State.TAKEN_BACK : state,
+                            file));
         } catch (NoSuchFileException e) {
             // Listed, then moved on: a change to another card of this make-up was finished in between.
             return Optional.empty();
         } catch (IOException | DateTimeException e) {
-            throw CardException.refused("the undo record " + file + " cannot be read (" + e.getMessage() + ")",
-                    "Use the version of bootmend that wrote it, or move it out of the way if it is of no use.", e);
+            throw CardException.refused(
+                    "the undo record " + file + " cannot be read (" + e.getMessage() + ")",
+                    "Use the version of bootmend that wrote it, or move it out of the way if it is of no use.",
+                    e);
         }
     }
 

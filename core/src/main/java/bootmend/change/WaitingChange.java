@@ -13,8 +13,7 @@ final class WaitingChange {
         OpenChange at(UndoRecord record) throws IOException;
     }
 
-    private WaitingChange() {
-    }
+    private WaitingChange() {}
 
     /**
      * One of which a part stands on the card is surely this card's; of the others the path decides. The newest is taken
@@ -26,8 +25,11 @@ final class WaitingChange {
         Optional<OpenChange> found = Optional.empty();
         for (UndoRecord record : open) {
             OpenChange change = look.at(record);
-            boolean surelyThis = change.extent() == OpenChange.Extent.PART || record.cardPath().equals(cardPath);
-            if (surelyThis && found.filter(before -> before.extent() == OpenChange.Extent.PART).isEmpty()) {
+            boolean surelyThis = change.extent() == OpenChange.Extent.PART
+                    || record.cardPath().equals(cardPath);
+            if (surelyThis
+                    && found.filter(before -> before.extent() == OpenChange.Extent.PART)
+                            .isEmpty()) {
                 found = Optional.of(change);
             }
         }

@@ -19,13 +19,19 @@ record ActiveLineCheck(Vocabulary vocabulary) implements Check {
     }
 
     private static Stream<Remark> lines(CardContent card, Vocabulary vocabulary) {
-        return card.read().config().stream().flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
-                .filter(TuningLine::resets).map(line -> remark(text, line)));
+        return card.read().config().stream()
+                .flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
+                        .filter(TuningLine::resets)
+                        .map(line -> remark(text, line)));
     }
 
     private static Remark remark(ConfigText text, TuningLine line) {
-        return Remark.of("tuning-line-active", Place.line(text.path(), line.lineNumber()),
+        return Remark.of(
+                "tuning-line-active",
+                Place.line(text.path(), line.lineNumber()),
                 line.key() + "=" + line.value() + " is active"
-                + line.section().map(section -> " in section " + section).orElse("") + ".");
+                        + line.section()
+                                .map(section -> " in section " + section)
+                                .orElse("") + ".");
     }
 }

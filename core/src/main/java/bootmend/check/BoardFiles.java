@@ -19,8 +19,14 @@ import java.util.Optional;
  * @param defaultsTo64 whether it takes the 64-bit ones where {@code arm_64bit} is not set
  * @param deviceTrees names that fit, {@code *} standing for any run of characters
  */
-record BoardFiles(String board, Optional<String> firmware, boolean bootcode, List<String> kernels32,
-        List<String> kernels64, boolean defaultsTo64, List<String> deviceTrees) {
+record BoardFiles(
+        String board,
+        Optional<String> firmware,
+        boolean bootcode,
+        List<String> kernels32,
+        List<String> kernels64,
+        boolean defaultsTo64,
+        List<String> deviceTrees) {
 
     private static final String PLAIN = "plain";
     private static final String NONE = "none";
@@ -57,9 +63,13 @@ record BoardFiles(String board, Optional<String> firmware, boolean bootcode, Lis
             throw row.error("unknown board " + board);
         }
         String firmware = row.required("firmware");
-        return new BoardFiles(board,
+        return new BoardFiles(
+                board,
                 firmware.equals(NONE) ? Optional.empty() : Optional.of(firmware.equals(PLAIN) ? "" : firmware),
-                row.choice("bootcode", YES_NO), row.words("kernel_32"), row.words("kernel_64"),
-                row.choice("bits", BITS), row.words("device_tree"));
+                row.choice("bootcode", YES_NO),
+                row.words("kernel_32"),
+                row.words("kernel_64"),
+                row.choice("bits", BITS),
+                row.words("device_tree"));
     }
 }

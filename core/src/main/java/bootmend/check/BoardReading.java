@@ -28,11 +28,14 @@ public record BoardReading(Board board, Resolution resolution) {
 
     /** The same for a key that is no tuning key and of which the last line wins. */
     List<Candidate> possibleSetting(String key) {
-        return possible(resolution.setting(key)).stream().filter(each -> !each.value().isBlank()).toList();
+        return possible(resolution.setting(key)).stream()
+                .filter(each -> !each.value().isBlank())
+                .toList();
     }
 
     static List<Candidate> possible(Optional<Effective> effective) {
         return effective.filter(each -> each.state() != EffectiveState.IGNORED).stream()
-                .flatMap(each -> Stream.concat(Stream.of(each.chosen()), each.otherwise().stream())).toList();
+                .flatMap(each -> Stream.concat(Stream.of(each.chosen()), each.otherwise().stream()))
+                .toList();
     }
 }

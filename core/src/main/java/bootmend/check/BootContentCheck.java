@@ -22,8 +22,9 @@ record BootContentCheck() implements Check {
             if (sample != null && !(own && sample.doubts().isEmpty())) {
                 Set<String> boards = new TreeSet<>();
                 uses.forEach(use -> boards.addAll(use.boards()));
-                look(entry, uses.get(0).file(), sample).ifPresent(remark ->
-                        remarks.add(new Remark(remark.rule(), remark.where(), remark.what(), boards)));
+                look(entry, uses.get(0).file(), sample)
+                        .ifPresent(remark ->
+                                remarks.add(new Remark(remark.rule(), remark.where(), remark.what(), boards)));
             }
         });
         return remarks;
@@ -35,17 +36,25 @@ record BootContentCheck() implements Check {
             return Optional.of(Remark.of("boot-file-empty", where, "The file has no byte."));
         }
         if (!sample.doubts().isEmpty()) {
-            return Optional.of(Remark.of("boot-file-not-whole", where, "Not all of its " + sample.size()
-                    + " bytes can be read: " + sample.doubts().get(0) + "."));
+            return Optional.of(Remark.of(
+                    "boot-file-not-whole",
+                    where,
+                    "Not all of its " + sample.size() + " bytes can be read: "
+                            + sample.doubts().get(0) + "."));
         }
         if (sample.isAllZero()) {
-            return Optional.of(Remark.of("boot-file-zero-filled", where, "All of the " + clusters(sample)
-                    + " looked at are zero, in a file of " + sample.size() + " bytes."));
+            return Optional.of(Remark.of(
+                    "boot-file-zero-filled",
+                    where,
+                    "All of the " + clusters(sample) + " looked at are zero, in a file of " + sample.size()
+                            + " bytes."));
         }
         Optional<Remark> head = head(where, entry, use, sample);
         if (head.isEmpty() && sample.hasZeroTail()) {
-            return Optional.of(Remark.of("boot-file-zero-tail", where, "Of the " + clusters(sample)
-                    + " looked at, the later half is zero."));
+            return Optional.of(Remark.of(
+                    "boot-file-zero-tail",
+                    where,
+                    "Of the " + clusters(sample) + " looked at, the later half is zero."));
         }
         return head;
     }
@@ -57,10 +66,16 @@ record BootContentCheck() implements Check {
 
     private static Optional<Remark> head(Place where, CardFiles.Entry entry, BootFile use, FileSample sample) {
         return switch (use.kind()) {
-            case FIRMWARE -> BootFileHead.isElf(sample.head()) ? Optional.empty() : Optional.of(Remark.of(
-                    "firmware-not-elf", where, "The file begins with " + begin(sample) + ", not as an ELF file."));
-            case DEVICE_TREE, OVERLAY -> BootFileHead.deviceTreeProblem(sample.head(), sample.size())
-                    .map(problem -> Remark.of("device-tree-damaged", where, "The file " + problem + "."));
+            case FIRMWARE ->
+                BootFileHead.isElf(sample.head())
+                        ? Optional.empty()
+                        : Optional.of(Remark.of(
+                                "firmware-not-elf",
+                                where,
+                                "The file begins with " + begin(sample) + ", not as an ELF file."));
+            case DEVICE_TREE, OVERLAY ->
+                BootFileHead.deviceTreeProblem(sample.head(), sample.size())
+                        .map(problem -> Remark.of("device-tree-damaged", where, "The file " + problem + "."));
             case KERNEL -> kernel(where, entry, use, sample);
             case FIXUP, BOOTCODE, INITRAMFS, COMMAND_LINE -> Optional.empty();
         };
@@ -74,7 +89,9 @@ record BootContentCheck() implements Check {
         if (fits) {
             return Optional.empty();
         }
-        return Optional.of(Remark.of(use.isUsual() ? "kernel-damaged" : "kernel-kind-unknown", where,
+        return Optional.of(Remark.of(
+                use.isUsual() ? "kernel-damaged" : "kernel-kind-unknown",
+                where,
                 "The file begins with " + begin(sample) + "; as a kernel it is " + found.words() + "."));
     }
 

@@ -55,7 +55,10 @@ record BootFile(Kind kind, List<String> paths, Optional<Place> namedAt) {
         if (paths.stream().anyMatch(path -> path.contains("*"))) {
             return paths.stream().flatMap(path -> files.matching(path).stream()).toList();
         }
-        return paths.stream().flatMap(path -> files.file(path).stream()).limit(1).toList();
+        return paths.stream()
+                .flatMap(path -> files.file(path).stream())
+                .limit(1)
+                .toList();
     }
 
     boolean isMissing(CardFiles files) {

@@ -9,16 +9,23 @@ record BootFileCheck() implements Check {
     @Override
     public List<Remark> look(CardContent card) {
         if (!card.bootable()) {
-            return List.of(Remark.of("boots-no-board", Place.VOLUME,
+            return List.of(Remark.of(
+                    "boots-no-board",
+                    Place.VOLUME,
                     "No known board finds firmware, a kernel and a device tree on this card."));
         }
         List<Remark> remarks = new ArrayList<>();
         for (BoardReading board : card.boards()) {
             BoardNeeds needs = card.needs().get(board.id());
-            needs.files().stream().filter(file -> file.isMissing(card.files()))
+            needs.files().stream()
+                    .filter(file -> file.isMissing(card.files()))
                     .forEach(file -> remarks.add(missing(board, file)));
-            needs.prefixesToNowhere().forEach(line -> remarks.add(Remark.on(board, "os-prefix-nowhere",
-                    Place.of(line), "os_prefix=" + line.value() + " has no kernel and device tree behind it.")));
+            needs.prefixesToNowhere()
+                    .forEach(line -> remarks.add(Remark.on(
+                            board,
+                            "os-prefix-nowhere",
+                            Place.of(line),
+                            "os_prefix=" + line.value() + " has no kernel and device tree behind it.")));
         }
         return remarks;
     }
@@ -26,7 +33,10 @@ record BootFileCheck() implements Check {
     private static Remark missing(BoardReading board, BootFile file) {
         String names = String.join(" or ", file.paths());
         String by = file.namedAt().isPresent() ? ", which the config file asks for," : "";
-        return Remark.on(board, file.kind().ruleWhenMissing(), file.namedAt().orElse(Place.file(file.paths().get(0))),
+        return Remark.on(
+                board,
+                file.kind().ruleWhenMissing(),
+                file.namedAt().orElse(Place.file(file.paths().get(0))),
                 names + by + " is not on the card.");
     }
 }

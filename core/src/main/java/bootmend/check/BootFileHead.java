@@ -34,13 +34,18 @@ final class BootFileHead {
         }
     }
 
-    private BootFileHead() {
-    }
+    private BootFileHead() {}
 
     /** Magic, class, byte order and version; source: ELF specification 1.2, book I, "ELF Identification". */
     static boolean isElf(byte[] head) {
-        return head.length >= ELF_IDENTITY && head[0] == 0x7F && head[1] == 'E' && head[2] == 'L' && head[3] == 'F'
-                && isOneOrTwo(head[4]) && isOneOrTwo(head[5]) && head[6] == 1;
+        return head.length >= ELF_IDENTITY
+                && head[0] == 0x7F
+                && head[1] == 'E'
+                && head[2] == 'L'
+                && head[3] == 'F'
+                && isOneOrTwo(head[4])
+                && isOneOrTwo(head[5])
+                && head[6] == 1;
     }
 
     private static boolean isOneOrTwo(byte value) {
@@ -69,7 +74,8 @@ final class BootFileHead {
         long structureEnd = (header.getInt(8) & WORD) + (header.getInt(36) & WORD);
         long stringsEnd = (header.getInt(12) & WORD) + (header.getInt(32) & WORD);
         return structureEnd > total || stringsEnd > total
-                ? Optional.of("names blocks past its own end of " + total + " bytes") : Optional.empty();
+                ? Optional.of("names blocks past its own end of " + total + " bytes")
+                : Optional.empty();
     }
 
     /**

@@ -23,8 +23,20 @@ import java.util.stream.Stream;
 final class BootNeeds {
 
     /** Keys that this class reads, for whoever looks for misspelt ones. */
-    static final Set<String> KEYS = Set.of("kernel", "device_tree", "start_file", "fixup_file", "start_x",
-            "start_debug", "gpu_mem", "arm_64bit", "os_prefix", "overlay_prefix", "dtoverlay", "ramfsfile", "cmdline");
+    static final Set<String> KEYS = Set.of(
+            "kernel",
+            "device_tree",
+            "start_file",
+            "fixup_file",
+            "start_x",
+            "start_debug",
+            "gpu_mem",
+            "arm_64bit",
+            "os_prefix",
+            "overlay_prefix",
+            "dtoverlay",
+            "ramfsfile",
+            "cmdline");
 
     /** How many prefixes that depend on something are followed. No source: a bound against hostile cards. */
     private static final int MOST_PREFIXES = 8;
@@ -62,17 +74,24 @@ final class BootNeeds {
      */
     boolean boardCanBoot() {
         boolean deviceTrees = files.hasInRoot(".dtb");
-        return needed().stream().noneMatch(file -> file.isUsual() && file.isMissing(files)
-                && file.kind() != Kind.COMMAND_LINE && (deviceTrees || file.kind() != Kind.DEVICE_TREE));
+        return needed().stream()
+                .noneMatch(file -> file.isUsual()
+                        && file.isMissing(files)
+                        && file.kind() != Kind.COMMAND_LINE
+                        && (deviceTrees || file.kind() != Kind.DEVICE_TREE));
     }
 
     /** The lines whose {@code os_prefix} leads to no kernel and device tree. */
     List<Candidate> prefixesToNowhere() {
-        return prefixes().stream().filter(prefix -> !leadsSomewhere(prefix.value())).toList();
+        return prefixes().stream()
+                .filter(prefix -> !leadsSomewhere(prefix.value()))
+                .toList();
     }
 
     private List<Candidate> prefixes() {
-        return reading.possibleSetting("os_prefix").stream().limit(MOST_PREFIXES).toList();
+        return reading.possibleSetting("os_prefix").stream()
+                .limit(MOST_PREFIXES)
+                .toList();
     }
 
     private Set<String> prefixesInForce() {
@@ -97,7 +116,9 @@ final class BootNeeds {
         if (board.firmware().isPresent()) {
             Optional<Variant> variant = variant();
             String family = board.firmware().get();
-            String middle = family + variant.map(each -> (family.isEmpty() ? "_" : "") + each.letters()).orElse("");
+            String middle = family
+                    + variant.map(each -> (family.isEmpty() ? "_" : "") + each.letters())
+                            .orElse("");
             Optional<Place> by = variant.map(Variant::by);
             wanted.addAll(firmware("start_file", Kind.FIRMWARE, "start" + middle + ".elf", by));
             wanted.addAll(firmware("fixup_file", Kind.FIXUP, "fixup" + middle + ".dat", by));
@@ -110,30 +131,37 @@ final class BootNeeds {
         if (named.isEmpty()) {
             return List.of(new BootFile(kind, List.of(usual), by));
         }
-        return named.stream().map(each -> BootFile.named(kind, behind("", each.value()), Place.of(each))).toList();
+        return named.stream()
+                .map(each -> BootFile.named(kind, behind("", each.value()), Place.of(each)))
+                .toList();
     }
 
-    private record Variant(String letters, Place by) {
-    }
+    private record Variant(String letters, Place by) {}
 
     private Optional<Variant> variant() {
         return Stream.of(variant("start_debug", 1, "db"), variant("start_x", 1, "x"), variant("gpu_mem", 16, "cd"))
-                .flatMap(Optional::stream).findFirst();
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private Optional<Variant> variant(String key, long value, String letters) {
         return reading.possibleSetting(key).stream()
                 .filter(each -> TuningNumber.parse(each.value()).orElse(-1) == value)
-                .map(each -> new Variant(letters, Place.of(each))).findFirst();
+                .map(each -> new Variant(letters, Place.of(each)))
+                .findFirst();
     }
 
     private List<BootFile> kernels(String prefix) {
         List<String> usual = new ArrayList<>();
         List<Candidate> bits = reading.possibleSetting("arm_64bit");
-        boolean sixtyFour = bits.isEmpty() ? board.defaultsTo64()
-                : bits.stream().anyMatch(each -> TuningNumber.parse(each.value()).orElse(0) != 0);
-        boolean thirtyTwo = bits.isEmpty() ? !board.defaultsTo64()
-                : bits.stream().anyMatch(each -> TuningNumber.parse(each.value()).orElse(1) == 0);
+        boolean sixtyFour = bits.isEmpty()
+                ? board.defaultsTo64()
+                : bits.stream()
+                        .anyMatch(each -> TuningNumber.parse(each.value()).orElse(0) != 0);
+        boolean thirtyTwo = bits.isEmpty()
+                ? !board.defaultsTo64()
+                : bits.stream()
+                        .anyMatch(each -> TuningNumber.parse(each.value()).orElse(1) == 0);
         if (sixtyFour || board.kernels32().isEmpty()) {
             usual.addAll(board.kernels64());
         }
@@ -149,24 +177,29 @@ final class BootNeeds {
 
     private List<BootFile> namedOr(String key, Kind kind, String prefix, List<String> usual) {
         List<BootFile> wanted = new ArrayList<>();
-        reading.possibleSetting(key).forEach(each ->
-                wanted.add(BootFile.named(kind, behind(prefix, each.value()), Place.of(each))));
+        reading.possibleSetting(key)
+                .forEach(each -> wanted.add(BootFile.named(kind, behind(prefix, each.value()), Place.of(each))));
         if (hasDefault(key)) {
-            wanted.add(BootFile.usual(kind, usual.stream().map(name -> behind(prefix, name)).toList()));
+            wanted.add(BootFile.usual(
+                    kind, usual.stream().map(name -> behind(prefix, name)).toList()));
         }
         return wanted;
     }
 
     private boolean hasDefault(String key) {
         Optional<Effective> setting = reading.resolution().setting(key);
-        return setting.isEmpty() || setting.get().mayBeStock() || reading.possibleSetting(key).isEmpty();
+        return setting.isEmpty()
+                || setting.get().mayBeStock()
+                || reading.possibleSetting(key).isEmpty();
     }
 
     private List<BootFile> overlays(String prefix) {
-        String folder = reading.possibleSetting("overlay_prefix").stream().map(Candidate::value).findFirst()
+        String folder = reading.possibleSetting("overlay_prefix").stream()
+                .map(Candidate::value)
+                .findFirst()
                 .orElse("overlays/");
-        String place = !prefix.isEmpty() && files.has(behind(prefix, folder + "README")) ? behind(prefix, folder)
-                : folder;
+        String place =
+                !prefix.isEmpty() && files.has(behind(prefix, folder + "README")) ? behind(prefix, folder) : folder;
         List<BootFile> wanted = new ArrayList<>();
         for (Candidate line : reading.resolution().assignments("dtoverlay")) {
             String name = line.value().split("[,:]", 2)[0].strip();
@@ -179,16 +212,19 @@ final class BootNeeds {
 
     private List<BootFile> initialFileSystems(String prefix) {
         List<BootFile> wanted = new ArrayList<>();
-        reading.possibleSetting("ramfsfile").forEach(line -> names(line.value()).forEach(name ->
-                wanted.add(BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line)))));
+        reading.possibleSetting("ramfsfile")
+                .forEach(line -> names(line.value())
+                        .forEach(name ->
+                                wanted.add(BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line)))));
         reading.resolution().reading().lines().stream()
                 .filter(line -> line.line().kind() instanceof LineKind.Other
                         && line.condition().truth() != Truth.FALSE)
                 .forEach(line -> {
                     String[] words = line.line().text().strip().split("\\s+", -1);
                     if (words.length > 1 && words[0].equals("initramfs")) {
-                        names(words[1]).forEach(name -> wanted.add(
-                                BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line))));
+                        names(words[1])
+                                .forEach(name -> wanted.add(
+                                        BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line))));
                     }
                 });
         return wanted;

@@ -25,7 +25,8 @@ public final class BootableBoards {
      * @param files names at least of the root folder's files, and of those in folders that {@code os_prefix} names
      */
     public boolean canBoot(Resolution onBoard, CardFiles files) {
-        return needs(new BoardReading(onBoard.facts().board().orElseThrow(), onBoard), files).boardCanBoot();
+        return needs(new BoardReading(onBoard.facts().board().orElseThrow(), onBoard), files)
+                .boardCanBoot();
     }
 
     /** What a board starts from unless its config file says otherwise, each as a phrase of file names. */

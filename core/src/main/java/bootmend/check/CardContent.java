@@ -19,15 +19,25 @@ import java.util.stream.Collectors;
  * @param needs the files that each board starts from, by board id; empty where {@code bootable} is false
  * @param samples a look into the files that {@link #wantedSamples} names, by path
  */
-public record CardContent(CardRead read, List<BoardReading> boards, boolean bootable,
-        Map<String, BoardNeeds> needs, Map<String, FileSample> samples) {
+public record CardContent(
+        CardRead read,
+        List<BoardReading> boards,
+        boolean bootable,
+        Map<String, BoardNeeds> needs,
+        Map<String, FileSample> samples) {
 
     /** How many files are looked into at most. No source: a bound against hostile cards. */
     private static final int MOST_SAMPLES = 512;
 
     private static final Map<String, BootFile.Kind> START_SOME_BOARD = Map.of(
-            "start*.elf", BootFile.Kind.FIRMWARE, "kernel*.img", BootFile.Kind.KERNEL,
-            "bcm27*.dtb", BootFile.Kind.DEVICE_TREE, "cmdline.txt", BootFile.Kind.COMMAND_LINE);
+            "start*.elf",
+            BootFile.Kind.FIRMWARE,
+            "kernel*.img",
+            BootFile.Kind.KERNEL,
+            "bcm27*.dtb",
+            BootFile.Kind.DEVICE_TREE,
+            "cmdline.txt",
+            BootFile.Kind.COMMAND_LINE);
 
     public CardContent {
         boards = List.copyOf(boards);
@@ -46,7 +56,9 @@ public record CardContent(CardRead read, List<BoardReading> boards, boolean boot
 
     /** The paths of the files that should be looked into, each once. */
     public Set<String> wantedSamples() {
-        return bootFiles().keySet().stream().map(CardFiles.Entry::path).limit(MOST_SAMPLES)
+        return bootFiles().keySet().stream()
+                .map(CardFiles.Entry::path)
+                .limit(MOST_SAMPLES)
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 
@@ -58,16 +70,18 @@ public record CardContent(CardRead read, List<BoardReading> boards, boolean boot
     /** The boot files that are there, with what each is needed for; where no board boots, whatever looks like one. */
     Map<CardFiles.Entry, List<Use>> bootFiles() {
         Map<CardFiles.Entry, List<Use>> found = new LinkedHashMap<>();
-        needs.forEach((board, wanted) -> wanted.files().forEach(file -> file.on(files()).forEach(entry ->
-                found.computeIfAbsent(entry, none -> new ArrayList<>()).add(new Use(file, Set.of(board))))));
+        needs.forEach((board, wanted) -> wanted.files()
+                .forEach(file -> file.on(files())
+                        .forEach(entry -> found.computeIfAbsent(entry, none -> new ArrayList<>())
+                                .add(new Use(file, Set.of(board))))));
         if (!bootable) {
-            START_SOME_BOARD.forEach((pattern, kind) -> files().matching(pattern).forEach(entry ->
-                    found.put(entry, List.of(new Use(BootFile.usual(kind, List.of(pattern)), Set.of())))));
+            START_SOME_BOARD.forEach((pattern, kind) -> files().matching(pattern)
+                    .forEach(entry ->
+                            found.put(entry, List.of(new Use(BootFile.usual(kind, List.of(pattern)), Set.of())))));
         }
         return found;
     }
 
     /** What a file on the card is needed for, and by which boards; none where that is not known. */
-    record Use(BootFile file, Set<String> boards) {
-    }
+    record Use(BootFile file, Set<String> boards) {}
 }

@@ -35,7 +35,8 @@ public final class CardContents {
      * @param facts what is known about the board; where it names none, every board that the card can boot
      */
     public CardContent of(CardRead read, BoardFacts facts) {
-        ConfigDocument main = read.config().isEmpty() ? ConfigDocument.parse(new byte[0])
+        ConfigDocument main = read.config().isEmpty()
+                ? ConfigDocument.parse(new byte[0])
                 : read.config().get(0).document();
         IncludeSource includes = includes(read.config());
         List<Board> asked = facts.board().map(List::of).orElse(tables.boards().all());
@@ -43,8 +44,8 @@ public final class CardContents {
         List<BoardReading> bootable = new ArrayList<>();
         Map<String, BoardNeeds> needs = new LinkedHashMap<>();
         for (Board board : asked) {
-            BoardReading reading = new BoardReading(board, resolver.resolve(CONFIG, main, includes,
-                    facts.withBoard(board)));
+            BoardReading reading =
+                    new BoardReading(board, resolver.resolve(CONFIG, main, includes, facts.withBoard(board)));
             boards.add(reading);
             BootNeeds need = boardsByFiles.needs(reading, read.files());
             if (facts.board().isPresent() || need.boardCanBoot()) {

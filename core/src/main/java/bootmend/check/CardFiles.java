@@ -41,6 +41,7 @@ public final class CardFiles {
     private final List<Entry> entries;
     /** Of each entry, in the same order. */
     private final List<String> keys;
+
     private final Map<String, Entry> byPath = new HashMap<>();
 
     public CardFiles(List<Entry> entries) {
@@ -68,13 +69,17 @@ public final class CardFiles {
 
     /** The files in the root. */
     List<Entry> inRoot() {
-        return entries.stream().filter(entry -> !entry.folder() && entry.parent().isEmpty()).toList();
+        return entries.stream()
+                .filter(entry -> !entry.folder() && entry.parent().isEmpty())
+                .toList();
     }
 
     /** Whether a file in the root has a name that ends so; {@code ending} in lower case. */
     boolean hasInRoot(String ending) {
         for (int i = 0; i < keys.size(); i++) {
-            if (keys.get(i).endsWith(ending) && keys.get(i).indexOf('/') < 0 && !entries.get(i).folder()) {
+            if (keys.get(i).endsWith(ending)
+                    && keys.get(i).indexOf('/') < 0
+                    && !entries.get(i).folder()) {
                 return true;
             }
         }
@@ -100,12 +105,16 @@ public final class CardFiles {
     private static Predicate<String> fits(String pattern) {
         int star = pattern.indexOf('*');
         if (star != pattern.lastIndexOf('*')) {
-            return Pattern.compile(Stream.of(pattern.split("\\*", -1)).map(Pattern::quote)
-                    .collect(Collectors.joining("[^/]*"))).asMatchPredicate();
+            return Pattern.compile(Stream.of(pattern.split("\\*", -1))
+                            .map(Pattern::quote)
+                            .collect(Collectors.joining("[^/]*")))
+                    .asMatchPredicate();
         }
         String start = pattern.substring(0, star);
         String end = pattern.substring(star + 1);
-        return key -> key.length() >= start.length() + end.length() && key.startsWith(start) && key.endsWith(end)
+        return key -> key.length() >= start.length() + end.length()
+                && key.startsWith(start)
+                && key.endsWith(end)
                 && key.substring(start.length(), key.length() - end.length()).indexOf('/') < 0;
     }
 

@@ -14,8 +14,13 @@ import java.util.Optional;
  * @param health what is wrong with the volume
  * @param cutShort what stands open of an earlier change to the card, in a clause
  */
-public record CardRead(CardFiles files, List<ConfigText> config, Optional<String> configProblem,
-        Optional<VolumeSpace> space, List<HealthRemark> health, Optional<String> cutShort) {
+public record CardRead(
+        CardFiles files,
+        List<ConfigText> config,
+        Optional<String> configProblem,
+        Optional<VolumeSpace> space,
+        List<HealthRemark> health,
+        Optional<String> cutShort) {
 
     public CardRead {
         config = List.copyOf(config);

@@ -25,12 +25,22 @@ public final class Checker {
     public Checker(TuningTables tables) {
         this.rules = RuleBook.load(tables.sources());
         this.boardOrder = tables.boards().all().stream().map(Board::id).toList();
-        this.checks = List.of(new StartCheck(tables.vocabulary()), new BootFileCheck(), new BootContentCheck(),
-                new CommandLineCheck(), new ConfigFileCheck(), new VolumeCheck(),
-                new ActiveLineCheck(tables.vocabulary()), new VoltageCheck(tables.vocabulary()),
-                new ClockCheck(tables.vocabulary(), tables.stock()), new UseCheck(),
-                new NumberCheck(tables.vocabulary()), new SpellingCheck(tables.vocabulary()),
-                new SectionCheck(tables.boards()), new RepeatCheck(), new IncludeCheck(),
+        this.checks = List.of(
+                new StartCheck(tables.vocabulary()),
+                new BootFileCheck(),
+                new BootContentCheck(),
+                new CommandLineCheck(),
+                new ConfigFileCheck(),
+                new VolumeCheck(),
+                new ActiveLineCheck(tables.vocabulary()),
+                new VoltageCheck(tables.vocabulary()),
+                new ClockCheck(tables.vocabulary(), tables.stock()),
+                new UseCheck(),
+                new NumberCheck(tables.vocabulary()),
+                new SpellingCheck(tables.vocabulary()),
+                new SectionCheck(tables.boards()),
+                new RepeatCheck(),
+                new IncludeCheck(),
                 new PracticeCheck(tables.vocabulary()));
     }
 
@@ -45,8 +55,11 @@ public final class Checker {
                 .thenComparingInt(finding -> rules.all().indexOf(rule(finding.rule())))
                 .thenComparing(finding -> finding.where().path())
                 .thenComparingInt(finding -> finding.where().line().orElse(0));
-        return remarks.stream().filter(remark -> rule(remark.rule()).severity(purpose).isPresent())
-                .map(remark -> finding(remark, purpose)).sorted(order).toList();
+        return remarks.stream()
+                .filter(remark -> rule(remark.rule()).severity(purpose).isPresent())
+                .map(remark -> finding(remark, purpose))
+                .sorted(order)
+                .toList();
     }
 
     private Rule rule(String id) {
@@ -55,8 +68,14 @@ public final class Checker {
 
     private Finding finding(Remark remark, Purpose purpose) {
         Rule rule = rule(remark.rule());
-        return new Finding(rule.id(), rule.severity(purpose).orElseThrow(), remark.where(), remark.what(),
-                boardOrder.stream().filter(remark.boards()::contains).toList(), rule.meaning(), rule.remedy(),
+        return new Finding(
+                rule.id(),
+                rule.severity(purpose).orElseThrow(),
+                remark.where(),
+                remark.what(),
+                boardOrder.stream().filter(remark.boards()::contains).toList(),
+                rule.meaning(),
+                rule.remedy(),
                 rule.source());
     }
 
@@ -64,10 +83,15 @@ public final class Checker {
     private static List<Remark> merged(Stream<Remark> remarks) {
         Map<Remark, Set<String>> boards = new LinkedHashMap<>();
         remarks.forEach(remark -> boards.computeIfAbsent(
-                Remark.of(remark.rule(), remark.where(), remark.what()), none -> new TreeSet<>())
+                        Remark.of(remark.rule(), remark.where(), remark.what()), none -> new TreeSet<>())
                 .addAll(remark.boards()));
-        return boards.entrySet().stream().map(each -> new Remark(each.getKey().rule(), each.getKey().where(),
-                each.getKey().what(), each.getValue())).toList();
+        return boards.entrySet().stream()
+                .map(each -> new Remark(
+                        each.getKey().rule(),
+                        each.getKey().where(),
+                        each.getKey().what(),
+                        each.getValue()))
+                .toList();
     }
 
     private static List<Remark> bounded(List<Remark> remarks) {
@@ -81,8 +105,11 @@ public final class Checker {
             if (number < MOST_OF_A_RULE || number == MOST_OF_A_RULE && more == 0) {
                 kept.add(remark);
             } else if (number == MOST_OF_A_RULE) {
-                kept.add(new Remark(remark.rule(), remark.where(), remark.what() + " The card has " + more
-                        + " more like this, which are left out here.", remark.boards()));
+                kept.add(new Remark(
+                        remark.rule(),
+                        remark.where(),
+                        remark.what() + " The card has " + more + " more like this, which are left out here.",
+                        remark.boards()));
             }
         }
         return kept;

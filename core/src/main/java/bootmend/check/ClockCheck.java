@@ -30,17 +30,17 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
     private static final String FLOOR = "_min";
 
     /** One line against stock, over all boards on which the rule is the same. */
-    private record Subject(String rule, Place where, String line) {
-    }
+    private record Subject(String rule, Place where, String line) {}
 
     @Override
     public List<Remark> look(CardContent card) {
         Map<Subject, Map<String, Set<String>>> found = new LinkedHashMap<>();
         for (BoardReading board : card.boards()) {
-            look(board).forEach((subject, byChange) -> byChange.forEach((change, keys) ->
-                    found.computeIfAbsent(subject, none -> new LinkedHashMap<>())
-                            .computeIfAbsent(change + keys(subject, keys), none -> new LinkedHashSet<>())
-                            .add(board.id())));
+            look(board)
+                    .forEach((subject, byChange) -> byChange.forEach(
+                            (change, keys) -> found.computeIfAbsent(subject, none -> new LinkedHashMap<>())
+                                    .computeIfAbsent(change + keys(subject, keys), none -> new LinkedHashSet<>())
+                                    .add(board.id())));
         }
         List<Remark> remarks = new ArrayList<>();
         found.forEach((subject, compared) -> remarks.add(remark(subject, compared)));
@@ -57,9 +57,10 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
             OptionalLong usual = usual(key, board, floor);
             if (usual.isPresent()) {
                 board.possible(key.key()).stream()
-                        .filter(line -> differs(line, usual.getAsLong(), floor) && !line.setBy().equals("arm_boost"))
-                        .forEach(line -> found
-                                .computeIfAbsent(subject(floor ? "clock-floor-below-stock" : above, line),
+                        .filter(line -> differs(line, usual.getAsLong(), floor)
+                                && !line.setBy().equals("arm_boost"))
+                        .forEach(line -> found.computeIfAbsent(
+                                        subject(floor ? "clock-floor-below-stock" : above, line),
                                         none -> new LinkedHashMap<>())
                                 .computeIfAbsent(change(line, usual.getAsLong()), none -> new ArrayList<>())
                                 .add(key.key()));
@@ -69,7 +70,8 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
     }
 
     private static String keys(Subject subject, List<String> keys) {
-        return keys.stream().allMatch(key -> subject.line().startsWith(key + "=")) ? ""
+        return keys.stream().allMatch(key -> subject.line().startsWith(key + "="))
+                ? ""
                 : " for " + String.join(" ", keys);
     }
 
@@ -84,8 +86,11 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
             parts.add(words + " on " + String.join(" ", on));
             boards.addAll(on);
         });
-        return new Remark(subject.rule(), subject.where(),
-                subject.line() + " against stock: " + String.join("; ", parts) + ".", boards);
+        return new Remark(
+                subject.rule(),
+                subject.where(),
+                subject.line() + " against stock: " + String.join("; ", parts) + ".",
+                boards);
     }
 
     private static boolean differs(Candidate line, long usual, boolean floor) {
@@ -94,10 +99,10 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
     }
 
     private static String change(Candidate line, long usual) {
-        Figure change = ClockChange.percent(new Figure.Value(TuningNumber.parse(line.value()).getAsLong()),
-                new Figure.Value(usual));
-        String percent = change instanceof Figure.Value value ? String.format(Locale.ROOT, "%+.0f %%", value.value())
-                : "";
+        Figure change = ClockChange.percent(
+                new Figure.Value(TuningNumber.parse(line.value()).getAsLong()), new Figure.Value(usual));
+        String percent =
+                change instanceof Figure.Value value ? String.format(Locale.ROOT, "%+.0f %%", value.value()) : "";
         return percent + " (stock " + usual + " MHz)";
     }
 
@@ -110,8 +115,7 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
                     if (each instanceof Stock.WithBoost boost) {
                         return LongStream.of(boosted ? boost.boostedMhz() : boost.mhz());
                     }
-                    return each instanceof Stock.Value value ? LongStream.of(value.mhz())
-                            : LongStream.empty();
+                    return each instanceof Stock.Value value ? LongStream.of(value.mhz()) : LongStream.empty();
                 });
         return floor ? values.min() : values.max();
     }

@@ -31,12 +31,20 @@ record CommandLineCheck() implements Check {
         // Zeros are what a crash leaves; they say nothing to the kernel.
         String said = text.replace('\0', ' ').strip();
         if (said.isEmpty()) {
-            remarks.add(new Remark("cmdline-empty", where, sample.size() == 0 ? "The file has no byte."
-                    : "The file has " + sample.size() + " bytes, blanks, line ends or zeros all that were read.",
+            remarks.add(new Remark(
+                    "cmdline-empty",
+                    where,
+                    sample.size() == 0
+                            ? "The file has no byte."
+                            : "The file has " + sample.size()
+                                    + " bytes, blanks, line ends or zeros all that were read.",
                     boards));
         } else if (said.lines().count() > 1) {
-            remarks.add(new Remark("cmdline-several-lines", where, "The file has " + said.lines().count()
-                    + " lines; it may have one.", boards));
+            remarks.add(new Remark(
+                    "cmdline-several-lines",
+                    where,
+                    "The file has " + said.lines().count() + " lines; it may have one.",
+                    boards));
         }
     }
 }

@@ -16,17 +16,26 @@ record ConfigFileCheck() implements Check {
     @Override
     public List<Remark> look(CardContent card) {
         List<Remark> remarks = new ArrayList<>();
-        List<CardFiles.Entry> alike = card.files().inRoot().stream().filter(ConfigFileCheck::isNearlyConfig).toList();
+        List<CardFiles.Entry> alike = card.files().inRoot().stream()
+                .filter(ConfigFileCheck::isNearlyConfig)
+                .toList();
         if (card.read().configProblem().isPresent()) {
-            remarks.add(Remark.of("config-not-plain-text", Place.file(NAME), card.read().configProblem().get()));
+            remarks.add(Remark.of(
+                    "config-not-plain-text",
+                    Place.file(NAME),
+                    card.read().configProblem().get()));
         } else if (card.read().config().isEmpty()) {
             if (alike.isEmpty()) {
                 remarks.add(Remark.of("config-missing", Place.file(NAME), "There is no config.txt."));
             }
-            alike.forEach(entry -> remarks.add(Remark.of("config-misnamed", Place.file(entry.path()),
+            alike.forEach(entry -> remarks.add(Remark.of(
+                    "config-misnamed",
+                    Place.file(entry.path()),
                     "There is no config.txt, but \"" + entry.path() + "\".")));
         } else {
-            alike.forEach(entry -> remarks.add(Remark.of("config-lookalike", Place.file(entry.path()),
+            alike.forEach(entry -> remarks.add(Remark.of(
+                    "config-lookalike",
+                    Place.file(entry.path()),
                     "\"" + entry.path() + "\" stands beside config.txt.")));
         }
         card.read().config().forEach(text -> look(text, remarks));
@@ -35,23 +44,30 @@ record ConfigFileCheck() implements Check {
 
     private static void look(ConfigText text, List<Remark> remarks) {
         Place where = Place.file(text.path());
-        text.doubts().stream().findFirst().ifPresent(doubt ->
-                remarks.add(Remark.of("config-not-whole", where, "The file was not read whole: " + doubt + ".")));
+        text.doubts().stream()
+                .findFirst()
+                .ifPresent(doubt -> remarks.add(
+                        Remark.of("config-not-whole", where, "The file was not read whole: " + doubt + ".")));
         byte[] bytes = text.document().toBytes();
         long zeros = 0;
         for (byte each : bytes) {
             zeros += each == 0 ? 1 : 0;
         }
         if (zeros > 0) {
-            remarks.add(Remark.of("config-not-plain-text", where,
-                    zeros + " of its " + bytes.length + " bytes are zero."));
+            remarks.add(
+                    Remark.of("config-not-plain-text", where, zeros + " of its " + bytes.length + " bytes are zero."));
         }
         if (text.document().hasByteOrderMark()) {
             remarks.add(Remark.of("config-byte-order-mark", where, "The file begins with a byte-order mark."));
         }
-        long bare = text.document().lines().stream().map(ConfigLine::end).filter(end -> end == LineEnd.CR).count();
+        long bare = text.document().lines().stream()
+                .map(ConfigLine::end)
+                .filter(end -> end == LineEnd.CR)
+                .count();
         if (bare > 0) {
-            remarks.add(Remark.of("config-bare-line-ends", where,
+            remarks.add(Remark.of(
+                    "config-bare-line-ends",
+                    where,
                     bare + (bare == 1 ? " line ends" : " lines end") + " with a lone carriage return."));
         }
     }

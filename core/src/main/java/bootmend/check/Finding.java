@@ -14,8 +14,15 @@ import java.util.List;
  * @param remedy what to do
  * @param source where the meaning is published, or that it is not
  */
-public record Finding(String rule, Severity severity, Place where, String what, List<String> boards, String meaning,
-        String remedy, String source) {
+public record Finding(
+        String rule,
+        Severity severity,
+        Place where,
+        String what,
+        List<String> boards,
+        String meaning,
+        String remedy,
+        String source) {
 
     public Finding {
         boards = List.copyOf(boards);

@@ -12,8 +12,8 @@ record IncludeCheck() implements Check {
         List<Remark> remarks = new ArrayList<>();
         for (BoardReading board : card.boards()) {
             for (IncludeProblem problem : board.resolution().reading().problems()) {
-                remarks.add(Remark.on(board, rule(problem.kind()), Place.line(problem.file(), problem.line()),
-                        what(problem)));
+                remarks.add(Remark.on(
+                        board, rule(problem.kind()), Place.line(problem.file(), problem.line()), what(problem)));
             }
         }
         return remarks;
@@ -28,11 +28,12 @@ record IncludeCheck() implements Check {
     }
 
     private static String what(IncludeProblem problem) {
-        return "include " + problem.name() + switch (problem.kind()) {
-            case MISSING -> " names a file that is not on the boot partition, or cannot be read as one.";
-            case LOOP -> " comes back to a file that is being read.";
-            case TOO_DEEP -> " is the last of a long row of includes.";
-            case TOO_MUCH -> " would be more than can be followed.";
-        };
+        return "include " + problem.name()
+                + switch (problem.kind()) {
+                    case MISSING -> " names a file that is not on the boot partition, or cannot be read as one.";
+                    case LOOP -> " comes back to a file that is being read.";
+                    case TOO_DEEP -> " is the last of a long row of includes.";
+                    case TOO_MUCH -> " would be more than can be followed.";
+                };
     }
 }

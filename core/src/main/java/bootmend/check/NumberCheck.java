@@ -14,8 +14,11 @@ record NumberCheck(Vocabulary vocabulary) implements Check {
 
     @Override
     public List<Remark> look(CardContent card) {
-        return card.read().config().stream().flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
-                .filter(TuningLine::isActive).flatMap(line -> remark(text, line).stream())).toList();
+        return card.read().config().stream()
+                .flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
+                        .filter(TuningLine::isActive)
+                        .flatMap(line -> remark(text, line).stream()))
+                .toList();
     }
 
     private static Optional<Remark> remark(ConfigText text, TuningLine line) {
@@ -24,20 +27,27 @@ record NumberCheck(Vocabulary vocabulary) implements Check {
         String written = line.key() + "=" + line.value();
         OptionalLong number = TuningNumber.parse(line.value());
         if (number.isEmpty()) {
-            return SpellingCheck.explains(line.value()) ? Optional.empty()
-                    : Optional.of(Remark.of("value-not-a-number", where, line.key() + " has the value \"" + line.value()
-                            + "\", which is no number."));
+            return SpellingCheck.explains(line.value())
+                    ? Optional.empty()
+                    : Optional.of(Remark.of(
+                            "value-not-a-number",
+                            where,
+                            line.key() + " has the value \"" + line.value() + "\", which is no number."));
         }
         long value = number.getAsLong();
         if (key.clamped() && value > key.max().orElse(Long.MAX_VALUE)) {
-            return Optional.of(Remark.of("temp-limit-above-85", where, written + " counts as "
-                    + key.max().getAsLong() + "."));
+            return Optional.of(Remark.of(
+                    "temp-limit-above-85",
+                    where,
+                    written + " counts as " + key.max().getAsLong() + "."));
         }
         boolean below = value < key.min().orElse(Long.MIN_VALUE);
         boolean above = value > key.max().orElse(Long.MAX_VALUE);
         return below || above
-                ? Optional.of(Remark.of("value-out-of-range", where, written + " is " + (below ? "below " : "above ")
-                        + "what is published, " + range(key) + "."))
+                ? Optional.of(Remark.of(
+                        "value-out-of-range",
+                        where,
+                        written + " is " + (below ? "below " : "above ") + "what is published, " + range(key) + "."))
                 : Optional.empty();
     }
 

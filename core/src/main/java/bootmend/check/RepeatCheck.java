@@ -22,7 +22,8 @@ record RepeatCheck() implements Check {
         for (BoardReading board : card.boards()) {
             for (Effective each : board.resolution().effective()) {
                 if (each.state() != EffectiveState.IGNORED) {
-                    each.shadowed().stream().filter(line -> isRepeat(line, each.chosen()))
+                    each.shadowed().stream()
+                            .filter(line -> isRepeat(line, each.chosen()))
                             .forEach(line -> remarks.add(remark(board, line, each.chosen())));
                 }
             }
@@ -32,7 +33,8 @@ record RepeatCheck() implements Check {
 
     private static boolean isRepeat(Candidate line, Candidate winner) {
         OptionalLong number = TuningNumber.parse(line.value());
-        boolean same = number.isPresent() ? number.equals(TuningNumber.parse(winner.value()))
+        boolean same = number.isPresent()
+                ? number.equals(TuningNumber.parse(winner.value()))
                 : line.value().equals(winner.value());
         return line.setBy().equals(winner.setBy()) && !same;
     }
@@ -40,8 +42,12 @@ record RepeatCheck() implements Check {
     private static Remark remark(BoardReading board, Candidate line, Candidate winner) {
         boolean sameSection = line.file().equals(winner.file())
                 && line.source().line().section().equals(winner.source().line().section());
-        return Remark.on(board, sameSection ? "key-set-twice" : "key-overridden", Place.of(line), line.setBy() + "="
-                + line.written() + " is replaced by " + winner.setBy() + "=" + winner.written() + " ("
-                + Place.of(winner).words() + ").");
+        return Remark.on(
+                board,
+                sameSection ? "key-set-twice" : "key-overridden",
+                Place.of(line),
+                line.setBy() + "="
+                        + line.written() + " is replaced by " + winner.setBy() + "=" + winner.written() + " ("
+                        + Place.of(winner).words() + ").");
     }
 }

@@ -39,8 +39,9 @@ public final class RuleBook {
     }
 
     static RuleBook read(DataFile file, Sources sources) {
-        return new RuleBook(file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy",
-                "source").map(row -> rule(row, sources), Rule::id));
+        return new RuleBook(
+                file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy", "source")
+                        .map(row -> rule(row, sources), Rule::id));
     }
 
     private static Rule rule(DataRow row, Sources sources) {
@@ -61,9 +62,13 @@ public final class RuleBook {
     }
 
     private static String source(DataRow row, Sources sources) {
-        return Stream.of(row.required("source").split(";")).map(String::trim)
-                .map(part -> UNPUBLISHED.contains(part) ? part : sources.find(part).map(Source::citation)
-                        .orElseThrow(() -> row.error("unknown source " + part)))
+        return Stream.of(row.required("source").split(";"))
+                .map(String::trim)
+                .map(part -> UNPUBLISHED.contains(part)
+                        ? part
+                        : sources.find(part)
+                                .map(Source::citation)
+                                .orElseThrow(() -> row.error("unknown source " + part)))
                 .collect(Collectors.joining("; "));
     }
 

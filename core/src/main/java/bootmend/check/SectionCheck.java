@@ -27,16 +27,19 @@ record SectionCheck(Boards boards) implements Check {
 
     private List<Remark> unknown(CardContent card) {
         FilterParser parser = new FilterParser(boards.models());
-        return card.read().config().stream().flatMap(text -> text.document().lines().stream()
-                .filter(line -> line.kind() instanceof LineKind.Section section
-                        && parser.parse(section.raw()) instanceof Filter.Unknown)
-                .map(line -> Remark.of("section-unknown", Place.line(text.path(), line.number()),
-                        "\"" + line.text() + "\" is no section that is published."))).toList();
+        return card.read().config().stream()
+                .flatMap(text -> text.document().lines().stream()
+                        .filter(line -> line.kind() instanceof LineKind.Section section
+                                && parser.parse(section.raw()) instanceof Filter.Unknown)
+                        .map(line -> Remark.of(
+                                "section-unknown",
+                                Place.line(text.path(), line.number()),
+                                "\"" + line.text() + "\" is no section that is published.")))
+                .toList();
     }
 
     /** One section of a file, from its first line that is not read. */
-    private record Unread(String file, String section) {
-    }
+    private record Unread(String file, String section) {}
 
     private static List<Remark> unread(CardContent card) {
         Map<Place, ReachedLine> reached = new LinkedHashMap<>();
@@ -56,9 +59,11 @@ record SectionCheck(Boards boards) implements Check {
             }
         });
         List<Remark> remarks = new ArrayList<>();
-        unread.forEach((section, lines) -> remarks.add(Remark.of("section-no-board", lines.get(0),
+        unread.forEach((section, lines) -> remarks.add(Remark.of(
+                "section-no-board",
+                lines.get(0),
                 "Section " + section.section() + " has " + lines.size() + (lines.size() == 1 ? " line" : " lines")
-                + " that none of the card's boards reads (" + String.join(" ", card.boardIds()) + ").")));
+                        + " that none of the card's boards reads (" + String.join(" ", card.boardIds()) + ").")));
         return remarks;
     }
 

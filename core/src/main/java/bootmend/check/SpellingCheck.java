@@ -34,22 +34,29 @@ record SpellingCheck(Vocabulary vocabulary) implements Check {
 
     private void look(Place where, ConfigLine line, List<Remark> remarks) {
         if (line.isLive() && line.isPastLimit()) {
-            remarks.add(Remark.of("past-line-limit", where, "The line has " + line.bytes().length
-                    + " characters; the board reads " + ConfigLine.LIMIT + "."));
+            remarks.add(Remark.of(
+                    "past-line-limit",
+                    where,
+                    "The line has " + line.bytes().length + " characters; the board reads " + ConfigLine.LIMIT + "."));
         }
         if (!(line.kind() instanceof LineKind.Setting setting)) {
             return;
         }
         if (setting.hasBlankBesideEquals()) {
-            remarks.add(Remark.of("blank-beside-equals", where, "\"" + setting.key() + "=" + setting.value()
-                    + "\" has a blank beside its equals sign."));
+            remarks.add(Remark.of(
+                    "blank-beside-equals",
+                    where,
+                    "\"" + setting.key() + "=" + setting.value() + "\" has a blank beside its equals sign."));
         }
-        rightCase(setting.trimmedKey()).ifPresent(right -> remarks.add(Remark.of("wrong-letter-case", where,
-                setting.trimmedKey() + " is no key; " + right + " is one.")));
+        rightCase(setting.trimmedKey())
+                .ifPresent(right -> remarks.add(Remark.of(
+                        "wrong-letter-case", where, setting.trimmedKey() + " is no key; " + right + " is one.")));
         Matcher comment = TRAILING_COMMENT.matcher(setting.value());
         if (comment.matches()) {
-            remarks.add(Remark.of("trailing-comment", where, setting.key() + " gets the value \"" + setting.value()
-                    + "\", not \"" + comment.group(1) + "\"."));
+            remarks.add(Remark.of(
+                    "trailing-comment",
+                    where,
+                    setting.key() + " gets the value \"" + setting.value() + "\", not \"" + comment.group(1) + "\"."));
         }
     }
 
@@ -64,6 +71,7 @@ record SpellingCheck(Vocabulary vocabulary) implements Check {
         Matcher comment = TRAILING_COMMENT.matcher(value);
         String rest = comment.matches() ? comment.group(1) : value;
         boolean blankInFront = !value.isEmpty() && Character.isWhitespace(value.charAt(0));
-        return (comment.matches() || blankInFront) && TuningNumber.parse(rest.strip()).isPresent();
+        return (comment.matches() || blankInFront)
+                && TuningNumber.parse(rest.strip()).isPresent();
     }
 }

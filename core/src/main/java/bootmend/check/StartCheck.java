@@ -16,9 +16,11 @@ record StartCheck(Vocabulary vocabulary) implements Check {
         List<Remark> remarks = new ArrayList<>();
         if (card.files().has(RECOVERY) && card.files().has(UPDATE)) {
             boolean tuned = ActiveLineCheck.isTuned(card, vocabulary);
-            remarks.add(Remark.of(tuned ? "update-waiting-while-tuned" : "update-waiting", Place.file(RECOVERY),
+            remarks.add(Remark.of(
+                    tuned ? "update-waiting-while-tuned" : "update-waiting",
+                    Place.file(RECOVERY),
                     "A boot-firmware update waits on the card (" + RECOVERY + " with " + UPDATE + ")"
-                    + (tuned ? " while tuning lines are active." : ".")));
+                            + (tuned ? " while tuning lines are active." : ".")));
         }
         if (card.files().has(TRYBOOT)) {
             remarks.add(Remark.of("tryboot-file", Place.file(TRYBOOT), "tryboot.txt is on the card."));

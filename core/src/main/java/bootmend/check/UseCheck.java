@@ -14,9 +14,13 @@ record UseCheck() implements Check {
     public List<Remark> look(CardContent card) {
         List<Remark> remarks = new ArrayList<>();
         for (BoardReading board : card.boards()) {
-            board.resolution().effective().stream().filter(each -> each.state() == EffectiveState.IGNORED)
+            board.resolution().effective().stream()
+                    .filter(each -> each.state() == EffectiveState.IGNORED)
                     .flatMap(UseCheck::lines)
-                    .forEach(line -> remarks.add(Remark.on(board, "key-ignored", Place.of(line),
+                    .forEach(line -> remarks.add(Remark.on(
+                            board,
+                            "key-ignored",
+                            Place.of(line),
                             line.setBy() + "=" + line.written() + " does nothing on these boards.")));
         }
         return remarks;

@@ -28,26 +28,40 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
         for (BoardReading board : card.boards()) {
             Optional<Candidate> turbo = above(board, "force_turbo", 0).stream().findFirst();
             if (turbo.isEmpty()) {
-                above(board, "over_voltage", HIGHEST_WITHOUT_TURBO).forEach(line -> remarks.add(Remark.on(board,
-                        "over-voltage-needs-turbo", Place.of(line), "over_voltage=" + line.written()
-                        + " is above " + HIGHEST_WITHOUT_TURBO + " and no force_turbo=1 is in force.")));
+                above(board, "over_voltage", HIGHEST_WITHOUT_TURBO)
+                        .forEach(line -> remarks.add(Remark.on(
+                                board,
+                                "over-voltage-needs-turbo",
+                                Place.of(line),
+                                "over_voltage=" + line.written() + " is above " + HIGHEST_WITHOUT_TURBO
+                                        + " and no force_turbo=1 is in force.")));
             } else if (board.board().warrantyBit() != WarrantyBit.NEVER_SET) {
                 warranty(board, turbo.get(), remarks);
             }
-            raised(board, vocabulary).forEach(line -> remarks.add(Remark.on(board, "practice-lowest-voltage",
-                    Place.of(line), line.setBy() + "=" + line.written() + " raises a voltage.")));
+            raised(board, vocabulary)
+                    .forEach(line -> remarks.add(Remark.on(
+                            board,
+                            "practice-lowest-voltage",
+                            Place.of(line),
+                            line.setBy() + "=" + line.written() + " raises a voltage.")));
         }
         return remarks;
     }
 
     private void warranty(BoardReading board, Candidate turbo, List<Remark> remarks) {
-        String rule = board.board().warrantyBit() == WarrantyBit.TRACKED ? "warranty-bit"
-                : "warranty-bit-not-published";
+        String rule =
+                board.board().warrantyBit() == WarrantyBit.TRACKED ? "warranty-bit" : "warranty-bit-not-published";
         for (Candidate line : raised(board, vocabulary)) {
-            String unsure = turbo.condition().and(line.condition()).dependsOn().stream().findFirst()
-                    .map(what -> " It depends on " + what + ".").orElse("");
-            remarks.add(Remark.on(board, rule, Place.of(turbo), "force_turbo=" + turbo.written() + " stands with "
-                    + line.setBy() + "=" + line.written() + " (" + Place.of(line).words() + ")." + unsure));
+            String unsure = turbo.condition().and(line.condition()).dependsOn().stream()
+                    .findFirst()
+                    .map(what -> " It depends on " + what + ".")
+                    .orElse("");
+            remarks.add(Remark.on(
+                    board,
+                    rule,
+                    Place.of(turbo),
+                    "force_turbo=" + turbo.written() + " stands with " + line.setBy() + "=" + line.written() + " ("
+                            + Place.of(line).words() + ")." + unsure));
         }
     }
 
@@ -55,14 +69,18 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
     static Set<Candidate> raised(BoardReading board, Vocabulary vocabulary) {
         Set<Candidate> raised = new LinkedHashSet<>();
         Set<Place> seen = new LinkedHashSet<>();
-        vocabulary.keys().stream().filter(key -> key.group().equals("voltage")).map(TuningKey::key)
+        vocabulary.keys().stream()
+                .filter(key -> key.group().equals("voltage"))
+                .map(TuningKey::key)
                 .flatMap(key -> above(board, key, 0).stream())
-                .filter(line -> seen.add(Place.of(line))).forEach(raised::add);
+                .filter(line -> seen.add(Place.of(line)))
+                .forEach(raised::add);
         return raised;
     }
 
     private static List<Candidate> above(BoardReading board, String key, long limit) {
         return board.possible(key).stream()
-                .filter(line -> TuningNumber.parse(line.value()).orElse(limit) > limit).toList();
+                .filter(line -> TuningNumber.parse(line.value()).orElse(limit) > limit)
+                .toList();
     }
 }

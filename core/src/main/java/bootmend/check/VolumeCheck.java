@@ -14,14 +14,24 @@ record VolumeCheck() implements Check {
     @Override
     public List<Remark> look(CardContent card) {
         List<Remark> remarks = new ArrayList<>();
-        card.read().space().filter(VolumeCheck::isNearlyFull).ifPresent(space -> remarks.add(Remark.of(
-                "volume-nearly-full", Place.VOLUME, String.format(Locale.ROOT,
-                        "%,d bytes are free, %d of %d clusters; under %d %% counts as nearly full.",
-                        space.freeBytes(), space.freeClusters(), space.clusters(), LEAST_FREE_PERCENT))));
-        card.read().health().forEach(each -> remarks.add(Remark.of(each.damaged() ? "volume-damaged" : "volume-doubt",
-                Place.file(each.where()), each.what())));
-        card.read().cutShort().ifPresent(change ->
-                remarks.add(Remark.of("change-cut-short", Place.VOLUME, change)));
+        card.read()
+                .space()
+                .filter(VolumeCheck::isNearlyFull)
+                .ifPresent(space -> remarks.add(Remark.of(
+                        "volume-nearly-full",
+                        Place.VOLUME,
+                        String.format(
+                                Locale.ROOT,
+                                "%,d bytes are free, %d of %d clusters; under %d %% counts as nearly full.",
+                                space.freeBytes(),
+                                space.freeClusters(),
+                                space.clusters(),
+                                LEAST_FREE_PERCENT))));
+        card.read()
+                .health()
+                .forEach(each -> remarks.add(Remark.of(
+                        each.damaged() ? "volume-damaged" : "volume-doubt", Place.file(each.where()), each.what())));
+        card.read().cutShort().ifPresent(change -> remarks.add(Remark.of("change-cut-short", Place.VOLUME, change)));
         return remarks;
     }
 

@@ -3,8 +3,7 @@ package bootmend.config;
 /** Which characters are blanks in a config file: space and tab. */
 final class Blanks {
 
-    private Blanks() {
-    }
+    private Blanks() {}
 
     static boolean is(int character) {
         return character == ' ' || character == '\t';

@@ -7,8 +7,7 @@ import java.nio.charset.StandardCharsets;
 /** Turns bytes from a card into text: UTF-8 where they are valid UTF-8, else ISO-8859-1, so nothing is ever lost. */
 public final class CardText {
 
-    private CardText() {
-    }
+    private CardText() {}
 
     /** Decodes all of {@code bytes}; never fails. */
     public static String decode(byte[] bytes) {
@@ -18,7 +17,10 @@ public final class CardText {
     static String decode(byte[] bytes, ByteRange range) {
         ByteBuffer chosen = ByteBuffer.wrap(bytes, range.from(), range.length());
         try {
-            return StandardCharsets.UTF_8.newDecoder().decode(chosen.duplicate()).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(chosen.duplicate())
+                    .toString();
         } catch (CharacterCodingException notUtf8) {
             return StandardCharsets.ISO_8859_1.decode(chosen).toString();
         }

@@ -18,7 +18,8 @@ public record Condition(Truth truth, List<String> dependsOn) {
     public static final int MAX_REASONS = 16;
 
     public Condition {
-        dependsOn = dependsOn.size() <= MAX_REASONS ? List.copyOf(dependsOn)
+        dependsOn = dependsOn.size() <= MAX_REASONS
+                ? List.copyOf(dependsOn)
                 : Stream.concat(dependsOn.stream().limit(MAX_REASONS - 1), Stream.of("more than can be listed"))
                         .toList();
         if (dependsOn.isEmpty() == (truth == Truth.UNKNOWN)) {
@@ -37,8 +38,13 @@ public record Condition(Truth truth, List<String> dependsOn) {
 
     /** An unknown condition that depends on all that these do; one of them at least is unknown. */
     public static Condition dependsOnAll(Stream<Condition> conditions) {
-        return new Condition(Truth.UNKNOWN, conditions.flatMap(each -> each.dependsOn.stream()).distinct()
-                .limit(MAX_REASONS + 1).toList());
+        return new Condition(
+                Truth.UNKNOWN,
+                conditions
+                        .flatMap(each -> each.dependsOn.stream())
+                        .distinct()
+                        .limit(MAX_REASONS + 1)
+                        .toList());
     }
 
     /** Both hold. */

@@ -63,7 +63,9 @@ public final class ConfigDocument {
 
     /** The line end that most lines have; LF where no line has one, and the earlier constant on a tie. */
     public LineEnd mainLineEnd() {
-        Map<LineEnd, Long> counts = lines.stream().map(ConfigLine::end).filter(end -> end != LineEnd.NONE)
+        Map<LineEnd, Long> counts = lines.stream()
+                .map(ConfigLine::end)
+                .filter(end -> end != LineEnd.NONE)
                 .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
         LineEnd best = LineEnd.LF;
         for (LineEnd end : LineEnd.values()) {
@@ -189,8 +191,8 @@ public final class ConfigDocument {
     }
 
     private static IllegalArgumentException tooLong() {
-        return new IllegalArgumentException("The line would be longer than the " + ConfigLine.LIMIT
-                + " bytes that the board reads; shorten it.");
+        return new IllegalArgumentException(
+                "The line would be longer than the " + ConfigLine.LIMIT + " bytes that the board reads; shorten it.");
     }
 
     @Override

@@ -63,7 +63,8 @@ public final class ConfigLine {
 
     /** Whether the board does something with this line: it is neither blank nor a comment. */
     public boolean isLive() {
-        return !(kind instanceof LineKind.Blank || kind instanceof LineKind.Comment
+        return !(kind instanceof LineKind.Blank
+                || kind instanceof LineKind.Comment
                 || kind instanceof LineKind.CommentedSetting);
     }
 

@@ -16,18 +16,21 @@ public final class ConfigName {
 
     private static final Set<String> MEANT = Set.of(NAME, "config.txt.txt", "config", "config~1.txt");
 
-    private ConfigName() {
-    }
+    private ConfigName() {}
 
     /** Whether {@code name} is not the config file's but may well be meant to be. */
     public static boolean isMisnamed(String name) {
-        return !name.equalsIgnoreCase(NAME) && MEANT.contains(withoutBlanks(name).toLowerCase(Locale.ROOT));
+        return !name.equalsIgnoreCase(NAME)
+                && MEANT.contains(withoutBlanks(name).toLowerCase(Locale.ROOT));
     }
 
     private static String withoutBlanks(String name) {
         StringBuilder kept = new StringBuilder();
-        name.codePoints().filter(c -> !Character.isWhitespace(c) && !Character.isSpaceChar(c)
-                && Character.getType(c) != Character.FORMAT).forEach(kept::appendCodePoint);
+        name.codePoints()
+                .filter(c -> !Character.isWhitespace(c)
+                        && !Character.isSpaceChar(c)
+                        && Character.getType(c) != Character.FORMAT)
+                .forEach(kept::appendCodePoint);
         return kept.toString();
     }
 }

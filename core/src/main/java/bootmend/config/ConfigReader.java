@@ -44,8 +44,8 @@ public final class ConfigReader {
     }
 
     /** Reads {@code document}, named {@code file}, for one board. */
-    public static ConfigReading read(String file, ConfigDocument document, IncludeSource includes, FilterParser parser,
-            FilterFacts facts) {
+    public static ConfigReading read(
+            String file, ConfigDocument document, IncludeSource includes, FilterParser parser, FilterFacts facts) {
         ConfigReader reader = new ConfigReader(includes, parser, facts);
         reader.read(file, document, Condition.HOLDS);
         return new ConfigReading(reader.lines, reader.problems);

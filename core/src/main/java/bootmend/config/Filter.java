@@ -99,16 +99,26 @@ public sealed interface Filter {
      * @param value what to compare with, 0 to 0xFFFFFFFF; 0 for {@link Comparison#NOT_ZERO}
      * @param mask bits to keep before comparing; 0xFFFFFFFF where the expression has no mask
      */
-    record BootVariable(String name, long mask, Comparison comparison, long value)
-            implements Filter {
+    record BootVariable(String name, long mask, Comparison comparison, long value) implements Filter {
 
         /** The mask of an expression that has none. */
         static final long NO_MASK = 0xFFFF_FFFFL;
 
         /** Every boot variable there is. */
-        public static final List<String> NAMES = List.of("boot_arg1", "cust_otp0", "cust_otp1", "cust_otp2",
-                "cust_otp3", "cust_otp4", "cust_otp5", "cust_otp6", "cust_otp7", "bootvar0", "boot_count",
-                "boot_partition", "partition");
+        public static final List<String> NAMES = List.of(
+                "boot_arg1",
+                "cust_otp0",
+                "cust_otp1",
+                "cust_otp2",
+                "cust_otp3",
+                "cust_otp4",
+                "cust_otp5",
+                "cust_otp6",
+                "cust_otp7",
+                "bootvar0",
+                "boot_count",
+                "boot_partition",
+                "partition");
 
         /** Whether the expression holds for this value of the variable. */
         public boolean holdsFor(long variable) {
@@ -124,17 +134,24 @@ public sealed interface Filter {
         @Override
         public String text() {
             String masked = mask == NO_MASK ? name : String.format("%s&0x%x", name, mask);
-            return "[" + masked + switch (comparison) {
-                case EQUAL -> "=" + value;
-                case NOT_ZERO -> "";
-                case LESS -> "<" + value;
-                case GREATER -> ">" + value;
-            } + "]";
+            return "[" + masked
+                    + switch (comparison) {
+                        case EQUAL -> "=" + value;
+                        case NOT_ZERO -> "";
+                        case LESS -> "<" + value;
+                        case GREATER -> ">" + value;
+                    }
+                    + "]";
         }
     }
 
     /** How a boot variable is compared. */
-    enum Comparison { EQUAL, NOT_ZERO, LESS, GREATER }
+    enum Comparison {
+        EQUAL,
+        NOT_ZERO,
+        LESS,
+        GREATER
+    }
 
     /** Anything else in square brackets; no source says what the board does with it. */
     record Unknown(String raw) implements Filter {

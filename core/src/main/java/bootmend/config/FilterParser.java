@@ -19,8 +19,7 @@ public final class FilterParser {
     private static final Pattern MONITOR = Pattern.compile("EDID=(.+)");
     private static final Pattern PORT = Pattern.compile("HDMI:([01])");
     private static final Pattern VARIABLE = Pattern.compile(
-            "(" + String.join("|", Filter.BootVariable.NAMES) + ")(?:&" + NUMBER + ")?(?:([=<>])"
-                    + NUMBER + ")?");
+            "(" + String.join("|", Filter.BootVariable.NAMES) + ")(?:&" + NUMBER + ")?(?:([=<>])" + NUMBER + ")?");
 
     private final Set<String> models;
 
@@ -50,7 +49,8 @@ public final class FilterParser {
     private static Optional<Filter> numbered(String text) {
         Matcher pin = PIN.matcher(text);
         if (pin.matches() && Integer.parseInt(pin.group(1)) <= MAX_BYTE) {
-            return Optional.of(new Filter.Pin(Integer.parseInt(pin.group(1)), pin.group(2).equals("1")));
+            return Optional.of(
+                    new Filter.Pin(Integer.parseInt(pin.group(1)), pin.group(2).equals("1")));
         }
         Matcher type = BOARD_TYPE.matcher(text);
         if (type.matches() && number(type.group(1)).orElse(MAX_NUMBER) <= MAX_BYTE) {
@@ -81,8 +81,8 @@ public final class FilterParser {
         if (!inGrammar || mask.isEmpty() || value.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new Filter.BootVariable(matcher.group(1), mask.getAsLong(), comparison(sign),
-                value.getAsLong()));
+        return Optional.of(
+                new Filter.BootVariable(matcher.group(1), mask.getAsLong(), comparison(sign), value.getAsLong()));
     }
 
     private static Filter.Comparison comparison(String sign) {

@@ -27,10 +27,12 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
             return EMPTY;
         }
         List<Filter> afterReplacing = Stream.concat(
-                replacing.stream().filter(older -> !isReplaced(older, filter) && !mayBeReplaced(older, filter)),
-                Stream.of(filter)).toList();
+                        replacing.stream().filter(older -> !isReplaced(older, filter) && !mayBeReplaced(older, filter)),
+                        Stream.of(filter))
+                .toList();
         List<Filter> afterTogether = Stream.concat(
-                together.stream().filter(older -> !isReplaced(older, filter)), Stream.of(filter)).toList();
+                        together.stream().filter(older -> !isReplaced(older, filter)), Stream.of(filter))
+                .toList();
         if (afterTogether.size() > MAX_FILTERS) {
             List<Filter> bounded = List.of(new Filter.Unknown("so many filters at once"), filter);
             return new FilterState(bounded, bounded);
@@ -46,7 +48,9 @@ record FilterState(List<Filter> replacing, List<Filter> together) {
             return every;
         }
         // Every mixture of the two readings lies between them, so agreement of the two is agreement of all.
-        String unclear = together.stream().filter(filter -> !replacing.contains(filter)).map(Filter::text)
+        String unclear = together.stream()
+                .filter(filter -> !replacing.contains(filter))
+                .map(Filter::text)
                 .collect(Collectors.joining(" ", "whether ", " still holds under the later filter, no source tells"));
         return Condition.dependsOnAll(Stream.of(Condition.dependsOn(unclear), some, every));
     }

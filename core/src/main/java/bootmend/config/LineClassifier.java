@@ -55,8 +55,11 @@ final class LineClassifier {
         if (equals <= start || isWordWithArgument(start, INITRAMFS)) {
             return new LineKind.Other();
         }
-        return new LineKind.Setting(text(start, equals), text(equals + 1, read.length()),
-                new ByteRange(start, equals), new ByteRange(equals + 1, content.length));
+        return new LineKind.Setting(
+                text(start, equals),
+                text(equals + 1, read.length()),
+                new ByteRange(start, equals),
+                new ByteRange(equals + 1, content.length));
     }
 
     private boolean isWordWithArgument(int start, String word) {

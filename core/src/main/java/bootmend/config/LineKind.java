@@ -9,20 +9,16 @@ package bootmend.config;
 public sealed interface LineKind {
 
     /** Nothing, or blanks alone. */
-    record Blank() implements LineKind {
-    }
+    record Blank() implements LineKind {}
 
     /** A line that starts with {@code #}. */
-    record Comment() implements LineKind {
-    }
+    record Comment() implements LineKind {}
 
     /** A comment that would be a setting without its {@code #}: {@code #key=value}. */
-    record CommentedSetting(String key, String value) implements LineKind {
-    }
+    record CommentedSetting(String key, String value) implements LineKind {}
 
     /** A line that starts with a square bracket; {@code raw} is the line without its outer blanks. */
-    record Section(String raw) implements LineKind {
-    }
+    record Section(String raw) implements LineKind {}
 
     /**
      * {@code key=value}.
@@ -54,10 +50,8 @@ public sealed interface LineKind {
     }
 
     /** {@code include FILE}: that file's text stands in this line's place. */
-    record Include(String file) implements LineKind {
-    }
+    record Include(String file) implements LineKind {}
 
     /** Anything else, such as {@code initramfs NAME ADDRESS} or bytes without meaning. */
-    record Other() implements LineKind {
-    }
+    record Other() implements LineKind {}
 }

@@ -10,11 +10,11 @@ final class Quotes {
     private static final Pattern SINGLE = Pattern.compile("\u00E2\u0080[\u0098-\u009B]");
     /** U+201C to U+201F as UTF-8, one char a byte. */
     private static final Pattern DOUBLE = Pattern.compile("\u00E2\u0080[\u009C-\u009F]");
+
     private static final Pattern ROUND_VALUE = Pattern.compile(
             "^([^=]*=[ \t]*)\u00E2\u0080[\u0098-\u009F](.*)\u00E2\u0080[\u0098-\u009F]([ \t]*)$", Pattern.DOTALL);
 
-    private Quotes() {
-    }
+    private Quotes() {}
 
     /** The line's bytes with plain quotes alone; as long as before only where it had no typographic ones. */
     static byte[] plain(ConfigLine line) {

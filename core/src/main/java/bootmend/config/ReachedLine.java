@@ -8,5 +8,4 @@ package bootmend.config;
  * @param condition whether the board heeds the line
  * @param none whether it stands under {@code [none]}
  */
-public record ReachedLine(String file, ConfigLine line, Condition condition, boolean none) {
-}
+public record ReachedLine(String file, ConfigLine line, Condition condition, boolean none) {}

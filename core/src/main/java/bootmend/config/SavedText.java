@@ -22,10 +22,12 @@ public final class SavedText {
     /** A form that a board does not read. */
     public enum Problem {
         UTF_16("config-utf16", "it is saved as UTF-16, of which a board reads no line"),
-        BYTE_ORDER_MARK("config-utf8-mark",
+        BYTE_ORDER_MARK(
+                "config-utf8-mark",
                 "a UTF-8 byte-order mark stands in front of its first line, which a board then takes for something else"),
         LONE_CR("config-cr-only", "its lines end in CR without LF, so a board may see one long line"),
-        TYPOGRAPHIC_QUOTES("config-typographic-quotes",
+        TYPOGRAPHIC_QUOTES(
+                "config-typographic-quotes",
                 "typographic quotes stand in active lines, where a board takes them as part of the value");
 
         private final String id;
@@ -50,6 +52,7 @@ public final class SavedText {
     private static final byte[] MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
     /** Of a plain text's characters, this share at least is ASCII: their high bytes are zero. */
     private static final double PLAINLY = 0.75;
+
     private static final int MIN_UTF16 = 4;
 
     private final Set<Problem> problems = EnumSet.noneOf(Problem.class);
@@ -97,7 +100,8 @@ public final class SavedText {
         if (isPlainly(bytes, StandardCharsets.UTF_16LE, 1)) {
             return Optional.of(StandardCharsets.UTF_16LE);
         }
-        return isPlainly(bytes, StandardCharsets.UTF_16BE, 0) ? Optional.of(StandardCharsets.UTF_16BE)
+        return isPlainly(bytes, StandardCharsets.UTF_16BE, 0)
+                ? Optional.of(StandardCharsets.UTF_16BE)
                 : Optional.empty();
     }
 
@@ -108,12 +112,15 @@ public final class SavedText {
             ascii += bytes[i + highByte] == 0 && bytes[i + 1 - highByte] > 0 ? 1 : 0;
         }
         return ascii >= PLAINLY * bytes.length / 2
-                && decoded(bytes, charset).filter(text -> text.indexOf('\0') < 0).isPresent();
+                && decoded(bytes, charset)
+                        .filter(text -> text.indexOf('\0') < 0)
+                        .isPresent();
     }
 
     private static Optional<String> decoded(byte[] bytes, Charset charset) {
         try {
-            return Optional.of(charset.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+            return Optional.of(
+                    charset.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
         } catch (CharacterCodingException e) {
             return Optional.empty();
         }

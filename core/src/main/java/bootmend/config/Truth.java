@@ -2,7 +2,9 @@ package bootmend.config;
 
 /** Three-valued logic: what is asked holds, does not hold, or cannot be told from what is known. */
 public enum Truth {
-    TRUE, FALSE, UNKNOWN;
+    TRUE,
+    FALSE,
+    UNKNOWN;
 
     public static Truth of(boolean value) {
         return value ? TRUE : FALSE;

@@ -9,8 +9,7 @@ package bootmend.config;
  */
 public final class VisibleText {
 
-    private VisibleText() {
-    }
+    private VisibleText() {}
 
     /** The same text with every character that could steer a terminal or hide text written out. */
     public static String of(String text) {
@@ -39,8 +38,11 @@ public final class VisibleText {
 
     private static boolean isHidden(int character) {
         return switch (Character.getType(character)) {
-            case Character.CONTROL, Character.FORMAT, Character.SURROGATE,
-                    Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR -> true;
+            case Character.CONTROL,
+                    Character.FORMAT,
+                    Character.SURROGATE,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR -> true;
             default -> false;
         };
     }

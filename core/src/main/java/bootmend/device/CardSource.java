@@ -103,7 +103,9 @@ public final class CardSource implements Closeable {
         try {
             long size = lockedSize(file, change);
             refuseEmpty(size, Kind.IMAGE);
-            return new CardSource(path, Kind.IMAGE,
+            return new CardSource(
+                    path,
+                    Kind.IMAGE,
                     new ChannelDevice(file.getChannel(), size, IMAGE_SECTOR, 1, !change, DiskHold.NONE));
         } catch (IOException | RuntimeException e) {
             file.close();
@@ -127,7 +129,9 @@ public final class CardSource implements Closeable {
                 Optional<DiskFacts> facts = disks.facts(path);
                 int sector = facts.map(DiskFacts::logicalSector).orElse(DiskFacts.DEFAULT_SECTOR);
                 int alignment = facts.map(DiskFacts::physicalSector).orElse(sector);
-                return new CardSource(path, Kind.BLOCK_DEVICE,
+                return new CardSource(
+                        path,
+                        Kind.BLOCK_DEVICE,
                         new ChannelDevice(file.getChannel(), size, sector, alignment, !change, hold));
             } catch (IOException | RuntimeException e) {
                 file.close();
@@ -186,7 +190,8 @@ public final class CardSource implements Closeable {
     }
 
     private static CardException packed(Path path, PackedFormat format) {
-        return CardException.refused("it is a packed image, which can be read but not changed",
+        return CardException.refused(
+                "it is a packed image, which can be read but not changed",
                 "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
     }
 
@@ -201,11 +206,12 @@ public final class CardSource implements Closeable {
 
     private static Kind kindOf(Path path) throws CardException {
         if (!Files.exists(path)) {
-            throw CardException.unreadable("there is no such file or device",
-                    "Check the spelling, and that the card is in its reader.");
+            throw CardException.unreadable(
+                    "there is no such file or device", "Check the spelling, and that the card is in its reader.");
         }
         if (Files.isDirectory(path)) {
-            throw CardException.unreadable("it is a folder, not a card image or a block device",
+            throw CardException.unreadable(
+                    "it is a folder, not a card image or a block device",
                     "Name the image file, or the reader's device.");
         }
         if (!Files.isRegularFile(path)) {
@@ -216,18 +222,22 @@ public final class CardSource implements Closeable {
 
     private static RandomAccessFile openFile(Path path, boolean change) throws CardException {
         if (!Files.isReadable(path)) {
-            throw CardException.unreadable("you have no right to read it",
+            throw CardException.unreadable(
+                    "you have no right to read it",
                     "Ask whoever runs this computer for the right to read it, or make an image of the card and use that.");
         }
         if (change && !Files.isWritable(path)) {
-            throw CardException.refused("you have no right to write to it",
+            throw CardException.refused(
+                    "you have no right to write to it",
                     "Check the card's lock tab and the file's permissions, or work on a copy of the image.");
         }
         try {
             return new RandomAccessFile(path.toFile(), change ? "rw" : "r");
         } catch (IOException e) {
-            throw CardException.unreadable("it could not be opened (" + e.getMessage() + ")",
-                    "Check that the card sits firmly in its reader and that no other program holds it.", e);
+            throw CardException.unreadable(
+                    "it could not be opened (" + e.getMessage() + ")",
+                    "Check that the card sits firmly in its reader and that no other program holds it.",
+                    e);
         }
     }
 
@@ -238,12 +248,13 @@ public final class CardSource implements Closeable {
         } catch (OverlappingFileLockException e) {
             lock = null;
         } catch (IOException e) {
-            throw CardException.refused("it could not be locked against other changes (" + e.getMessage() + ")",
-                    "Copy the image to a disk of this computer and work on the copy.", e);
+            throw CardException.refused(
+                    "it could not be locked against other changes (" + e.getMessage() + ")",
+                    "Copy the image to a disk of this computer and work on the copy.",
+                    e);
         }
         if (lock == null) {
-            throw CardException.refused("another bootmend is changing it",
-                    "Wait until it is done, then try again.");
+            throw CardException.refused("another bootmend is changing it", "Wait until it is done, then try again.");
         }
     }
 

@@ -27,9 +27,10 @@ final class ChangeRules {
     void checkDevice(Path device) throws CardException {
         Optional<String> system = disks.runningSystemOn(device);
         if (system.isPresent()) {
-            throw CardException.refused("it is on the disk that holds the running system (" + system.get() + ")",
+            throw CardException.refused(
+                    "it is on the disk that holds the running system (" + system.get() + ")",
                     "Check which device the card is with `bootmend cards`; to change this disk, put it into another "
-                    + "computer.");
+                            + "computer.");
         }
         refuseWhenUsed(device);
         Optional<DiskFacts> facts = disks.facts(device);
@@ -44,7 +45,8 @@ final class ChangeRules {
     private void refuseWhenUsed(Path card) throws CardException {
         Optional<String> use = disks.useOf(card);
         if (use.isPresent()) {
-            throw CardException.refused("it is in use: " + use.get(),
+            throw CardException.refused(
+                    "it is in use: " + use.get(),
                     "Unmount or detach it first, leave the card in its reader, then try again.");
         }
     }
@@ -64,10 +66,12 @@ final class ChangeRules {
 
     static CardException writeProtected(boolean loop) {
         return loop
-                ? CardException.refused("this loop device was attached read-only",
+                ? CardException.refused(
+                        "this loop device was attached read-only",
                         "Detach it and attach it again for writing, or name the image file itself.")
-                : CardException.refused("the card is write-protected",
+                : CardException.refused(
+                        "the card is write-protected",
                         "Take it out, slide the lock tab on its side (or its adapter's) towards the contacts, put it back "
-                        + "in and try again; a card that stays locked has a worn tab, or has locked itself and is worn out.");
+                                + "in and try again; a card that stays locked has a worn tab, or has locked itself and is worn out.");
     }
 }

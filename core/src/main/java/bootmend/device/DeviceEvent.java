@@ -4,14 +4,11 @@ package bootmend.device;
 public sealed interface DeviceEvent {
 
     /** A read of {@code length} bytes at byte {@code offset}. */
-    record Read(long offset, int length) implements DeviceEvent {
-    }
+    record Read(long offset, int length) implements DeviceEvent {}
 
     /** A write of {@code bytes} at byte {@code offset}. */
-    record Write(long offset, byte[] bytes) implements DeviceEvent {
-    }
+    record Write(long offset, byte[] bytes) implements DeviceEvent {}
 
     /** Everything written before was forced to the medium. */
-    record Force() implements DeviceEvent {
-    }
+    record Force() implements DeviceEvent {}
 }

@@ -13,8 +13,7 @@ import java.util.Arrays;
 /** Writes small files on this computer so that a power cut leaves the old file or the new one, never a half. */
 public final class DurableFile {
 
-    private DurableFile() {
-    }
+    private DurableFile() {}
 
     /**
      * Writes a file that must not be there yet, and forces it and its folder.

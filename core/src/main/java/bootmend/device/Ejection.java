@@ -16,7 +16,8 @@ public record Ejection(boolean ejected, String words) {
         if (Files.isDirectory(path)) {
             return notDone("A mounted folder is not ejected here; eject the card in the system.");
         }
-        return Files.isRegularFile(path) ? notDone("An image file needs no ejecting.")
+        return Files.isRegularFile(path)
+                ? notDone("An image file needs no ejecting.")
                 : SystemDisks.ofThisComputer().eject(path);
     }
 

@@ -49,9 +49,13 @@ final class LinuxDisks implements SystemDisks {
         }
         Path disk = folder(diskOf(name));
         int logical = sector(disk, "logical_block_size");
-        return Optional.of(new DiskFacts(number(part.resolve("size")) * SIZE_UNIT, logical,
-                Math.max(logical, sector(disk, "physical_block_size")), isRemovable(disk),
-                number(part.resolve("ro")) == 1 || number(disk.resolve("ro")) == 1, bus(disk)));
+        return Optional.of(new DiskFacts(
+                number(part.resolve("size")) * SIZE_UNIT,
+                logical,
+                Math.max(logical, sector(disk, "physical_block_size")),
+                isRemovable(disk),
+                number(part.resolve("ro")) == 1 || number(disk.resolve("ro")) == 1,
+                bus(disk)));
     }
 
     private static int sector(Path disk, String kind) {
@@ -69,7 +73,8 @@ final class LinuxDisks implements SystemDisks {
         if (isLoop(disk)) {
             return !text(disk.resolve("loop/backing_file")).startsWith("/dev/");
         }
-        return number(disk.resolve("removable")) == 1 || text(disk.resolve("device/type")).equals("SD");
+        return number(disk.resolve("removable")) == 1
+                || text(disk.resolve("device/type")).equals("SD");
     }
 
     private static boolean isLoop(Path disk) {
@@ -99,8 +104,10 @@ final class LinuxDisks implements SystemDisks {
     public Optional<String> runningSystemOn(Path device) {
         Set<String> mine = base(LinuxMounts.realName(device), MOST_LAYERS);
         for (LinuxMounts.Mount mount : mounts.all()) {
-            if (mount.isSystem() && mount.names().stream().flatMap(name -> base(name, MOST_LAYERS).stream())
-                    .anyMatch(mine::contains)) {
+            if (mount.isSystem()
+                    && mount.names().stream()
+                            .flatMap(name -> base(name, MOST_LAYERS).stream())
+                            .anyMatch(mine::contains)) {
                 return Optional.of(mount.source() + " is mounted at " + mount.point());
             }
         }
@@ -136,16 +143,21 @@ final class LinuxDisks implements SystemDisks {
     private List<String> loopsOver(Path image) {
         try {
             String wanted = image.toRealPath().toString();
-            return names(sys.resolve("class/block")).stream().filter(name -> name.startsWith("loop"))
-                    .filter(name -> text(folder(name).resolve("loop/backing_file")).equals(wanted)).toList();
+            return names(sys.resolve("class/block")).stream()
+                    .filter(name -> name.startsWith("loop"))
+                    .filter(name ->
+                            text(folder(name).resolve("loop/backing_file")).equals(wanted))
+                    .toList();
         } catch (IOException e) {
             return List.of();
         }
     }
 
     private Optional<String> mountOf(List<String> names) {
-        return mounts.all().stream().filter(mount -> mount.names().stream().anyMatch(names::contains))
-                .map(mount -> mount.source() + " is mounted at " + mount.point()).findFirst();
+        return mounts.all().stream()
+                .filter(mount -> mount.names().stream().anyMatch(names::contains))
+                .map(mount -> mount.source() + " is mounted at " + mount.point())
+                .findFirst();
     }
 
     private Optional<String> swapOf(List<String> names) {
@@ -158,8 +170,10 @@ final class LinuxDisks implements SystemDisks {
 
     /** Encrypted and combined disks are mounted under other names, but hold the disks below them. */
     private Optional<String> holderOf(List<String> names) {
-        return names.stream().flatMap(name -> names(folder(name).resolve("holders")).stream()
-                .map(holder -> "/dev/" + name + " is held by " + holder)).findFirst();
+        return names.stream()
+                .flatMap(name -> names(folder(name).resolve("holders")).stream()
+                        .map(holder -> "/dev/" + name + " is held by " + holder))
+                .findFirst();
     }
 
     @Override
@@ -187,7 +201,9 @@ final class LinuxDisks implements SystemDisks {
         List<AttachedDisk> disks = new ArrayList<>();
         for (String name : names(sys.resolve("class/block"))) {
             Path device = Path.of("/dev", name);
-            boolean whole = diskOf(name).equals(name) && !name.startsWith("ram") && !name.startsWith("zram")
+            boolean whole = diskOf(name).equals(name)
+                    && !name.startsWith("ram")
+                    && !name.startsWith("zram")
                     && names(folder(name).resolve("slaves")).isEmpty();
             Optional<DiskFacts> facts = whole && !listed.contains(device) ? facts(device) : Optional.empty();
             if (facts.isPresent() && facts.get().bytes() > 0) {
@@ -198,19 +214,31 @@ final class LinuxDisks implements SystemDisks {
     }
 
     private AttachedDisk disk(String name, DiskFacts facts) {
-        String model = facts.isLoop() ? text(folder(name).resolve("loop/backing_file"))
+        String model = facts.isLoop()
+                ? text(folder(name).resolve("loop/backing_file"))
                 : text(folder(name).resolve("device/model"));
         List<AttachedPartition> partitions = new ArrayList<>();
         for (String part : partitions(name)) {
-            partitions.add(new AttachedPartition(Path.of("/dev", part),
-                    number(folder(part).resolve("size")) * SIZE_UNIT, "", mountPoints(part)));
+            partitions.add(new AttachedPartition(
+                    Path.of("/dev", part), number(folder(part).resolve("size")) * SIZE_UNIT, "", mountPoints(part)));
         }
-        return new AttachedDisk(Path.of("/dev", name), facts.bytes(), model, facts.bus(), facts.removable(),
-                facts.readOnly(), runningSystemOn(Path.of("/dev", name)), partitions, mountPoints(name));
+        return new AttachedDisk(
+                Path.of("/dev", name),
+                facts.bytes(),
+                model,
+                facts.bus(),
+                facts.removable(),
+                facts.readOnly(),
+                runningSystemOn(Path.of("/dev", name)),
+                partitions,
+                mountPoints(name));
     }
 
     private List<String> mountPoints(String name) {
-        return mounts.all().stream().filter(mount -> mount.names().contains(name)).map(LinuxMounts.Mount::point).toList();
+        return mounts.all().stream()
+                .filter(mount -> mount.names().contains(name))
+                .map(LinuxMounts.Mount::point)
+                .toList();
     }
 
     private Path folder(String name) {
@@ -225,12 +253,16 @@ final class LinuxDisks implements SystemDisks {
     /** A partition's own folder stands in its disk's. */
     private String diskOf(String name) {
         Path folder = folder(name);
-        return Files.exists(folder.resolve("partition")) ? folder.getParent().getFileName().toString() : name;
+        return Files.exists(folder.resolve("partition"))
+                ? folder.getParent().getFileName().toString()
+                : name;
     }
 
     private List<String> partitions(String disk) {
         Path folder = folder(disk);
-        return names(folder).stream().filter(name -> Files.exists(folder.resolve(name).resolve("partition"))).toList();
+        return names(folder).stream()
+                .filter(name -> Files.exists(folder.resolve(name).resolve("partition")))
+                .toList();
     }
 
     private static List<String> names(Path folder) {

@@ -15,14 +15,16 @@ final class LinuxEjection {
     /** @param disk the whole disk, such as {@code /dev/sdx} */
     Ejection eject(String disk) {
         String said = "";
-        for (List<String> command : List.of(List.of("eject", disk),
+        for (List<String> command : List.of(
+                List.of("eject", disk),
                 List.of("udisksctl", "power-off", "--no-user-interaction", "--block-device", disk))) {
             try {
                 Programs.Result result = programs.run(command);
                 if (result.code() == 0) {
                     return Ejection.done("Ejected: take the card out.");
                 }
-                said = command.get(0) + " said: " + result.output().strip().lines().findFirst().orElse("nothing");
+                said = command.get(0) + " said: "
+                        + result.output().strip().lines().findFirst().orElse("nothing");
             } catch (IOException e) {
                 // Not installed; the next one may be.
                 said = said.isEmpty() ? "neither eject nor udisksctl is installed" : said;

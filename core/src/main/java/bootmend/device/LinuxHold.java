@@ -59,22 +59,33 @@ final class LinuxHold implements DiskHold {
         try {
             return Native.load("c", CLibrary.class);
         } catch (LinkageError e) {
-            throw CardException.refused("it could not be held against other programs, because the helper library for that "
-                    + "did not load (" + e.getMessage() + ")",
-                    "Give Java a folder that programs may run from, with -Djna.tmpdir=FOLDER, or work on an image.", e);
+            throw CardException.refused(
+                    "it could not be held against other programs, because the helper library for that "
+                            + "did not load (" + e.getMessage() + ")",
+                    "Give Java a folder that programs may run from, with -Djna.tmpdir=FOLDER, or work on an image.",
+                    e);
         }
     }
 
     private static CardException refused(LastErrorException e) {
         return switch (e.getErrorCode()) {
-            case EBUSY -> CardException.refused("it is in use: another program holds it for itself alone",
-                    "Unmount or detach it, or end that program, leave the card in its reader, then try again.", e);
+            case EBUSY ->
+                CardException.refused(
+                        "it is in use: another program holds it for itself alone",
+                        "Unmount or detach it, or end that program, leave the card in its reader, then try again.",
+                        e);
             case EROFS -> ChangeRules.writeProtected(false);
-            case EACCES -> CardException.refused("you have no right to write to it",
-                    "Check the card's lock tab and your rights to the device, or name the folder where its boot "
-                    + "partition is mounted.", e);
-            default -> CardException.refused("it could not be held against other programs (" + e.getMessage() + ")",
-                    "Check that the card sits firmly in its reader, then try again.", e);
+            case EACCES ->
+                CardException.refused(
+                        "you have no right to write to it",
+                        "Check the card's lock tab and your rights to the device, or name the folder where its boot "
+                                + "partition is mounted.",
+                        e);
+            default ->
+                CardException.refused(
+                        "it could not be held against other programs (" + e.getMessage() + ")",
+                        "Check that the card sits firmly in its reader, then try again.",
+                        e);
         };
     }
 

@@ -85,6 +85,9 @@ final class LinuxMounts {
 
     /** Undoes the octal escapes that mountinfo uses for blanks. */
     private static String unescape(String text) {
-        return text.replace("\\040", " ").replace("\\011", "\t").replace("\\012", "\n").replace("\\134", "\\");
+        return text.replace("\\040", " ")
+                .replace("\\011", "\t")
+                .replace("\\012", "\n")
+                .replace("\\134", "\\");
     }
 }

@@ -30,10 +30,15 @@ final class MacDisks implements SystemDisks {
             int sector = (int) Math.max(DiskFacts.DEFAULT_SECTOR, Math.min(info.number("DeviceBlockSize"), 1 << 16));
             long bytes = Math.max(info.number("TotalSize"), info.number("Size"));
             boolean removable = !info.isTrue("Internal")
-                    && (info.isTrue("RemovableMedia") || info.isTrue("Removable") || info.isTrue("Ejectable"))
+                            && (info.isTrue("RemovableMedia") || info.isTrue("Removable") || info.isTrue("Ejectable"))
                     || info.isTrue("RemovableMedia");
-            return new DiskFacts(bytes, sector, sector, removable,
-                    info.text("WritableMedia").filter("false"::equals).isPresent(), bus(info));
+            return new DiskFacts(
+                    bytes,
+                    sector,
+                    sector,
+                    removable,
+                    info.text("WritableMedia").filter("false"::equals).isPresent(),
+                    bus(info));
         });
     }
 
@@ -68,7 +73,8 @@ final class MacDisks implements SystemDisks {
     public Optional<String> runningSystemOn(Path device) {
         Optional<String> system = info("/").flatMap(MacDisks::wholeDisk);
         return system.isPresent() && system.equals(info(device).flatMap(MacDisks::wholeDisk))
-                ? Optional.of("/dev/" + system.get() + " is mounted at /") : Optional.empty();
+                ? Optional.of("/dev/" + system.get() + " is mounted at /")
+                : Optional.empty();
     }
 
     private static Optional<String> wholeDisk(PropertyList info) {
@@ -87,14 +93,16 @@ final class MacDisks implements SystemDisks {
         try {
             Programs.Result result = programs.run(List.of(TOOL, "unmountDisk", disk));
             if (result.code() != 0) {
-                throw CardException.refused("it is in use: " + result.output().strip(),
-                        "Close what uses the card, then try again.");
+                throw CardException.refused(
+                        "it is in use: " + result.output().strip(), "Close what uses the card, then try again.");
             }
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.refused("the system would not unmount it (" + e.getMessage() + ")",
-                    "Unmount the card yourself, leave it in its reader, then try again.", e);
+            throw CardException.refused(
+                    "the system would not unmount it (" + e.getMessage() + ")",
+                    "Unmount the card yourself, leave it in its reader, then try again.",
+                    e);
         }
         return DiskHold.NONE;
     }
@@ -104,11 +112,13 @@ final class MacDisks implements SystemDisks {
         String disk = info(device).flatMap(MacDisks::wholeDisk).orElse(node(device));
         try {
             Programs.Result result = programs.run(List.of(TOOL, "eject", disk));
-            return result.code() == 0 ? Ejection.done("Ejected: take the card out.")
-                    : Ejection.notDone("It was not ejected (" + result.output().strip() + "); all that was written is on "
-                            + "the card.");
+            return result.code() == 0
+                    ? Ejection.done("Ejected: take the card out.")
+                    : Ejection.notDone("It was not ejected (" + result.output().strip()
+                            + "); all that was written is on " + "the card.");
         } catch (IOException e) {
-            return Ejection.notDone("It was not ejected (" + e.getMessage() + "); all that was written is on the card.");
+            return Ejection.notDone(
+                    "It was not ejected (" + e.getMessage() + "); all that was written is on the card.");
         }
     }
 

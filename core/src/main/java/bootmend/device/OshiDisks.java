@@ -35,15 +35,24 @@ final class OshiDisks implements DiskList {
     private AttachedDisk disk(HWDiskStore store) {
         Path path = disks.deviceOf(store.getName());
         Optional<DiskFacts> facts = disks.facts(path);
-        return new AttachedDisk(path, facts.map(DiskFacts::bytes).filter(bytes -> bytes > 0).orElse(store.getSize()),
-                store.getModel().strip(), facts.map(DiskFacts::bus).orElse(DiskFacts.UNKNOWN_BUS),
-                facts.map(DiskFacts::removable).orElse(false), facts.map(DiskFacts::readOnly).orElse(false),
-                disks.runningSystemOn(path), store.getPartitions().stream().map(this::partition).toList(), List.of());
+        return new AttachedDisk(
+                path,
+                facts.map(DiskFacts::bytes).filter(bytes -> bytes > 0).orElse(store.getSize()),
+                store.getModel().strip(),
+                facts.map(DiskFacts::bus).orElse(DiskFacts.UNKNOWN_BUS),
+                facts.map(DiskFacts::removable).orElse(false),
+                facts.map(DiskFacts::readOnly).orElse(false),
+                disks.runningSystemOn(path),
+                store.getPartitions().stream().map(this::partition).toList(),
+                List.of());
     }
 
     private AttachedPartition partition(HWPartition partition) {
         String point = partition.getMountPoint();
-        return new AttachedPartition(disks.deviceOf(partition.getIdentification()), partition.getSize(),
-                partition.getType(), point == null || point.isBlank() ? List.of() : List.of(point));
+        return new AttachedPartition(
+                disks.deviceOf(partition.getIdentification()),
+                partition.getSize(),
+                partition.getType(),
+                point == null || point.isBlank() ? List.of() : List.of(point));
     }
 }

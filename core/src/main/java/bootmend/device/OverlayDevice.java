@@ -24,7 +24,8 @@ public final class OverlayDevice extends ForwardingDevice {
         int length = dest.remaining();
         device().read(offset, dest);
         Long first = runs.floorKey(offset);
-        for (Map.Entry<Long, byte[]> run : runs.subMap(first == null ? offset : first, offset + length).entrySet()) {
+        for (Map.Entry<Long, byte[]> run :
+                runs.subMap(first == null ? offset : first, offset + length).entrySet()) {
             long from = Math.max(offset, run.getKey());
             long to = Math.min(offset + length, run.getKey() + run.getValue().length);
             if (from < to) {

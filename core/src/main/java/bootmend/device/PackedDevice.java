@@ -27,12 +27,14 @@ final class PackedDevice implements BlockDevice, Closeable {
 
     /** More than any card has, and a multiple of every sector size. */
     static final long UNKNOWN_SIZE = 1L << 50;
+
     private static final int SECTOR = 512;
     private static final int PAGE = 1 << 16;
     /** Pages kept of those that were read, and as many of those that were passed by: 16 MiB each. */
     private static final int KEPT = 256;
     /** Only of the first 64 GiB is it remembered which pages are zeros. */
     private static final long MOST_ZERO_PAGES = 1L << 20;
+
     private static final byte[] ZEROS = new byte[PAGE];
     /** Boot partitions end within the first gibibyte; no source, a bound against hostile files. */
     private static final long MOST_UNPACKED = 8L << 30;
@@ -204,8 +206,9 @@ final class PackedDevice implements BlockDevice, Closeable {
     /** The next bytes of the image; fewer at its end. */
     private byte[] next(int length) throws IOException {
         if (unpacked + length > mostUnpacked) {
-            throw CardException.unreadable("over " + (mostUnpacked >> 20) + " MiB would have to be unpacked to read what is "
-                    + "asked for", "Unpack it with `" + unpacker + "` and look at the image itself.");
+            throw CardException.unreadable(
+                    "over " + (mostUnpacked >> 20) + " MiB would have to be unpacked to read what is " + "asked for",
+                    "Unpack it with `" + unpacker + "` and look at the image itself.");
         }
         byte[] bytes = stream.readNBytes(length);
         unpacked += bytes.length;
@@ -244,8 +247,10 @@ final class PackedDevice implements BlockDevice, Closeable {
         while (first.getCause() != null && first.getCause() != first) {
             first = first.getCause();
         }
-        return CardException.unreadable("it is not packed as its name says, or it is damaged (" + first.getMessage() + ")",
-                "Unpack it with `" + unpacker + "` and look at the image itself; where that fails too, fetch the file again.",
+        return CardException.unreadable(
+                "it is not packed as its name says, or it is damaged (" + first.getMessage() + ")",
+                "Unpack it with `" + unpacker
+                        + "` and look at the image itself; where that fails too, fetch the file again.",
                 e);
     }
 

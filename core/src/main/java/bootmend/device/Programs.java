@@ -15,15 +15,15 @@ interface Programs {
     int MOST_OUTPUT = 4 << 20;
 
     /** How a program ended and what it printed on both streams. */
-    record Result(int code, String output) {
-    }
+    record Result(int code, String output) {}
 
     /** @throws IOException when it cannot be started or does not end */
     Result run(List<String> command) throws IOException;
 
     static Programs ofThisComputer() {
         return command -> {
-            Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+            Process process =
+                    new ProcessBuilder(command).redirectErrorStream(true).start();
             process.getOutputStream().close();
             try {
                 byte[] output = process.getInputStream().readNBytes(MOST_OUTPUT);

@@ -22,8 +22,7 @@ final class PropertyList {
 
     private final Map<String, String> values = new LinkedHashMap<>();
 
-    private PropertyList() {
-    }
+    private PropertyList() {}
 
     /** @throws IOException when it is no property list */
     static PropertyList parse(String xml) throws IOException {
@@ -59,7 +58,8 @@ final class PropertyList {
             } else if (key != null) {
                 switch (node.getNodeName()) {
                     case "true", "false" -> values.put(key, node.getNodeName());
-                    case "string", "integer" -> values.put(key, node.getTextContent().strip());
+                    case "string", "integer" ->
+                        values.put(key, node.getTextContent().strip());
                     default -> key = null;
                 }
             }
@@ -75,6 +75,9 @@ final class PropertyList {
     }
 
     long number(String key) {
-        return text(key).filter(text -> text.matches("\\d{1,18}")).map(Long::parseLong).orElse(0L);
+        return text(key)
+                .filter(text -> text.matches("\\d{1,18}"))
+                .map(Long::parseLong)
+                .orElse(0L);
     }
 }

@@ -21,11 +21,17 @@ public final class RecordingDevice extends ForwardingDevice {
     }
 
     public List<DeviceEvent.Read> reads() {
-        return events.stream().filter(DeviceEvent.Read.class::isInstance).map(DeviceEvent.Read.class::cast).toList();
+        return events.stream()
+                .filter(DeviceEvent.Read.class::isInstance)
+                .map(DeviceEvent.Read.class::cast)
+                .toList();
     }
 
     public List<DeviceEvent.Write> writes() {
-        return events.stream().filter(DeviceEvent.Write.class::isInstance).map(DeviceEvent.Write.class::cast).toList();
+        return events.stream()
+                .filter(DeviceEvent.Write.class::isInstance)
+                .map(DeviceEvent.Write.class::cast)
+                .toList();
     }
 
     /** Bytes read so far, counted once for each read. */

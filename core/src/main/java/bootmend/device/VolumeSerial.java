@@ -14,12 +14,13 @@ import java.util.HexFormat;
  */
 public final class VolumeSerial {
 
-    private VolumeSerial() {
-    }
+    private VolumeSerial() {}
 
     /** A serial number of 32 bits as systems show it, such as {@code 1A2B-3C4D}. */
     public static String text(long serial) {
-        return new StringBuilder(HexFormat.of().withUpperCase().toHexDigits(serial, 8)).insert(4, '-').toString();
+        return new StringBuilder(HexFormat.of().withUpperCase().toHexDigits(serial, 8))
+                .insert(4, '-')
+                .toString();
     }
 
     /** 32 bits; 0 where the system does not tell it. */

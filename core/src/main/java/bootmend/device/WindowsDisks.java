@@ -29,8 +29,11 @@ final class WindowsDisks implements SystemDisks {
 
     private List<WindowsVolumes.Volume> on(Path device) {
         OptionalInt number = number(device);
-        return number.isEmpty() ? List.of()
-                : volumes.all().stream().filter(volume -> volume.disk() == number.getAsInt()).toList();
+        return number.isEmpty()
+                ? List.of()
+                : volumes.all().stream()
+                        .filter(volume -> volume.disk() == number.getAsInt())
+                        .toList();
     }
 
     /** Windows calls volumes removable, not disks; one without a letter is not known to be. */
@@ -41,15 +44,22 @@ final class WindowsDisks implements SystemDisks {
             return Optional.empty();
         }
         boolean removable = on(device).stream().anyMatch(WindowsVolumes.Volume::removable);
-        return Optional.of(new DiskFacts(volumes.bytes(number.getAsInt()), DiskFacts.DEFAULT_SECTOR,
-                DiskFacts.DEFAULT_SECTOR, removable, volumes.isReadOnly(number.getAsInt()), DiskFacts.UNKNOWN_BUS));
+        return Optional.of(new DiskFacts(
+                volumes.bytes(number.getAsInt()),
+                DiskFacts.DEFAULT_SECTOR,
+                DiskFacts.DEFAULT_SECTOR,
+                removable,
+                volumes.isReadOnly(number.getAsInt()),
+                DiskFacts.UNKNOWN_BUS));
     }
 
     @Override
     public Optional<String> runningSystemOn(Path device) {
-        return on(device).stream().map(WindowsVolumes.Volume::letter)
+        return on(device).stream()
+                .map(WindowsVolumes.Volume::letter)
                 .filter(letter -> letter.equalsIgnoreCase(volumes.systemLetter()))
-                .map(letter -> "Windows runs from " + letter).findFirst();
+                .map(letter -> "Windows runs from " + letter)
+                .findFirst();
     }
 
     /** What is in use shows when its volumes are locked. */
@@ -68,8 +78,10 @@ final class WindowsDisks implements SystemDisks {
             return new Hold(locks);
         } catch (IOException e) {
             closeAll(locks);
-            throw CardException.refused("it is in use: " + e.getMessage(),
-                    "Close the programs and windows that show the card, run this as an administrator, then try again.", e);
+            throw CardException.refused(
+                    "it is in use: " + e.getMessage(),
+                    "Close the programs and windows that show the card, run this as an administrator, then try again.",
+                    e);
         }
     }
 
@@ -101,8 +113,9 @@ final class WindowsDisks implements SystemDisks {
     public Ejection eject(Path device) {
         return on(device).stream().anyMatch(volume -> volumes.eject(volume.letter()))
                 ? Ejection.done("Ejected: take the card out.")
-                : Ejection.notDone("It was not ejected; all that was written is on the card. Use \"Eject\" in the system's "
-                        + "own window.");
+                : Ejection.notDone(
+                        "It was not ejected; all that was written is on the card. Use \"Eject\" in the system's "
+                                + "own window.");
     }
 
     @Override

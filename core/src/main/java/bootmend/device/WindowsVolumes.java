@@ -15,8 +15,7 @@ import java.util.List;
 interface WindowsVolumes {
 
     /** A volume that is on a disk, such as {@code E:}. */
-    record Volume(String letter, int disk, boolean removable) {
-    }
+    record Volume(String letter, int disk, boolean removable) {}
 
     /** Every volume with a letter and the number of the disk it is on. */
     List<Volume> all();
@@ -67,7 +66,9 @@ interface WindowsVolumes {
                 if (!WinBase.INVALID_HANDLE_VALUE.equals(handle)) {
                     Memory answer = new Memory(12);
                     if (control(handle, GET_DEVICE_NUMBER, answer)) {
-                        volumes.add(new Volume(letter, answer.getInt(4),
+                        volumes.add(new Volume(
+                                letter,
+                                answer.getInt(4),
                                 Kernel32.INSTANCE.GetDriveType(letter + "\\") == DRIVE_REMOVABLE));
                     }
                     Kernel32.INSTANCE.CloseHandle(handle);
@@ -104,7 +105,8 @@ interface WindowsVolumes {
             WinNT.HANDLE handle = open("\\\\.\\" + letter, WinNT.GENERIC_READ | WinNT.GENERIC_WRITE);
             if (!control(handle, LOCK_VOLUME, null) || !control(handle, DISMOUNT_VOLUME, null)) {
                 Kernel32.INSTANCE.CloseHandle(handle);
-                throw new IOException("volume " + letter + " is in use by a program, or needs an administrator's rights");
+                throw new IOException(
+                        "volume " + letter + " is in use by a program, or needs an administrator's rights");
             }
             return () -> Kernel32.INSTANCE.CloseHandle(handle);
         }
@@ -112,21 +114,29 @@ interface WindowsVolumes {
         @Override
         public boolean eject(String letter) {
             WinNT.HANDLE handle = open("\\\\.\\" + letter, WinNT.GENERIC_READ | WinNT.GENERIC_WRITE);
-            boolean done = control(handle, LOCK_VOLUME, null) && control(handle, DISMOUNT_VOLUME, null)
+            boolean done = control(handle, LOCK_VOLUME, null)
+                    && control(handle, DISMOUNT_VOLUME, null)
                     && control(handle, EJECT_MEDIA, null);
             Kernel32.INSTANCE.CloseHandle(handle);
             return done;
         }
 
         private static WinNT.HANDLE open(String name, int access) {
-            return Kernel32.INSTANCE.CreateFile(name, access, WinNT.FILE_SHARE_READ | WinNT.FILE_SHARE_WRITE, null,
-                    WinNT.OPEN_EXISTING, 0, null);
+            return Kernel32.INSTANCE.CreateFile(
+                    name, access, WinNT.FILE_SHARE_READ | WinNT.FILE_SHARE_WRITE, null, WinNT.OPEN_EXISTING, 0, null);
         }
 
         private static boolean control(WinNT.HANDLE handle, int code, Memory answer) {
             Pointer buffer = answer;
-            return Kernel32.INSTANCE.DeviceIoControl(handle, code, null, 0, buffer,
-                    answer == null ? 0 : (int) answer.size(), new IntByReference(), null);
+            return Kernel32.INSTANCE.DeviceIoControl(
+                    handle,
+                    code,
+                    null,
+                    0,
+                    buffer,
+                    answer == null ? 0 : (int) answer.size(),
+                    new IntByReference(),
+                    null);
         }
     }
 }

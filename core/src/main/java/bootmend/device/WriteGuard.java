@@ -23,7 +23,8 @@ public final class WriteGuard extends ForwardingDevice {
         Map.Entry<Long, Integer> run = allowed.floorEntry(offset);
         if (run == null || src.remaining() > run.getValue() - (offset - run.getKey())) {
             throw CardException.refused(
-                    "a write of " + src.remaining() + " bytes at byte " + offset + " stands in no plan, so it was not made",
+                    "a write of " + src.remaining() + " bytes at byte " + offset
+                            + " stands in no plan, so it was not made",
                     "This is a fault in bootmend; the card is as it was at that place. Please report it.");
         }
         device().write(offset, src);

@@ -37,7 +37,10 @@ final class ZipContent implements PackedContent {
     static ZipContent open(Path file) throws IOException {
         ListLimit limited = new ListLimit(FileChannel.open(file, StandardOpenOption.READ));
         try {
-            ZipFile zip = ZipFile.builder().setSeekableByteChannel(limited).setIgnoreLocalFileHeader(true).get();
+            ZipFile zip = ZipFile.builder()
+                    .setSeekableByteChannel(limited)
+                    .setIgnoreLocalFileHeader(true)
+                    .get();
             limited.lift();
             return new ZipContent(zip, image(zip));
         } catch (IOException | RuntimeException e) {
@@ -60,16 +63,19 @@ final class ZipContent implements PackedContent {
         }
         List<ZipArchiveEntry> found = images.isEmpty() ? files : images;
         if (found.size() != 1) {
-            throw CardException.unreadable("the zip file holds " + found.size() + " files that could be the image",
+            throw CardException.unreadable(
+                    "the zip file holds " + found.size() + " files that could be the image",
                     "Unpack it and name the image.");
         }
         ZipArchiveEntry only = found.get(0);
         if (only.getGeneralPurposeBit().usesEncryption()) {
-            throw CardException.unreadable("the image in the zip file is encrypted", "Unpack it with its password first.");
+            throw CardException.unreadable(
+                    "the image in the zip file is encrypted", "Unpack it with its password first.");
         }
         if (!METHODS.contains(ZipMethod.getMethodByCode(only.getMethod()))) {
-            throw CardException.unreadable("the image in the zip file is packed by method " + only.getMethod()
-                    + ", which is not known here", "Unpack it with the program that packed it.");
+            throw CardException.unreadable(
+                    "the image in the zip file is packed by method " + only.getMethod() + ", which is not known here",
+                    "Unpack it with the program that packed it.");
         }
         return only;
     }

@@ -44,11 +44,11 @@ final class BootSector {
     private Geometry geometry() throws BadVolumeException {
         require(u16(510) == SIGNATURE, "the boot sector lacks its signature 55 AA");
         int bytesPerSector = u16(11);
-        require(bytesPerSector >= MIN_SECTOR && bytesPerSector <= MAX_SECTOR && isPowerOfTwo(bytesPerSector),
+        require(
+                bytesPerSector >= MIN_SECTOR && bytesPerSector <= MAX_SECTOR && isPowerOfTwo(bytesPerSector),
                 "the boot sector gives " + bytesPerSector + " bytes a sector");
         int sectorsPerCluster = u8(13);
-        require(isPowerOfTwo(sectorsPerCluster),
-                "the boot sector gives " + sectorsPerCluster + " sectors a cluster");
+        require(isPowerOfTwo(sectorsPerCluster), "the boot sector gives " + sectorsPerCluster + " sectors a cluster");
         int reserved = u16(14);
         int fats = u8(16);
         require(reserved > 0 && fats > 0, "the boot sector gives no room for a FAT");
@@ -67,37 +67,97 @@ final class BootSector {
 
         // A volume laid out as FAT32 but with fewer clusters than the rule asks is read as FAT32 by other systems too.
         FatType type = wide && rootEntries == 0 ? FatType.FAT32 : FatType.ofClusterCount(clusters);
-        require(type == FatType.FAT32 ? wide && rootEntries == 0 : !wide && rootEntries > 0,
+        require(
+                type == FatType.FAT32 ? wide && rootEntries == 0 : !wide && rootEntries > 0,
                 "the boot sector mixes the layouts of FAT16 and FAT32");
         long entries = sectorsPerFat * bytesPerSector * 8 / type.bits() - Geometry.FIRST_CLUSTER;
         require(entries > 0, "the boot sector gives a FAT without entries");
         return type == FatType.FAT32
-                ? wide(bytesPerSector, sectorsPerCluster, reserved, fats, totalSectors, sectorsPerFat,
+                ? wide(
+                        bytesPerSector,
+                        sectorsPerCluster,
+                        reserved,
+                        fats,
+                        totalSectors,
+                        sectorsPerFat,
                         Math.min(clusters, entries))
-                : narrow(type, bytesPerSector, sectorsPerCluster, reserved, fats, rootEntries, totalSectors,
-                        sectorsPerFat, Math.min(clusters, entries));
+                : narrow(
+                        type,
+                        bytesPerSector,
+                        sectorsPerCluster,
+                        reserved,
+                        fats,
+                        rootEntries,
+                        totalSectors,
+                        sectorsPerFat,
+                        Math.min(clusters, entries));
     }
 
-    private Geometry wide(int bytesPerSector, int sectorsPerCluster, int reserved, int fats, long totalSectors,
-            long sectorsPerFat, long clusters) throws BadVolumeException {
+    private Geometry wide(
+            int bytesPerSector,
+            int sectorsPerCluster,
+            int reserved,
+            int fats,
+            long totalSectors,
+            long sectorsPerFat,
+            long clusters)
+            throws BadVolumeException {
         int flags = u16(40);
         boolean mirrored = (flags & 0x80) == 0;
         int active = mirrored ? 0 : flags & 0x0F;
         require(active < fats, "the boot sector names FAT copy " + active + " of " + fats);
         long root = u32(44);
-        require(root >= Geometry.FIRST_CLUSTER && root - Geometry.FIRST_CLUSTER < clusters,
+        require(
+                root >= Geometry.FIRST_CLUSTER && root - Geometry.FIRST_CLUSTER < clusters,
                 "the boot sector puts the root folder at cluster " + root + ", which is not on the volume");
         boolean named = u8(66) == 0x29;
-        return new Geometry(FatType.FAT32, bytesPerSector, sectorsPerCluster, reserved, fats, 0, totalSectors,
-                sectorsPerFat, clusters, root, within(u16(48), reserved), within(u16(50), reserved), mirrored, active,
-                named ? u32(67) : 0, named ? text(71, 11) : "");
+        return new Geometry(
+                FatType.FAT32,
+                bytesPerSector,
+                sectorsPerCluster,
+                reserved,
+                fats,
+                0,
+                totalSectors,
+                sectorsPerFat,
+                clusters,
+                root,
+                within(u16(48), reserved),
+                within(u16(50), reserved),
+                mirrored,
+                active,
+                named ? u32(67) : 0,
+                named ? text(71, 11) : "");
     }
 
-    private Geometry narrow(FatType type, int bytesPerSector, int sectorsPerCluster, int reserved, int fats,
-            int rootEntries, long totalSectors, long sectorsPerFat, long clusters) {
+    private Geometry narrow(
+            FatType type,
+            int bytesPerSector,
+            int sectorsPerCluster,
+            int reserved,
+            int fats,
+            int rootEntries,
+            long totalSectors,
+            long sectorsPerFat,
+            long clusters) {
         boolean named = u8(38) == 0x29;
-        return new Geometry(type, bytesPerSector, sectorsPerCluster, reserved, fats, rootEntries, totalSectors,
-                sectorsPerFat, clusters, 0, 0, 0, true, 0, named ? u32(39) : 0, named ? text(43, 11) : "");
+        return new Geometry(
+                type,
+                bytesPerSector,
+                sectorsPerCluster,
+                reserved,
+                fats,
+                rootEntries,
+                totalSectors,
+                sectorsPerFat,
+                clusters,
+                0,
+                0,
+                0,
+                true,
+                0,
+                named ? u32(39) : 0,
+                named ? text(43, 11) : "");
     }
 
     /** A sector number of the reserved region; 0 and FFFF both say "none". */

@@ -17,8 +17,13 @@ import java.util.Optional;
  * @param backupOffset where the backup is or should be, 0 where the volume has none
  * @param backupBytes what stands there
  */
-record BootSectors(byte[] first, Optional<Geometry> geometry, String fault, Optional<BootBackup> backup,
-        long backupOffset, byte[] backupBytes) {
+record BootSectors(
+        byte[] first,
+        Optional<Geometry> geometry,
+        String fault,
+        Optional<BootBackup> backup,
+        long backupOffset,
+        byte[] backupBytes) {
 
     /** @throws BadVolumeException where neither can be read */
     static BootSectors read(BlockDevice volume) throws IOException {
@@ -32,8 +37,8 @@ record BootSectors(byte[] first, Optional<Geometry> geometry, String fault, Opti
             geometry = BootSector.read(first);
         } catch (BadVolumeException e) {
             BootBackup backup = BootBackup.find(bytes).orElseThrow(() -> e);
-            return new BootSectors(first, Optional.empty(), e.getMessage(), Optional.of(backup), backup.offset(),
-                    backup.sector());
+            return new BootSectors(
+                    first, Optional.empty(), e.getMessage(), Optional.of(backup), backup.offset(), backup.sector());
         }
         long at = (long) geometry.backupBootSector() * geometry.bytesPerSector();
         if (at == 0 || at + BootSector.LENGTH > volume.getSize()) {
@@ -66,7 +71,9 @@ record BootSectors(byte[] first, Optional<Geometry> geometry, String fault, Opti
 
     /** Whether both can be read and describe different volumes, so that only the files can tell which is right. */
     boolean disagree() {
-        return geometry.isPresent() && backup.isPresent() && !isSame()
+        return geometry.isPresent()
+                && backup.isPresent()
+                && !isSame()
                 && !geometry.get().hasLayoutOf(backup.get().geometry());
     }
 
@@ -76,12 +83,18 @@ record BootSectors(byte[] first, Optional<Geometry> geometry, String fault, Opti
         if (geometry.isEmpty()) {
             findings.add(new HealthFinding(Damage.BOOT_SECTOR, "boot sector", fault + "; its backup is whole"));
         } else if (backupFirst) {
-            findings.add(new HealthFinding(Damage.BOOT_SECTOR, "boot sector", "it describes another volume than the one "
-                    + "that the FAT and the folders belong to; its backup describes that one"));
+            findings.add(new HealthFinding(
+                    Damage.BOOT_SECTOR,
+                    "boot sector",
+                    "it describes another volume than the one "
+                            + "that the FAT and the folders belong to; its backup describes that one"));
         } else if (!isSame()) {
-            findings.add(new HealthFinding(Damage.BOOT_BACKUP, "backup of the boot sector", backup.isEmpty()
-                    ? "it cannot be read as a boot sector; the boot sector itself is whole"
-                    : "it differs from the boot sector, which is the one that fits the files"));
+            findings.add(new HealthFinding(
+                    Damage.BOOT_BACKUP,
+                    "backup of the boot sector",
+                    backup.isEmpty()
+                            ? "it cannot be read as a boot sector; the boot sector itself is whole"
+                            : "it differs from the boot sector, which is the one that fits the files"));
         }
         return findings;
     }

@@ -32,7 +32,8 @@ final class ChainWalk {
     /** The next clusters that lie side by side, at most {@code most} and at least one; empty at the chain's end. */
     List<Long> nextRun(int most) throws IOException {
         List<Long> run = new ArrayList<>();
-        while (ending == null && run.size() < Math.max(1, most)
+        while (ending == null
+                && run.size() < Math.max(1, most)
                 && (run.isEmpty() || next == run.get(run.size() - 1) + 1)) {
             run.add(next);
             if (nextEntry instanceof FatEntry.Next link) {

@@ -45,8 +45,8 @@ final class ClusterMap {
                 }
             }
         }
-        ChainCheck check = new ChainCheck(first, length, last, ending,
-                ending == ClusterChain.Ending.COMPLETE ? 0 : cluster);
+        ChainCheck check =
+                new ChainCheck(first, length, last, ending, ending == ClusterChain.Ending.COMPLETE ? 0 : cluster);
         return check.crosses() ? crossing(check) : check;
     }
 
@@ -55,8 +55,8 @@ final class ClusterMap {
         boolean[] own = new boolean[1];
         visit(check, check.length(), cluster -> own[0] |= cluster == check.obstacle());
         if (own[0]) {
-            return new ChainCheck(check.first(), check.length(), check.last(), ClusterChain.Ending.LOOPS,
-                    check.obstacle());
+            return new ChainCheck(
+                    check.first(), check.length(), check.last(), ClusterChain.Ending.LOOPS, check.obstacle());
         }
         shared.set((int) check.obstacle());
         return check;

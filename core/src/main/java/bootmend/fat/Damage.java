@@ -12,17 +12,22 @@ public enum Damage {
     IN_USE("dirty-mark", "the card was pulled, or the board hung, with the volume in use"),
     HARD_ERROR("hard-error-mark", "a system met a read or write error; the card may be wearing out"),
     CHAIN_LOOPS("chain-loops", "a reader that does not count never comes to its end"),
-    CHAIN_INTO_FREE("chain-into-free",
+    CHAIN_INTO_FREE(
+            "chain-into-free",
             "what came after is not its own any more, so it ends there and is to be copied onto the card again"),
-    CHAIN_INTO_BAD("chain-into-bad",
+    CHAIN_INTO_BAD(
+            "chain-into-bad",
             "what came after cannot be read, so it ends there and is to be copied onto the card again"),
-    CHAIN_OUTSIDE("chain-outside",
+    CHAIN_OUTSIDE(
+            "chain-outside",
             "what came after is not known any more, so it ends there and is to be copied onto the card again"),
     CROSS_LINKED("cross-linked", "which of them the shared clusters belong to cannot be told, so both are left alone"),
-    CHAIN_SHORT("chain-shorter-than-size",
+    CHAIN_SHORT(
+            "chain-shorter-than-size",
             "what is missing is not known any more, so it ends there and may have to be copied onto the card again"),
     CHAIN_LONG("chain-longer-than-size", "the clusters behind its end are of no use to it"),
-    NO_CHAIN("size-without-chain",
+    NO_CHAIN(
+            "size-without-chain",
             "nothing of its content can be found from here, so it is empty and is to be copied onto the card again"),
     NO_SIZE("chain-without-size", "it reads as empty though it has content"),
     LOST_CLUSTERS("lost-clusters", "they hold room, and perhaps pieces of files that are gone from their folders"),
@@ -50,8 +55,18 @@ public enum Damage {
     /** Whether content may be lost or wrong where it is found; the others are signs, or mended without a loss. */
     public boolean hurtsFiles() {
         return switch (this) {
-            case BOOT_BACKUP, FS_INFO, IN_USE, HARD_ERROR, FAT_MARKS, LOST_CLUSTERS, ORPHANED_LONG_NAMES, NO_SIZE,
-                    CHAIN_LONG, FOLDER_DOTS, FOLDER_SIZE, TOO_LARGE -> false;
+            case BOOT_BACKUP,
+                    FS_INFO,
+                    IN_USE,
+                    HARD_ERROR,
+                    FAT_MARKS,
+                    LOST_CLUSTERS,
+                    ORPHANED_LONG_NAMES,
+                    NO_SIZE,
+                    CHAIN_LONG,
+                    FOLDER_DOTS,
+                    FOLDER_SIZE,
+                    TOO_LARGE -> false;
             default -> true;
         };
     }

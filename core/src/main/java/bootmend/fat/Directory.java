@@ -24,6 +24,7 @@ public record Directory(List<DirectoryEntry> entries, Optional<String> label, Li
     }
 
     Directory withDoubt(String doubt) {
-        return new Directory(entries, label, Stream.concat(doubts.stream(), Stream.of(doubt)).toList());
+        return new Directory(
+                entries, label, Stream.concat(doubts.stream(), Stream.of(doubt)).toList());
     }
 }

@@ -10,6 +10,7 @@ final class DirectoryReader {
 
     /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
     static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
+
     private static final int PIECE = 4096;
     /** The slots for {@code .} and {@code ..}, first in every folder but the root. */
     private static final int DOTS = 2;
@@ -102,8 +103,15 @@ final class DirectoryReader {
         drop(named ? List.of() : gathered);
         if (!slot.isDot()) {
             boolean folder = (slot.attributes() & Slot.ATTRIBUTE_FOLDER) != 0;
-            entries.add(new DirectoryEntry(name.orElseGet(shortName::display), shortName.display(), folder,
-                    slot.attributes(), slot.firstCluster(geometry.type()), slot.size(), slot.offset(), slots));
+            entries.add(new DirectoryEntry(
+                    name.orElseGet(shortName::display),
+                    shortName.display(),
+                    folder,
+                    slot.attributes(),
+                    slot.firstCluster(geometry.type()),
+                    slot.size(),
+                    slot.offset(),
+                    slots));
         }
     }
 
@@ -123,7 +131,9 @@ final class DirectoryReader {
 
     /** Whether the folder begins with entries for itself and for its parent. */
     boolean hasDots() {
-        return firstSlots.size() == DOTS && firstSlots.get(0).isDot(".") && firstSlots.get(1).isDot("..");
+        return firstSlots.size() == DOTS
+                && firstSlots.get(0).isDot(".")
+                && firstSlots.get(1).isDot("..");
     }
 
     /** Whether these two, which must be there, lead where they should; a parent of 0 is the root. */

@@ -21,8 +21,8 @@ import java.util.TreeMap;
  * @param evidence a clause on what the copies were judged by
  * @param marked whether its first two entries are right
  */
-record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, int damaged, boolean marked,
-        String evidence) {
+record FatChoice(
+        int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, int damaged, boolean marked, String evidence) {
 
     /** Sectors that are compared and copied at most, which bounds the memory; more is not mended. */
     static final int MAX_SECTORS = 16_384;
@@ -31,8 +31,7 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
      * @param volume whose boot sector says {@code geometry}
      * @param media byte 21 of the boot sector
      */
-    static FatChoice of(BlockDevice volume, Geometry geometry, int media, FatComparison comparison)
-            throws IOException {
+    static FatChoice of(BlockDevice volume, Geometry geometry, int media, FatComparison comparison) throws IOException {
         FatChoice best = null;
         StringBuilder evidence = new StringBuilder();
         for (Candidate candidate : candidates(volume, geometry, comparison)) {
@@ -79,7 +78,8 @@ record FatChoice(int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, 
             Tree tree = TreeWalk.walk(bytes, geometry, copy);
             FatCount count = FatCount.of(bytes, geometry, copy, tree.clusters());
             FatHead head = FatHead.read(new FatTable(bytes, geometry, copy), geometry.type(), media);
-            return new FatChoice(copy, filled, tree, count, tree.findings(geometry).size(), head.marked(), "");
+            return new FatChoice(
+                    copy, filled, tree, count, tree.findings(geometry).size(), head.marked(), "");
         }
     }
 

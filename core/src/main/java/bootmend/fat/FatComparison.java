@@ -20,8 +20,7 @@ final class FatComparison {
     private final BitSet sectors = new BitSet();
     private long entries;
 
-    private FatComparison() {
-    }
+    private FatComparison() {}
 
     static FatComparison of(VolumeBytes bytes, Geometry geometry) throws IOException {
         FatComparison comparison = new FatComparison();
@@ -79,12 +78,16 @@ final class FatComparison {
     }
 
     private void count(VolumeBytes bytes, Geometry geometry) throws IOException {
-        List<FatTable> tables = copies(geometry).stream().map(c -> new FatTable(bytes, geometry, c)).toList();
+        List<FatTable> tables = copies(geometry).stream()
+                .map(c -> new FatTable(bytes, geometry, c))
+                .toList();
         long sectorBits = geometry.bytesPerSector() * 8L;
         long done = 0;
         for (int sector = sectors.nextSetBit(0); sector >= 0; sector = sectors.nextSetBit(sector + 1)) {
             long from = Math.max(done, sector * sectorBits / geometry.type().bits());
-            long to = Math.min(geometry.clusterEnd(), ((sector + 1) * sectorBits - 1) / geometry.type().bits() + 1);
+            long to = Math.min(
+                    geometry.clusterEnd(),
+                    ((sector + 1) * sectorBits - 1) / geometry.type().bits() + 1);
             for (long entry = from; entry < to; entry++) {
                 entries += differs(tables, entry) ? 1 : 0;
             }

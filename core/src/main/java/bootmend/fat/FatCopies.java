@@ -35,15 +35,18 @@ record FatCopies(List<Integer> order, FatHead head, List<String> doubts) {
             if (head.marked()) {
                 order.remove(Integer.valueOf(copy));
                 order.add(0, copy);
-                return new FatCopies(order, head, List.of("FAT copy " + (usual + 1) + " does not begin with the marks "
-                        + "that belong there, copy " + (copy + 1) + " does; copy " + (copy + 1) + " is read first"));
+                return new FatCopies(
+                        order,
+                        head,
+                        List.of("FAT copy " + (usual + 1) + " does not begin with the marks "
+                                + "that belong there, copy " + (copy + 1) + " does; copy " + (copy + 1)
+                                + " is read first"));
             }
         }
         return new FatCopies(order, first, List.of("no FAT copy begins with the marks that belong there"));
     }
 
-    private static FatHead head(VolumeBytes bytes, Geometry geometry, int copy, int media)
-            throws IOException {
+    private static FatHead head(VolumeBytes bytes, Geometry geometry, int copy, int media) throws IOException {
         return FatHead.read(new FatTable(bytes, geometry, copy), geometry.type(), media);
     }
 }

@@ -24,10 +24,10 @@ record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
             return MISSING;
         }
         long second = table.raw(1);
-        boolean marked = table.raw(0) == first(type, media)
-                && (second | cleanBit(type) | errorBit(type)) >= type.firstEndMark();
-        return new FatHead(marked, (second & cleanBit(type)) == cleanBit(type),
-                (second & errorBit(type)) == errorBit(type));
+        boolean marked =
+                table.raw(0) == first(type, media) && (second | cleanBit(type) | errorBit(type)) >= type.firstEndMark();
+        return new FatHead(
+                marked, (second & cleanBit(type)) == cleanBit(type), (second & errorBit(type)) == errorBit(type));
     }
 
     /** What entry 0 holds. */

@@ -12,8 +12,7 @@ final class FatTime {
     private static final int FIRST_YEAR = 1980;
     private static final int LAST_YEAR = 2107;
 
-    private FatTime() {
-    }
+    private FatTime() {}
 
     static short date(LocalDateTime moment) {
         int year = Math.min(LAST_YEAR, Math.max(FIRST_YEAR, moment.getYear())) - FIRST_YEAR;

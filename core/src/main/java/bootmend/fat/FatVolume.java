@@ -19,8 +19,7 @@ public final class FatVolume implements BootFiles {
     private final List<String> doubts;
     private Directory root;
 
-    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts)
-            throws IOException {
+    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts) throws IOException {
         this.bytes = bytes;
         this.geometry = geometry;
         this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
@@ -99,8 +98,10 @@ public final class FatVolume implements BootFiles {
             DirectoryReader reader = new DirectoryReader(bytes, geometry);
             Directory read = reader.readChain(new FatTable(bytes, geometry, copy), first);
             if (!reader.wasBroken()) {
-                return best == null ? read : read.withDoubt("the folder's cluster chain is damaged in one FAT copy; it "
-                        + "was followed in copy " + (copy + 1));
+                return best == null
+                        ? read
+                        : read.withDoubt("the folder's cluster chain is damaged in one FAT copy; it "
+                                + "was followed in copy " + (copy + 1));
             }
             if (best == null || read.entries().size() > best.entries().size()) {
                 best = read;
@@ -127,8 +128,7 @@ public final class FatVolume implements BootFiles {
     public FileContent read(DirectoryEntry file, int limit) throws IOException {
         long wanted = Math.min(file.size(), limit);
         List<String> found = new ArrayList<>();
-        ClusterChain chain = bestChain(file.firstCluster(), geometry.clustersFor(wanted),
-                file.size() > limit, found);
+        ClusterChain chain = bestChain(file.firstCluster(), geometry.clustersFor(wanted), file.size() > limit, found);
         ByteArrayOutputStream content = new ByteArrayOutputStream((int) Math.min(wanted, PIECE));
         for (List<Long> run : runs(chain.clusters())) {
             long start = geometry.clusterStart(run.get(0));
@@ -156,7 +156,8 @@ public final class FatVolume implements BootFiles {
                     && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
             if (whole) {
                 if (best != null) {
-                    String how = best.isComplete() ? "is too short" : best.ending().words();
+                    String how =
+                            best.isComplete() ? "is too short" : best.ending().words();
                     found.add("the file's cluster chain is damaged in one FAT copy (it " + how
                             + "); it was followed in copy " + (copy + 1));
                 }

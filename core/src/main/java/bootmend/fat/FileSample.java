@@ -33,7 +33,8 @@ public record FileSample(long size, byte[] head, List<Boolean> zeroClusters, Lis
     /** Whether the file begins with something, but the later half of what was looked at is zero. */
     public boolean hasZeroTail() {
         int looked = zeroClusters.size();
-        return looked >= LEAST_FOR_TAIL && !zeroClusters.get(0)
+        return looked >= LEAST_FOR_TAIL
+                && !zeroClusters.get(0)
                 && zeroClusters.subList(looked / 2, looked).stream().allMatch(zero -> zero);
     }
 }

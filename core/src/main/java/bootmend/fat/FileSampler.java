@@ -29,14 +29,15 @@ public final class FileSampler {
         List<String> doubts = new ArrayList<>(head.doubts());
         Geometry geometry = volume.geometry();
         long needed = geometry.clustersFor(file.size());
-        List<Long> clusters = volume.table().chain(file.firstCluster(), Math.min(needed, MOST_FOLLOWED)).clusters();
+        List<Long> clusters = volume.table()
+                .chain(file.firstCluster(), Math.min(needed, MOST_FOLLOWED))
+                .clusters();
         if (clusters.size() < Math.min(needed, MOST_FOLLOWED) && doubts.isEmpty()) {
             doubts.add("only " + clusters.size() + " of its " + needed + " clusters could be followed");
         }
         List<Boolean> zero = new ArrayList<>();
         for (int index : chosen(clusters.size())) {
-            long length = Math.min(geometry.bytesPerCluster(),
-                    file.size() - (long) index * geometry.bytesPerCluster());
+            long length = Math.min(geometry.bytesPerCluster(), file.size() - (long) index * geometry.bytesPerCluster());
             long start = geometry.clusterStart(clusters.get(index));
             if (start + length > volume.bytes().size()) {
                 doubts.add("the card or image ends before the file does");

@@ -32,12 +32,13 @@ record FsInfo(long freeCount, long nextFree) {
 
     static Optional<FsInfo> parse(byte[] sector) {
         ByteBuffer bytes = ByteBuffer.wrap(sector).order(ByteOrder.LITTLE_ENDIAN);
-        if (bytes.getInt(0) != LEAD_SIGNATURE || bytes.getInt(484) != STRUCT_SIGNATURE
+        if (bytes.getInt(0) != LEAD_SIGNATURE
+                || bytes.getInt(484) != STRUCT_SIGNATURE
                 || bytes.getInt(508) != TRAIL_SIGNATURE) {
             return Optional.empty();
         }
-        return Optional.of(new FsInfo(bytes.getInt(FREE_COUNT_OFFSET) & 0xFFFFFFFFL,
-                bytes.getInt(NEXT_FREE_OFFSET) & 0xFFFFFFFFL));
+        return Optional.of(new FsInfo(
+                bytes.getInt(FREE_COUNT_OFFSET) & 0xFFFFFFFFL, bytes.getInt(NEXT_FREE_OFFSET) & 0xFFFFFFFFL));
     }
 
     /** Puts both values and all signatures into a sector and leaves its reserved bytes as they are. */

@@ -23,11 +23,15 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
     }
 
     boolean isCountWrong() {
-        return info.isPresent() && info.get().freeCount() != UNKNOWN && info.get().freeCount() != free;
+        return info.isPresent()
+                && info.get().freeCount() != UNKNOWN
+                && info.get().freeCount() != free;
     }
 
     boolean isHintWrong() {
-        return info.isPresent() && info.get().nextFree() != UNKNOWN && !info.get().knowsNextFree(geometry);
+        return info.isPresent()
+                && info.get().nextFree() != UNKNOWN
+                && !info.get().knowsNextFree(geometry);
     }
 
     List<HealthFinding> findings() {
@@ -38,7 +42,8 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
             return found("its signatures are missing");
         }
         if (isCountWrong()) {
-            return found("it counts " + HealthFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has " + free);
+            return found("it counts " + HealthFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has "
+                    + free);
         }
         return isHintWrong() ? found("its hint where to look for a free cluster points past the end") : List.of();
     }

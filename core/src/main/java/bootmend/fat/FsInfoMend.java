@@ -9,7 +9,9 @@ final class FsInfoMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         FsInfoCheck check = health.fsInfo();
-        if (check.findings().isEmpty() || !health.isBelievable() || !health.comparison().isSame()) {
+        if (check.findings().isEmpty()
+                || !health.isBelievable()
+                || !health.comparison().isSame()) {
             return List.of();
         }
         FatCount count = health.choice().count();
@@ -17,8 +19,8 @@ final class FsInfoMend implements Mend {
         FsInfo old = check.info().orElse(new FsInfo(0, hint));
         boolean countKnown = old.freeCount() != FsInfoCheck.UNKNOWN;
         VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
-        edit.putFsInfo(new FsInfo(countKnown ? count.free() : old.freeCount(),
-                check.isHintWrong() ? hint : old.nextFree()));
+        edit.putFsInfo(
+                new FsInfo(countKnown ? count.free() : old.freeCount(), check.isHintWrong() ? hint : old.nextFree()));
         return edit.takeStep();
     }
 }

@@ -42,6 +42,7 @@ public record Geometry(
 
     /** The number of the first data cluster. */
     public static final long FIRST_CLUSTER = 2;
+
     static final int SLOT_BYTES = 32;
 
     public int bytesPerCluster() {
@@ -109,7 +110,22 @@ public record Geometry(
     }
 
     private Geometry withoutNames() {
-        return new Geometry(type, bytesPerSector, sectorsPerCluster, reservedSectors, fatCount, rootEntries, totalSectors,
-                sectorsPerFat, clusterCount, rootCluster, fsInfoSector, backupBootSector, mirrored, activeFat, 0, "");
+        return new Geometry(
+                type,
+                bytesPerSector,
+                sectorsPerCluster,
+                reservedSectors,
+                fatCount,
+                rootEntries,
+                totalSectors,
+                sectorsPerFat,
+                clusterCount,
+                rootCluster,
+                fsInfoSector,
+                backupBootSector,
+                mirrored,
+                activeFat,
+                0,
+                "");
     }
 }

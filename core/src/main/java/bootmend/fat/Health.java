@@ -30,10 +30,9 @@ public final class Health {
             if (geometry.dataStart() > volume.getSize()) {
                 return new Look(geometry, null, null);
             }
-            FatComparison comparison =
-                    FatComparison.of(new VolumeBytes(volume, geometry.bytesPerSector()), geometry);
-            return new Look(geometry, comparison, FatChoice.of(volume, geometry,
-                    BootSector.media(bootSector), comparison));
+            FatComparison comparison = FatComparison.of(new VolumeBytes(volume, geometry.bytesPerSector()), geometry);
+            return new Look(
+                    geometry, comparison, FatChoice.of(volume, geometry, BootSector.media(bootSector), comparison));
         }
 
         boolean isBetterThan(Look other) {
@@ -57,8 +56,8 @@ public final class Health {
     public static Health of(BlockDevice volume) throws IOException {
         BootSectors boot = BootSectors.read(volume);
         if (boot.geometry().isEmpty()) {
-            return new Health(volume, boot, true,
-                    Look.at(volume, boot.backup().get().geometry(), boot.backupBytes()));
+            return new Health(
+                    volume, boot, true, Look.at(volume, boot.backup().get().geometry(), boot.backupBytes()));
         }
         Look first = Look.at(volume, boot.geometry().get(), boot.first());
         if (boot.disagree()) {
@@ -83,20 +82,28 @@ public final class Health {
     private List<HealthFinding> find() throws IOException {
         List<HealthFinding> found = new ArrayList<>(boot.findings(backupFirst));
         if (isCutOff()) {
-            found.add(new HealthFinding(Damage.IMAGE_CUT_OFF, "card", "the volume should have " + geometry().length()
-                    + " bytes, but only " + volume.getSize() + " are there"));
+            found.add(new HealthFinding(
+                    Damage.IMAGE_CUT_OFF,
+                    "card",
+                    "the volume should have " + geometry().length() + " bytes, but only " + volume.getSize()
+                            + " are there"));
             return found;
         }
         if (!look.comparison().isSame()) {
-            found.add(new HealthFinding(Damage.FAT_COPIES, "FAT", "its copies differ in "
-                    + HealthFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
+            found.add(new HealthFinding(
+                    Damage.FAT_COPIES,
+                    "FAT",
+                    "its copies differ in "
+                            + HealthFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
         }
         beyondBelief().ifPresent(why -> found.add(new HealthFinding(Damage.BEYOND_BELIEF, "volume", why)));
         marks(found);
         found.addAll(tree().findings(geometry()));
         if (choice().count().lost() > 0) {
-            found.add(new HealthFinding(Damage.LOST_CLUSTERS, "FAT", HealthFinding.count(choice().count().lost(),
-                    "cluster") + " marked as in use, but of no file"));
+            found.add(new HealthFinding(
+                    Damage.LOST_CLUSTERS,
+                    "FAT",
+                    HealthFinding.count(choice().count().lost(), "cluster") + " marked as in use, but of no file"));
         }
         found.addAll(fsInfo().findings());
         return found;
@@ -118,7 +125,9 @@ public final class Health {
         if (files.isEmpty() && choice().count().lost() > 0) {
             return Optional.of("no file is listed, though clusters are in use");
         }
-        long damaged = files.stream().filter(file -> file.finding(geometry()).isPresent()).count();
+        long damaged = files.stream()
+                .filter(file -> file.finding(geometry()).isPresent())
+                .count();
         return damaged > Math.max(FEW, files.size() / 2)
                 ? Optional.of(damaged + " of " + files.size() + " files and folders do not fit their chains")
                 : Optional.empty();
@@ -140,11 +149,13 @@ public final class Health {
     }
 
     FatHead head() throws IOException {
-        return FatHead.read(new FatTable(bytes(), geometry(), choice().copy()), geometry().type(), media());
+        return FatHead.read(
+                new FatTable(bytes(), geometry(), choice().copy()), geometry().type(), media());
     }
 
     PutAway putAway() throws IOException {
-        return PutAway.of(backupFirst ? boot.backupBytes() : boot.first(), geometry().type(), head());
+        return PutAway.of(
+                backupFirst ? boot.backupBytes() : boot.first(), geometry().type(), head());
     }
 
     int media() {

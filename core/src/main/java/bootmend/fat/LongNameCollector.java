@@ -15,6 +15,7 @@ final class LongNameCollector {
     private static final int ORDER_MASK = 0x3F;
     /** 255 characters of 13 each. */
     private static final int MAX_SLOTS = 20;
+
     private static final int[] CHARACTER_OFFSETS = {1, 3, 5, 7, 9, 14, 16, 18, 20, 22, 24, 28, 30};
 
     private final List<Slot> slots = new ArrayList<>();

@@ -17,7 +17,10 @@ final class LostClusterMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         boolean needed = health.findings().stream().anyMatch(finding -> KEEPING.contains(finding.damage()));
-        if (needed || !health.isBelievable() || !health.comparison().isSame() || !health.tree().complete()
+        if (needed
+                || !health.isBelievable()
+                || !health.comparison().isSame()
+                || !health.tree().complete()
                 || health.choice().count().lost() == 0) {
             return List.of();
         }

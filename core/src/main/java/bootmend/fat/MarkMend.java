@@ -23,9 +23,14 @@ final class MarkMend implements Mend {
             edit.putMark(0, FatHead.first(type, health.media()));
             edit.putMark(1, type.endMark());
         } else if (!head.cleanShutdown() || !head.noHardError()) {
-            long second = new FatTable(health.bytes(), health.geometry(), health.choice().copy()).raw(1);
-            edit.putMark(1, second | FatHead.cleanBit(type)
-                    | (head.noHardError() || canBeRead(health) ? FatHead.errorBit(type) : 0));
+            long second = new FatTable(
+                            health.bytes(), health.geometry(), health.choice().copy())
+                    .raw(1);
+            edit.putMark(
+                    1,
+                    second
+                            | FatHead.cleanBit(type)
+                            | (head.noHardError() || canBeRead(health) ? FatHead.errorBit(type) : 0));
         }
         if (health.putAway().inUse()) {
             edit.putBootFlag(PutAway.flagOffset(type), PutAway.IN_USE, false);

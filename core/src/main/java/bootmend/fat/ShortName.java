@@ -11,6 +11,7 @@ final class ShortName {
     private static final int BASE = 8;
     /** A name that begins with E5 is stored with 05, because E5 marks a deleted entry. */
     private static final int STORED_E5 = 0x05;
+
     private static final int LOWER_BASE = 0x08;
     private static final int LOWER_EXTENSION = 0x10;
 

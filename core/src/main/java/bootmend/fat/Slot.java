@@ -17,7 +17,8 @@ record Slot(long offset, ByteBuffer bytes) {
     private static final int ATTRIBUTE_MASK = 0x3F;
 
     static Slot at(long offset, byte[] folder, int from) {
-        ByteBuffer bytes = ByteBuffer.wrap(folder, from, Geometry.SLOT_BYTES).slice().order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer bytes =
+                ByteBuffer.wrap(folder, from, Geometry.SLOT_BYTES).slice().order(ByteOrder.LITTLE_ENDIAN);
         return new Slot(offset, bytes.asReadOnlyBuffer().order(ByteOrder.LITTLE_ENDIAN));
     }
 

@@ -13,15 +13,21 @@ import java.util.List;
  * @param folderFindings what is wrong with the folders' content
  * @param complete whether all folders could be read, so that a cluster which nothing has is known to be lost
  */
-record Tree(ChainCheck root, List<TreeFile> files, ClusterMap clusters, List<Long> orphans,
-        List<HealthFinding> folderFindings, boolean complete) {
+record Tree(
+        ChainCheck root,
+        List<TreeFile> files,
+        ClusterMap clusters,
+        List<Long> orphans,
+        List<HealthFinding> folderFindings,
+        boolean complete) {
 
     static final String ROOT = "root folder";
 
     List<HealthFinding> findings(Geometry geometry) {
         List<HealthFinding> findings = new ArrayList<>();
         if (!root.isComplete()) {
-            new TreeFile(ROOT, TreeWalk.rootEntry(geometry), root, TreeFile.Standing.SOUND, List.of()).finding(geometry)
+            new TreeFile(ROOT, TreeWalk.rootEntry(geometry), root, TreeFile.Standing.SOUND, List.of())
+                    .finding(geometry)
                     .ifPresent(findings::add);
         }
         files.forEach(file -> file.finding(geometry).ifPresent(findings::add));

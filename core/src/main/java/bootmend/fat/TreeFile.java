@@ -10,8 +10,7 @@ import java.util.Optional;
  * @param standing how far its entry is to be believed
  * @param sharers paths of the files it shares clusters with
  */
-record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing standing,
-        List<String> sharers) {
+record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing standing, List<String> sharers) {
 
     /** How far an entry is to be believed. */
     enum Standing {
@@ -71,20 +70,25 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
             return found(Damage.NO_CHAIN, "its entry gives " + size + " bytes but names no cluster");
         }
         if (size == 0) {
-            return found(Damage.NO_SIZE, "its entry gives 0 bytes, but its chain has "
-                    + HealthFinding.count(chain.length(), "cluster"));
+            return found(
+                    Damage.NO_SIZE,
+                    "its entry gives 0 bytes, but its chain has " + HealthFinding.count(chain.length(), "cluster"));
         }
-        return found(needed > chain.length() ? Damage.CHAIN_SHORT : Damage.CHAIN_LONG,
+        return found(
+                needed > chain.length() ? Damage.CHAIN_SHORT : Damage.CHAIN_LONG,
                 "its entry gives " + size + " bytes, which take " + HealthFinding.count(needed, "cluster")
-                + "; its chain has " + chain.length());
+                        + "; its chain has " + chain.length());
     }
 
     private Optional<HealthFinding> broken(Damage damage) {
         if (entry.folder() && chain.length() == 0) {
-            return found(Damage.FOLDER_LOST, "its cluster chain " + chain.ending().words() + " at its start");
+            return found(
+                    Damage.FOLDER_LOST, "its cluster chain " + chain.ending().words() + " at its start");
         }
-        return found(damage, "its cluster chain " + chain.ending().words() + " after "
-                + HealthFinding.count(chain.length(), "cluster"));
+        return found(
+                damage,
+                "its cluster chain " + chain.ending().words() + " after "
+                        + HealthFinding.count(chain.length(), "cluster"));
     }
 
     private Optional<HealthFinding> found(Damage damage, String what) {

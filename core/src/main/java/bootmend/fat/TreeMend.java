@@ -12,8 +12,9 @@ final class TreeMend implements Mend {
     @Override
     public List<SectorChange> changes(Health health) throws IOException {
         // What an unread folder lists may share clusters with what is mended.
-        boolean known =
-                health.isBelievable() && health.comparison().isSame() && health.tree().complete();
+        boolean known = health.isBelievable()
+                && health.comparison().isSame()
+                && health.tree().complete();
         return known ? new Work(health).changes() : List.of();
     }
 
@@ -32,7 +33,9 @@ final class TreeMend implements Mend {
         }
 
         List<SectorChange> changes() throws IOException {
-            if (!tree.root().isComplete() && !tree.root().crosses() && tree.root().length() > 0) {
+            if (!tree.root().isComplete()
+                    && !tree.root().crosses()
+                    && tree.root().length() > 0) {
                 edit.link(List.of(tree.root().last()));
             }
             for (TreeFile file : tree.files()) {

@@ -21,6 +21,7 @@ final class TreeWalk {
 
     /** A boot partition has a few hundred; this many fit into memory anywhere. */
     static final int MAX_ENTRIES = 100_000;
+
     static final int MAX_DEPTH = 64;
     /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
     private static final long MAX_FOLDER_BYTES = 65536L * Geometry.SLOT_BYTES;
@@ -93,7 +94,9 @@ final class TreeWalk {
         List<DirectoryEntry> entries = reader.result().entries();
         boolean sound = isSound(folder, reader);
         if (!reader.orphans().isEmpty()) {
-            findings.add(new HealthFinding(Damage.ORPHANED_LONG_NAMES, folder.name(),
+            findings.add(new HealthFinding(
+                    Damage.ORPHANED_LONG_NAMES,
+                    folder.name(),
                     HealthFinding.count(reader.orphans().size(), "long-name slot") + " without a file"));
             if (sound) {
                 orphans.put(folder.chain(), reader.orphans());
@@ -114,8 +117,8 @@ final class TreeWalk {
             return false;
         }
         if (!reader.dotsLeadTo(folder.chain().first(), folder.parent())) {
-            findings.add(new HealthFinding(Damage.FOLDER_DOTS, folder.name(),
-                    "its entries for itself and its parent lead elsewhere"));
+            findings.add(new HealthFinding(
+                    Damage.FOLDER_DOTS, folder.name(), "its entries for itself and its parent lead elsewhere"));
         }
         return true;
     }
@@ -136,7 +139,8 @@ final class TreeWalk {
         }
         String path = folder.isRoot() ? entry.name() : folder.path() + "/" + entry.name();
         ChainCheck chain = clusters.claim(entry.firstCluster());
-        TreeFile.Standing standing = !sound ? TreeFile.Standing.IN_LOST_FOLDER
+        TreeFile.Standing standing = !sound
+                ? TreeFile.Standing.IN_LOST_FOLDER
                 : entry.hasPlausibleShortName() ? TreeFile.Standing.SOUND : TreeFile.Standing.BAD_NAME;
         files.add(new TreeFile(path, entry, chain, standing, List.of()));
         if (!entry.folder()) {

@@ -24,6 +24,7 @@ final class VolumeBytes {
 
     /** The one asked for last; entries of a chain mostly follow each other. */
     private long latestOffset = -1;
+
     private byte[] latest;
 
     VolumeBytes(BlockDevice volume, int sectorSize) {

@@ -73,7 +73,9 @@ public final class VolumeEdit {
      */
     public Optional<List<Long>> takeFree(int count, long after) throws IOException {
         Optional<FsInfo> info = FsInfo.read(volume, geometry);
-        long hint = info.filter(i -> i.knowsNextFree(geometry)).map(FsInfo::nextFree).orElse(after + 1);
+        long hint = info.filter(i -> i.knowsNextFree(geometry))
+                .map(FsInfo::nextFree)
+                .orElse(after + 1);
         Optional<List<Long>> found = new FreeClusters(volume, geometry, taken).find(count, hint);
         found.ifPresent(taken::addAll);
         return found;
@@ -103,8 +105,8 @@ public final class VolumeEdit {
             return sharedStart;
         }
         Map<Long, Integer> leads = new TreeMap<>();
-        new FatScan(volume, geometry, geometry.fatsInUse().get(0)).visit(Geometry.FIRST_CLUSTER, geometry.clusterEnd(),
-                (cluster, raw) -> {
+        new FatScan(volume, geometry, geometry.fatsInUse().get(0))
+                .visit(Geometry.FIRST_CLUSTER, geometry.clusterEnd(), (cluster, raw) -> {
                     if (clusters.contains(raw)) {
                         leads.merge(raw, 1, Integer::sum);
                     }
@@ -198,7 +200,8 @@ public final class VolumeEdit {
     public long growRoot(long cluster) throws IOException {
         ClusterChain root = new FatTable(volume, geometry, copies.get(0)).chain(geometry.rootCluster(), MOST_ROOT);
         if (!root.isComplete()) {
-            throw new BadVolumeException("the root folder's cluster chain " + root.ending().words());
+            throw new BadVolumeException(
+                    "the root folder's cluster chain " + root.ending().words());
         }
         putEntry(root.clusters().get(root.clusters().size() - 1), cluster);
         putEntry(cluster, geometry.type().endMark());
@@ -275,7 +278,9 @@ public final class VolumeEdit {
     private ByteBuffer slot(long offset) throws IOException {
         long inSector = offset % geometry.bytesPerSector();
         byte[] sector = sector(SectorKind.DIRECTORY, offset - inSector);
-        return ByteBuffer.wrap(sector, (int) inSector, Geometry.SLOT_BYTES).slice().order(ByteOrder.LITTLE_ENDIAN);
+        return ByteBuffer.wrap(sector, (int) inSector, Geometry.SLOT_BYTES)
+                .slice()
+                .order(ByteOrder.LITTLE_ENDIAN);
     }
 
     private void putFirstCluster(ByteBuffer slot, long firstCluster) {

@@ -39,6 +39,7 @@ public final class MountedFolder implements BootFiles {
 
     /** No source: a bound that no boot partition's folder comes near. */
     private static final int MOST_ENTRIES = 65_536;
+
     private static final int PIECE = 4096;
 
     private final Path root;
@@ -58,11 +59,12 @@ public final class MountedFolder implements BootFiles {
     public static MountedFolder open(Path folder) throws IOException {
         MountedFolder opened = new MountedFolder(folder.toRealPath());
         if (!Files.isReadable(opened.root)) {
-            throw CardException.unreadable("you have no right to read it",
-                    "Ask whoever runs this computer for the right to read the folder.");
+            throw CardException.unreadable(
+                    "you have no right to read it", "Ask whoever runs this computer for the right to read the folder.");
         }
         if (opened.root().entries().stream().noneMatch(MountedFolder::isBootFile)) {
-            throw CardException.unreadable("it is a folder that holds neither config.txt nor boot firmware",
+            throw CardException.unreadable(
+                    "it is a folder that holds neither config.txt nor boot firmware",
                     "Name the folder where the card's boot partition is mounted, an image file, or the reader's device.");
         }
         return opened;
@@ -126,8 +128,8 @@ public final class MountedFolder implements BootFiles {
             boolean folder = attributes.isDirectory();
             long number = numbers.computeIfAbsent(path, each -> (long) numbers.size() + 1);
             paths.put(number, path);
-            entries.add(new DirectoryEntry(name, name, folder, 0, number, folder ? 0 : attributes.size(), number,
-                    List.of()));
+            entries.add(new DirectoryEntry(
+                    name, name, folder, 0, number, folder ? 0 : attributes.size(), number, List.of()));
         } else {
             doubts.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
         }

@@ -15,13 +15,22 @@ import java.util.List;
  * @param bootFiles what it must find on a card, as phrases
  * @param note more to know, possibly empty
  */
-public record BoardExplanation(String board, String chip, List<String> filters, List<String> types,
-        String warrantyBit, List<KeyStock> stock, List<VoltsView> volts, List<String> bootFiles, String note,
-        List<CautionView> cautions, List<String> sources) implements Explanation {
+public record BoardExplanation(
+        String board,
+        String chip,
+        List<String> filters,
+        List<String> types,
+        String warrantyBit,
+        List<KeyStock> stock,
+        List<VoltsView> volts,
+        List<String> bootFiles,
+        String note,
+        List<CautionView> cautions,
+        List<String> sources)
+        implements Explanation {
 
     /** A key's stock value with its unit, in words. */
-    public record KeyStock(String key, String stock) {
-    }
+    public record KeyStock(String key, String stock) {}
 
     /**
      * Volts behind the steps of a key.
@@ -33,9 +42,8 @@ public record BoardExplanation(String board, String chip, List<String> filters, 
      * @param maxVolts voltage there
      * @param stepVolts voltage between two steps
      */
-    public record VoltsView(String key, long min, double minVolts, double stockVolts, long max, double maxVolts,
-            double stepVolts) {
-    }
+    public record VoltsView(
+            String key, long min, double minVolts, double stockVolts, long max, double maxVolts, double stepVolts) {}
 
     public BoardExplanation {
         filters = List.copyOf(filters);

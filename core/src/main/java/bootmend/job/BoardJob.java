@@ -34,17 +34,26 @@ public final class BoardJob {
             throw CardException.usage(code + " is no revision code", e.getMessage());
         }
         if (!revision.newStyle() && revision.board().isEmpty()) {
-            throw CardException.usage(code + " is no known old-style revision code",
+            throw CardException.usage(
+                    code + " is no known old-style revision code",
                     "Old-style codes run from 0002 to 0015; a new-style one has six digits or more, such as c03111.");
         }
-        return new RevisionView(revision.codeText(), revision.newStyle() ? "new" : "old",
+        return new RevisionView(
+                revision.codeText(),
+                revision.newStyle() ? "new" : "old",
                 revision.board().map(Board::id),
-                revision.type().isPresent() ? Optional.of(String.format("0x%02x", revision.type().getAsInt()))
+                revision.type().isPresent()
+                        ? Optional.of(String.format("0x%02x", revision.type().getAsInt()))
                         : Optional.empty(),
-                revision.name(), revision.chip(), revision.memoryMegabytes(), revision.maker(),
-                revision.warranty() == WarrantyState.SET, revision.warranty().word(),
+                revision.name(),
+                revision.chip(),
+                revision.memoryMegabytes(),
+                revision.maker(),
+                revision.warranty() == WarrantyState.SET,
+                revision.warranty().word(),
                 revision.barred().stream().map(RevisionFlag::word).toList(),
-                "0x" + Long.toHexString(revision.unknownBits()), sources(revision));
+                "0x" + Long.toHexString(revision.unknownBits()),
+                sources(revision));
     }
 
     private List<String> sources(Revision revision) {

@@ -14,8 +14,14 @@ import java.util.Optional;
  * @param tryboot whether the board is started with its try-once flag
  * @param bootVariables values of boot variables, each {@code NAME=NUMBER}
  */
-public record BoardRequest(Optional<String> board, Optional<String> revision, Optional<String> serial,
-        List<String> pins, Optional<List<String>> monitors, Optional<Boolean> tryboot, List<String> bootVariables) {
+public record BoardRequest(
+        Optional<String> board,
+        Optional<String> revision,
+        Optional<String> serial,
+        List<String> pins,
+        Optional<List<String>> monitors,
+        Optional<Boolean> tryboot,
+        List<String> bootVariables) {
 
     public BoardRequest {
         pins = List.copyOf(pins);
@@ -25,13 +31,25 @@ public record BoardRequest(Optional<String> board, Optional<String> revision, Op
 
     /** Nothing is known about the board. */
     public static BoardRequest none() {
-        return new BoardRequest(Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(),
-                Optional.empty(), List.of());
+        return new BoardRequest(
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
     }
 
     /** The board is known, nothing else. */
     public static BoardRequest of(String board) {
-        return new BoardRequest(Optional.of(board), Optional.empty(), Optional.empty(), List.of(), Optional.empty(),
-                Optional.empty(), List.of());
+        return new BoardRequest(
+                Optional.of(board),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
     }
 }

@@ -14,6 +14,7 @@ final class BoardViews {
 
     /** How many other values a key may come to are told; a bound against hostile cards. */
     private static final int MOST_OTHERS = 16;
+
     private static final String POWER_LAW = "S12";
     private static final double MILLIONTHS = 1_000_000;
 
@@ -28,19 +29,34 @@ final class BoardViews {
 
     BoardView of(Resolution resolution) {
         AgainstStock numbers = new AgainstStock(tables, resolution);
-        return new BoardView(resolution.facts().board().orElseThrow().id(),
-                resolution.effective().stream().map(effective -> effective(effective, numbers)).toList(),
+        return new BoardView(
+                resolution.facts().board().orElseThrow().id(),
+                resolution.effective().stream()
+                        .map(effective -> effective(effective, numbers))
+                        .toList(),
                 power(numbers.cpuPower()));
     }
 
     private EffectiveView effective(Effective effective, AgainstStock numbers) {
         var key = tables.vocabulary().find(effective.key()).orElseThrow();
-        return new EffectiveView(effective.key(), effective.value(), key.unit(), effective.state().word(),
-                paths.apply(effective.file()), effective.line(), effective.chosen().setBy(), effective.dependsOn(),
-                effective.otherwise().stream().limit(MOST_OTHERS).map(other -> new EffectiveView.OtherValue(other.value(),
-                        paths.apply(other.file()), other.line())).toList(),
-                effective.mayBeStock(), values(numbers.stock(key)).stream().map(Double::longValue).toList(),
-                values(numbers.percent(effective)), numbers.volts(effective).flatMap(BoardViews::value),
+        return new EffectiveView(
+                effective.key(),
+                effective.value(),
+                key.unit(),
+                effective.state().word(),
+                paths.apply(effective.file()),
+                effective.line(),
+                effective.chosen().setBy(),
+                effective.dependsOn(),
+                effective.otherwise().stream()
+                        .limit(MOST_OTHERS)
+                        .map(other ->
+                                new EffectiveView.OtherValue(other.value(), paths.apply(other.file()), other.line()))
+                        .toList(),
+                effective.mayBeStock(),
+                values(numbers.stock(key)).stream().map(Double::longValue).toList(),
+                values(numbers.percent(effective)),
+                numbers.volts(effective).flatMap(BoardViews::value),
                 effective.reason());
     }
 
@@ -54,7 +70,8 @@ final class BoardViews {
     }
 
     private static String unknown(Figure figure) {
-        return figure instanceof Figure.DependsOn depends ? "it depends on " + depends.what()
+        return figure instanceof Figure.DependsOn depends
+                ? "it depends on " + depends.what()
                 : figure instanceof Figure.NotPublished missing ? "not published: " + missing.what() : "";
     }
 
@@ -65,6 +82,7 @@ final class BoardViews {
 
     private static Optional<Double> value(Figure figure) {
         return figure instanceof Figure.Value value
-                ? Optional.of(Math.round(value.value() * MILLIONTHS) / MILLIONTHS) : Optional.empty();
+                ? Optional.of(Math.round(value.value() * MILLIONTHS) / MILLIONTHS)
+                : Optional.empty();
     }
 }

@@ -84,8 +84,13 @@ public final class CardBatch {
             return CardResult.failed(card, e, since(start));
         } catch (RuntimeException | Error e) {
             // One card that nobody foresaw, or that asks for more memory than there is, must not keep the others back.
-            return CardResult.failed(card, CardException.unreadable("something unforeseen happened (" + e + ")",
-                    "Please report it with the command you gave.", e), since(start));
+            return CardResult.failed(
+                    card,
+                    CardException.unreadable(
+                            "something unforeseen happened (" + e + ")",
+                            "Please report it with the command you gave.",
+                            e),
+                    since(start));
         }
     }
 

@@ -15,8 +15,14 @@ import java.util.Optional;
  * @param nothing whether the card was as wanted already
  * @param made the change; empty where there was nothing to do or it was only worked out
  */
-public record CardChange(CardView before, List<LineChange> lines, List<FindingView> findings,
-        List<String> questions, PlanView plan, boolean nothing, Optional<ChangeView> made) {
+public record CardChange(
+        CardView before,
+        List<LineChange> lines,
+        List<FindingView> findings,
+        List<String> questions,
+        PlanView plan,
+        boolean nothing,
+        Optional<ChangeView> made) {
 
     /** Works a change out: on a card that is held for changing, or on one that is only read. */
     @FunctionalInterface
@@ -39,13 +45,21 @@ public record CardChange(CardView before, List<LineChange> lines, List<FindingVi
         try (ProposedChange change = proposer.propose(!dryRun)) {
             boolean make = !dryRun && !change.isNothing();
             Optional<ChangeView> made = make ? Optional.of(change.apply()) : Optional.empty();
-            return new CardChange(change.card(), change.lines(), change.findings(), change.questions(), change.plan(),
-                    change.isNothing(), made);
+            return new CardChange(
+                    change.card(),
+                    change.lines(),
+                    change.findings(),
+                    change.questions(),
+                    change.plan(),
+                    change.isNothing(),
+                    made);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable("the card could not be closed (" + e.getMessage() + ")",
-                    "Take the card out, put it back in and look at it with `bootmend show`.", e);
+            throw CardException.unreadable(
+                    "the card could not be closed (" + e.getMessage() + ")",
+                    "Take the card out, put it back in and look at it with `bootmend show`.",
+                    e);
         }
     }
 

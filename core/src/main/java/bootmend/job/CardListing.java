@@ -19,6 +19,7 @@ final class CardListing {
 
     /** No source: bounds against hostile cards. */
     private static final int MOST_ENTRIES = 65_536;
+
     private static final int MOST_DEPTH = 16;
 
     private final Map<String, DirectoryEntry> entries = new LinkedHashMap<>();
@@ -26,11 +27,9 @@ final class CardListing {
     private final Deque<Folder> waiting = new ArrayDeque<>();
     private final Set<Long> seen = new HashSet<>();
 
-    private record Folder(String path, int depth, DirectoryEntry entry) {
-    }
+    private record Folder(String path, int depth, DirectoryEntry entry) {}
 
-    private CardListing() {
-    }
+    private CardListing() {}
 
     static CardListing of(BootFiles volume) throws IOException {
         CardListing listing = new CardListing();
@@ -72,8 +71,13 @@ final class CardListing {
     }
 
     List<CardFiles.Entry> entries() {
-        return entries.entrySet().stream().map(each -> new CardFiles.Entry(each.getKey(), each.getValue().shortName(),
-                each.getValue().folder(), each.getValue().size())).toList();
+        return entries.entrySet().stream()
+                .map(each -> new CardFiles.Entry(
+                        each.getKey(),
+                        each.getValue().shortName(),
+                        each.getValue().folder(),
+                        each.getValue().size()))
+                .toList();
     }
 
     /** What is wrong with folders, in clauses, by the folder's path. */

@@ -1,8 +1,8 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.folder.MountedFolder;
 import bootmend.device.CardSource;
+import bootmend.folder.MountedFolder;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
@@ -75,12 +75,15 @@ public final class CardNames {
             List<Path> images = MountedFolder.isBootFolder(path) ? List.of() : files(path, "*", this::isImage);
             return images.isEmpty() ? List.of(path) : images;
         } catch (InvalidPathException e) {
-            throw CardException.usage(name + " is no name of a file here (" + e.getReason() + ")", "Check the spelling.");
+            throw CardException.usage(
+                    name + " is no name of a file here (" + e.getReason() + ")", "Check the spelling.");
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable(name + " could not be listed (" + e.getMessage() + ")",
-                    "Check that you have the right to read that folder.", e);
+            throw CardException.unreadable(
+                    name + " could not be listed (" + e.getMessage() + ")",
+                    "Check that you have the right to read that folder.",
+                    e);
         }
     }
 
@@ -108,7 +111,8 @@ public final class CardNames {
         }
         Path folder = Path.of(end == 0 ? "." : name.substring(0, end));
         List<Path> found = Files.isDirectory(folder)
-                ? files(folder, name.substring(end), file -> !Files.isDirectory(file)) : List.of();
+                ? files(folder, name.substring(end), file -> !Files.isDirectory(file))
+                : List.of();
         if (found.isEmpty()) {
             throw CardException.usage("no file fits " + name, "Check the folder and the pattern.");
         }

@@ -30,14 +30,15 @@ final class CardReads {
         Optional<String> problem = Optional.empty();
         try {
             config = ConfigFiles.read(volume).all().stream()
-                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts())).toList();
+                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts()))
+                    .toList();
         } catch (CardException e) {
             boolean there = volume.find(ConfigFiles.NAME).isPresent();
             problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
         }
-        Optional<String> cutShort = card.recovery(store).find()
-                .filter(change -> change.extent() == OpenChange.Extent.PART
-                        || change.extent() == OpenChange.Extent.ALL)
+        Optional<String> cutShort = card.recovery(store)
+                .find()
+                .filter(change -> change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL)
                 .map(RecoverJob::view)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<HealthRemark> health = health(card, listing);
@@ -59,8 +60,9 @@ final class CardReads {
         List<HealthRemark> health = new ArrayList<>();
         card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
         card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
-        listing.doubts().forEach((folder, doubts) -> doubts.forEach(doubt ->
-                health.add(new HealthRemark(true, folder, sentence(doubt)))));
+        listing.doubts()
+                .forEach((folder, doubts) ->
+                        doubts.forEach(doubt -> health.add(new HealthRemark(true, folder, sentence(doubt)))));
         health.addAll(card.fullLook());
         return health;
     }

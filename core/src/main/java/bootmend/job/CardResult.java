@@ -12,7 +12,8 @@ import java.util.Optional;
  * @param started false where the batch was stopped before this card's turn; nothing was read from it then
  * @param took from its start to its end
  */
-public record CardResult<T>(Path card, boolean started, Optional<T> view, Optional<CardException> error, Duration took) {
+public record CardResult<T>(
+        Path card, boolean started, Optional<T> view, Optional<CardException> error, Duration took) {
 
     static <T> CardResult<T> of(Path card, T view, Duration took) {
         return new CardResult<>(card, true, Optional.of(view), Optional.empty(), took);
@@ -23,8 +24,13 @@ public record CardResult<T>(Path card, boolean started, Optional<T> view, Option
     }
 
     static <T> CardResult<T> notStarted(Path card) {
-        return new CardResult<>(card, false, Optional.empty(), Optional.of(CardException.refused(
-                "it was not started, because the batch was stopped before its turn",
-                "Give the same command again; cards that are done stay as they are.")), Duration.ZERO);
+        return new CardResult<>(
+                card,
+                false,
+                Optional.empty(),
+                Optional.of(CardException.refused(
+                        "it was not started, because the batch was stopped before its turn",
+                        "Give the same command again; cards that are done stay as they are.")),
+                Duration.ZERO);
     }
 }

@@ -36,8 +36,9 @@ final class CardSettings {
             boolean sureLine = effective.chosen().source().condition().truth() == Truth.TRUE
                     && effective.otherwise().isEmpty();
             if (!sureLine) {
-                throw CardException.refused(effective.key() + " depends on " + String.join(", ", effective.dependsOn())
-                        + " (" + effective.file() + " line " + effective.line() + ")",
+                throw CardException.refused(
+                        effective.key() + " depends on " + String.join(", ", effective.dependsOn()) + " ("
+                                + effective.file() + " line " + effective.line() + ")",
                         "Make the card say it plainly for " + board.id() + ", then try again.");
             }
             settings.put(effective.chosen().setBy(), effective.chosen().written());
@@ -57,7 +58,7 @@ final class CardSettings {
     }
 
     private Resolution resolve(ConfigFiles files, Board board) {
-        return new Resolver(tables).resolve(files.main().path(), files.main().document(), files.includes(),
-                BoardFacts.of(board));
+        return new Resolver(tables)
+                .resolve(files.main().path(), files.main().document(), files.includes(), BoardFacts.of(board));
     }
 }

@@ -28,23 +28,37 @@ final class CardViews {
 
     /** The view of a card whose config file cannot be read. */
     CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
-        return new CardView(card.named().toString(), card.kind(), card.bytes(),
-                card.partition(), Optional.empty(), Optional.of(problem), List.of(), cardNotes(card));
+        return new CardView(
+                card.named().toString(),
+                card.kind(),
+                card.bytes(),
+                card.partition(),
+                Optional.empty(),
+                Optional.of(problem),
+                List.of(),
+                cardNotes(card));
     }
 
     CardView of(OpenCard card, ConfigFiles files) throws IOException {
         ConfigFile main = files.main();
         List<TuningView> tuning = new ArrayList<>();
         for (ConfigFile file : files.all()) {
-            for (TuningLine line : TuningLines.find(file.document(), workplace.tables().vocabulary())) {
+            for (TuningLine line :
+                    TuningLines.find(file.document(), workplace.tables().vocabulary())) {
                 tuning.add(view(file.path(), line));
             }
         }
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
-        return new CardView(card.named().toString(), card.kind(), card.bytes(),
-                card.partition(), Optional.of(new ConfigView(main.path(), main.bytes())),
-                Optional.empty(), tuning, notes);
+        return new CardView(
+                card.named().toString(),
+                card.kind(),
+                card.bytes(),
+                card.partition(),
+                Optional.of(new ConfigView(main.path(), main.bytes())),
+                Optional.empty(),
+                tuning,
+                notes);
     }
 
     private List<String> cardNotes(OpenCard card) throws IOException {
@@ -52,20 +66,31 @@ final class CardViews {
         notes.addAll(card.volume().doubts());
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
-        card.waiting(workplace.store()).map(RecoverJob::view).ifPresent(waiting -> notes.add(
-                "a change (\"" + waiting.title() + "\", begun " + waiting.began() + ") was cut short: "
-                + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
+        card.waiting(workplace.store())
+                .map(RecoverJob::view)
+                .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
+                        + ") was cut short: " + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
         if (card.volume().root().find(StageJob.STAGED).isPresent()) {
-            notes.add(StageJob.STAGED + " is staged: a board that is started with its try-once flag reads it in place of "
-                    + ConfigFiles.NAME);
+            notes.add(
+                    StageJob.STAGED + " is staged: a board that is started with its try-once flag reads it in place of "
+                            + ConfigFiles.NAME);
         }
         return notes;
     }
 
     private TuningView view(String file, TuningLine line) {
         Optional<String> stock = new StockWords(workplace.tables()).of(line);
-        return new TuningView(file, line.lineNumber(), line.section().orElse(""), line.key(), line.value(),
-                line.tuningKey().unit(), stock, line.isActive(), line.state().word(), line.tuningKey().resets(),
+        return new TuningView(
+                file,
+                line.lineNumber(),
+                line.section().orElse(""),
+                line.key(),
+                line.value(),
+                line.tuningKey().unit(),
+                stock,
+                line.isActive(),
+                line.state().word(),
+                line.tuningKey().resets(),
                 Optional.empty());
     }
 }

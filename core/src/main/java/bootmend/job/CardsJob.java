@@ -41,14 +41,24 @@ public final class CardsJob {
                 looks.put(disk, look);
             }
         }
-        return new AttachedCard(disk.path().toString(), disk.bytes(), disk.model(), disk.bus(), disk.removable(),
-                disk.readOnly(), look.boot(), look.words(), disk.system(), disk.partitions().stream()
-                        .map(part -> new AttachedCard.Part(part.path().toString(), part.bytes(), part.name(),
-                                part.mountedAt())).toList(), disk.mountedAt());
+        return new AttachedCard(
+                disk.path().toString(),
+                disk.bytes(),
+                disk.model(),
+                disk.bus(),
+                disk.removable(),
+                disk.readOnly(),
+                look.boot(),
+                look.words(),
+                disk.system(),
+                disk.partitions().stream()
+                        .map(part -> new AttachedCard.Part(
+                                part.path().toString(), part.bytes(), part.name(), part.mountedAt()))
+                        .toList(),
+                disk.mountedAt());
     }
 
-    private record Look(AttachedCard.Boot boot, String words) {
-    }
+    private record Look(AttachedCard.Boot boot, String words) {}
 
     private Look look(AttachedDisk disk) {
         Optional<String> system = disk.system();
@@ -60,8 +70,10 @@ public final class CardsJob {
         }
         try (OpenCard card = OpenCard.open(workplace.opener(), CardRequest.of(disk.path()), false)) {
             return card.volume().find(ConfigFiles.NAME).isPresent()
-                    ? new Look(AttachedCard.Boot.YES, "partition " + card.partition().number() + ", "
-                            + card.partition().reason())
+                    ? new Look(
+                            AttachedCard.Boot.YES,
+                            "partition " + card.partition().number() + ", "
+                                    + card.partition().reason())
                     : new Look(AttachedCard.Boot.NO, "its first FAT partition has no " + ConfigFiles.NAME);
         } catch (CardException e) {
             return new Look(AttachedCard.Boot.NO, e.getMessage());

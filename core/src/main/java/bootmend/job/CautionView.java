@@ -15,12 +15,15 @@ public record CautionView(String id, String text, String source) {
 
     /** Those that go with any change of clock or voltage. */
     static List<CautionView> ofTuning(TuningTables tables) {
-        return of(tables.cautions().all().stream().filter(
-                caution -> caution.topics().contains("clock") || caution.topics().contains("voltage")).toList());
+        return of(tables.cautions().all().stream()
+                .filter(caution ->
+                        caution.topics().contains("clock") || caution.topics().contains("voltage"))
+                .toList());
     }
 
     static List<CautionView> of(List<Caution> cautions) {
         return cautions.stream()
-                .map(caution -> new CautionView(caution.id(), caution.text(), caution.citation())).toList();
+                .map(caution -> new CautionView(caution.id(), caution.text(), caution.citation()))
+                .toList();
     }
 }

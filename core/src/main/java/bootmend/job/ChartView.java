@@ -21,8 +21,17 @@ import java.util.OptionalInt;
  * @param stepLimits across the upper drawing
  * @param peakLimits across the lower drawing
  */
-public record ChartView(String title, String subtitle, Axis clock, Axis step, Axis peak, List<Point> points, Stair held,
-        Stair failed, List<Limit> stepLimits, List<Limit> peakLimits) {
+public record ChartView(
+        String title,
+        String subtitle,
+        Axis clock,
+        Axis step,
+        Axis peak,
+        List<Point> points,
+        Stair held,
+        Stair failed,
+        List<Limit> stepLimits,
+        List<Limit> peakLimits) {
 
     public ChartView {
         points = List.copyOf(points);
@@ -79,8 +88,7 @@ public record ChartView(String title, String subtitle, Axis clock, Axis step, Ax
      * @param step voltage step
      * @param peak highest temperature in degC, where it was measured; without one it is not in the lower drawing
      */
-    public record Point(long clock, long step, OptionalDouble peak, Mark mark) {
-    }
+    public record Point(long clock, long step, OptionalDouble peak, Mark mark) {}
 
     /**
      * A line of level and upright pieces.
@@ -100,8 +108,7 @@ public record ChartView(String title, String subtitle, Axis clock, Axis step, Ax
      *
      * @param clock in MHz
      */
-    public record Corner(long clock, long step) {
-    }
+    public record Corner(long clock, long step) {}
 
     /**
      * An axis from {@code low} to {@code high}, which leaves room around what is drawn.
@@ -109,8 +116,7 @@ public record ChartView(String title, String subtitle, Axis clock, Axis step, Ax
      * @param words quantity and unit
      * @param tick between two numbers; empty where the drawing chooses
      */
-    public record Axis(String words, double low, double high, OptionalInt tick) {
-    }
+    public record Axis(String words, double low, double high, OptionalInt tick) {}
 
     /**
      * A level line across a drawing.
@@ -118,8 +124,7 @@ public record ChartView(String title, String subtitle, Axis clock, Axis step, Ax
      * @param value where on the axis
      * @param wordsAbove whether the words stand above the line rather than below it, so that no two lie on each other
      */
-    public record Limit(double value, String words, boolean wordsAbove) {
-    }
+    public record Limit(double value, String words, boolean wordsAbove) {}
 
     /**
      * @param report with at least one trial

@@ -41,7 +41,10 @@ public final class CheckJob {
         CardRead read = new CardReads(workplace.store()).read(card, listing);
         CardContent unsampled = new CardContents(workplace.tables()).of(read, facts);
         CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
-        return new CheckView(new CardViews(workplace).of(card), request.purpose(), content.boardIds(),
+        return new CheckView(
+                new CardViews(workplace).of(card),
+                request.purpose(),
+                content.boardIds(),
                 facts.board().isPresent(),
                 new Checker(workplace.tables()).check(content, request.purpose()),
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
@@ -51,7 +54,9 @@ public final class CheckJob {
         Map<String, FileSample> samples = new HashMap<>();
         // In the order in which they lie on the card: a packed image is unpacked forward.
         List<String> inPlace = content.wantedSamples().stream()
-                .sorted(Comparator.comparingLong((String path) -> listing.entry(path).firstCluster())).toList();
+                .sorted(Comparator.comparingLong(
+                        (String path) -> listing.entry(path).firstCluster()))
+                .toList();
         for (String path : inPlace) {
             samples.put(path, sample(volume, listing.entry(path)));
         }

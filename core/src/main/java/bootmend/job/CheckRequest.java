@@ -7,5 +7,4 @@ import bootmend.check.Purpose;
  *
  * @param board what is known about the board that it is for; where that names none, every board that the card can boot
  */
-public record CheckRequest(CardRequest card, Purpose purpose, BoardRequest board) {
-}
+public record CheckRequest(CardRequest card, Purpose purpose, BoardRequest board) {}

@@ -15,8 +15,13 @@ import java.util.List;
  * @param findings the heaviest first
  * @param when when it was checked
  */
-public record CheckView(CardView card, Purpose purpose, List<String> boards, boolean boardsGiven,
-        List<Finding> findings, Instant when) {
+public record CheckView(
+        CardView card,
+        Purpose purpose,
+        List<String> boards,
+        boolean boardsGiven,
+        List<Finding> findings,
+        Instant when) {
 
     public CheckView {
         boards = List.copyOf(boards);
@@ -28,6 +33,8 @@ public record CheckView(CardView card, Purpose purpose, List<String> boards, boo
     }
 
     public int count(Severity severity) {
-        return (int) findings.stream().filter(finding -> finding.severity() == severity).count();
+        return (int) findings.stream()
+                .filter(finding -> finding.severity() == severity)
+                .count();
     }
 }

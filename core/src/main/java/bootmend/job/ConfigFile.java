@@ -10,5 +10,4 @@ import java.util.List;
  * @param path from the boot partition's root, parts separated by {@code /}
  * @param doubts sentences on what could not be read of it
  */
-record ConfigFile(String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {
-}
+record ConfigFile(String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {}

@@ -31,6 +31,7 @@ final class ConfigFiles {
     static final String NAME = ConfigName.NAME;
     /** Larger than any config file a board was ever given; a file over it is something else under that name. */
     static final int MAX_BYTES = 1 << 20;
+
     private static final int MAX_FILES = 64;
     /** How many faults are named; a bound against hostile cards. */
     private static final int MAX_DOUBTS = 64;
@@ -62,17 +63,21 @@ final class ConfigFiles {
         ConfigFiles read = new ConfigFiles(volume);
         Optional<DirectoryEntry> named = volume.find(name);
         if (named.isEmpty()) {
-            throw name.equals(NAME) ? missing(volume) : CardException.unreadable(
-                    "the boot partition has no " + name, "Look at the card with `bootmend show`.");
+            throw name.equals(NAME)
+                    ? missing(volume)
+                    : CardException.unreadable(
+                            "the boot partition has no " + name, "Look at the card with `bootmend show`.");
         }
         DirectoryEntry entry = named.get();
         if (entry.folder()) {
-            throw CardException.unreadable(name + " is a folder on this card",
+            throw CardException.unreadable(
+                    name + " is a folder on this card",
                     "A board cannot read that as its config file; rename the folder on a computer that mounts the card.");
         }
         if (entry.size() > MAX_BYTES) {
-            throw CardException.unreadable(name + " has " + entry.size() + " bytes; a config file has at most "
-                    + MAX_BYTES, "This is no config file any more; put a copy from a healthy card in its place.");
+            throw CardException.unreadable(
+                    name + " has " + entry.size() + " bytes; a config file has at most " + MAX_BYTES,
+                    "This is no config file any more; put a copy from a healthy card in its place.");
         }
         read.add(name, entry);
         read.noteEndlessIncludes();
@@ -83,12 +88,13 @@ final class ConfigFiles {
         String what = "the boot partition has no " + NAME;
         for (DirectoryEntry entry : volume.root().entries()) {
             if (!entry.folder() && ConfigName.isMisnamed(entry.name())) {
-                return CardException.unreadable(what + ", but a file named \"" + entry.name()
-                        + "\", which a board does not look for",
+                return CardException.unreadable(
+                        what + ", but a file named \"" + entry.name() + "\", which a board does not look for",
                         "Run `bootmend repair` on the card to give it its name.");
             }
         }
-        return CardException.unreadable(what,
+        return CardException.unreadable(
+                what,
                 "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again.");
     }
 
@@ -125,10 +131,17 @@ final class ConfigFiles {
 
     /** Includes that a board cannot follow to their end, whichever board it is. */
     private void noteEndlessIncludes() {
-        ConfigReader.read(main().path(), main().document(), includes(), new FilterParser(Set.of()),
-                        filter -> Condition.dependsOn("the board")).problems().stream()
+        ConfigReader.read(
+                        main().path(),
+                        main().document(),
+                        includes(),
+                        new FilterParser(Set.of()),
+                        filter -> Condition.dependsOn("the board"))
+                .problems()
+                .stream()
                 .filter(problem -> problem.kind() != IncludeProblem.Kind.MISSING)
-                .map(IncludeProblem::sentence).forEach(this::doubt);
+                .map(IncludeProblem::sentence)
+                .forEach(this::doubt);
     }
 
     private void add(String path, DirectoryEntry entry) throws IOException {
@@ -154,7 +167,8 @@ final class ConfigFiles {
         boolean main = files.isEmpty();
         for (SavedText.Problem problem : SavedText.of(content.bytes()).problems()) {
             if (main && problem == SavedText.Problem.UTF_16) {
-                throw CardException.unreadable(VisibleText.of(path) + ": " + problem.words(),
+                throw CardException.unreadable(
+                        VisibleText.of(path) + ": " + problem.words(),
                         "Run `bootmend repair` on the card to save it as a board reads it.");
             }
             doubt(VisibleText.of(path) + ": " + problem.words()

@@ -60,7 +60,9 @@ public final class ConfigView {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof ConfigView view && path.equals(view.path) && bytes == view.bytes
+        return other instanceof ConfigView view
+                && path.equals(view.path)
+                && bytes == view.bytes
                 && sha256().equals(view.sha256());
     }
 

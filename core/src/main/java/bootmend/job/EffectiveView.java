@@ -37,8 +37,7 @@ public record EffectiveView(
         String reason) {
 
     /** A value that the key may come to instead, and the line that gives it. */
-    public record OtherValue(String value, String file, int line) {
-    }
+    public record OtherValue(String value, String file, int line) {}
 
     public EffectiveView {
         dependsOn = List.copyOf(dependsOn);

@@ -39,7 +39,10 @@ public final class ExplainJob {
      * @throws CardException of kind usage, with words that are near, where it is none of these
      */
     public Explanation run(String word) throws CardException {
-        return key(word).or(() -> board(word)).or(() -> report(word)).or(() -> rule(word))
+        return key(word)
+                .or(() -> board(word))
+                .or(() -> report(word))
+                .or(() -> rule(word))
                 .orElseThrow(() -> unknown(word));
     }
 
@@ -58,28 +61,44 @@ public final class ExplainJob {
         }
         long report = Long.parseLong(matcher.group(1), HEX);
         List<ThrottleBit> bits = tables.throttleBits().decode(report);
-        return Optional.of(new ThrottleExplanation("0x" + Long.toHexString(report),
-                bits.stream().map(bit -> new ThrottleExplanation.BitView(bit.bit(), bit.meaning())).toList(),
+        return Optional.of(new ThrottleExplanation(
+                "0x" + Long.toHexString(report),
+                bits.stream()
+                        .map(bit -> new ThrottleExplanation.BitView(bit.bit(), bit.meaning()))
+                        .toList(),
                 "0x" + Long.toHexString(tables.throttleBits().unknown(report)),
                 bits.isEmpty() ? List.of() : CautionView.of(tables.cautions().about(REPORT_TOPIC)),
                 tables.sources().find(REPORT_SOURCE).map(Source::citation).orElseThrow()));
     }
 
     private Optional<Explanation> rule(String word) {
-        return rules.find(word.toLowerCase(Locale.ROOT)).map(rule -> new RuleExplanation(rule.id(),
-                Stream.of(Purpose.values()).map(purpose -> purpose.word() + ": "
-                        + rule.severity(purpose).map(Severity::word).orElse("does not matter")).toList(),
-                rule.meaning(), rule.remedy(), rule.source()));
+        return rules.find(word.toLowerCase(Locale.ROOT))
+                .map(rule -> new RuleExplanation(
+                        rule.id(),
+                        Stream.of(Purpose.values())
+                                .map(purpose -> purpose.word() + ": "
+                                        + rule.severity(purpose)
+                                                .map(Severity::word)
+                                                .orElse("does not matter"))
+                                .toList(),
+                        rule.meaning(),
+                        rule.remedy(),
+                        rule.source()));
     }
 
     private CardException unknown(String word) {
-        List<String> known = Stream.of(tables.vocabulary().keys().stream().map(TuningKey::key),
-                tables.boards().all().stream().map(Board::id), rules.all().stream().map(Rule::id))
-                .flatMap(words -> words).toList();
+        List<String> known = Stream.of(
+                        tables.vocabulary().keys().stream().map(TuningKey::key),
+                        tables.boards().all().stream().map(Board::id),
+                        rules.all().stream().map(Rule::id))
+                .flatMap(words -> words)
+                .toList();
         List<String> near = new NearWords(known).to(word);
-        return CardException.usage("bootmend has no explanation for " + word, near.isEmpty()
-                ? "Give a tuning key such as arm_freq, a board such as pi4, a rule's name, or a throttle report such as "
-                        + "0x50005."
-                : "Did you mean " + String.join(", ", near) + "?");
+        return CardException.usage(
+                "bootmend has no explanation for " + word,
+                near.isEmpty()
+                        ? "Give a tuning key such as arm_freq, a board such as pi4, a rule's name, or a throttle report such as "
+                                + "0x50005."
+                        : "Did you mean " + String.join(", ", near) + "?");
     }
 }

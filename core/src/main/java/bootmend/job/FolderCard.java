@@ -43,9 +43,12 @@ final class FolderCard implements OpenCard {
         this.forChanging = forChanging;
         this.serial = VolumeSerial.of(folder.path());
         this.id = CardId.ofFolder(serial, folder.bytes());
-        Optional<DirectoryEntry> autoboot = folder.root().find(AutobootFile.NAME).filter(entry -> !entry.folder());
-        this.switchesPartition = autoboot.isPresent() && AutobootFile.parse(
-                folder.read(autoboot.get(), AutobootFile.MAX_BYTES).bytes()).switchesPartition();
+        Optional<DirectoryEntry> autoboot =
+                folder.root().find(AutobootFile.NAME).filter(entry -> !entry.folder());
+        this.switchesPartition = autoboot.isPresent()
+                && AutobootFile.parse(folder.read(autoboot.get(), AutobootFile.MAX_BYTES)
+                                .bytes())
+                        .switchesPartition();
     }
 
     /** {@code E:} names a drive's current folder, not its root, which is what a user means by it. */
@@ -59,7 +62,8 @@ final class FolderCard implements OpenCard {
         }
         MountedFolder folder = MountedFolder.open(path);
         if (forChanging && !Files.isWritable(folder.path())) {
-            throw CardException.refused("you have no right to write to it, or it is mounted read-only",
+            throw CardException.refused(
+                    "you have no right to write to it, or it is mounted read-only",
                     "Check the card's lock tab and your rights to the folder.");
         }
         return new FolderCard(request.card(), folder, forChanging);
@@ -98,8 +102,8 @@ final class FolderCard implements OpenCard {
     @Override
     public PartitionView partition() throws IOException {
         String text = serial == 0 ? "" : VolumeSerial.text(serial);
-        return new PartitionView("not seen", 0, 0, folder.bytes() / SECTOR, SECTOR, "the mounted folder", folder.type(),
-                "", text, 0);
+        return new PartitionView(
+                "not seen", 0, 0, folder.bytes() / SECTOR, SECTOR, "the mounted folder", folder.type(), "", text, 0);
     }
 
     @Override
@@ -166,10 +170,11 @@ final class FolderCard implements OpenCard {
 
     @Override
     public RawCard raw(String doing) throws CardException {
-        throw CardException.refused("a mounted folder cannot be " + doing + ": what may be damaged lies below what the "
-                + "system shows of it",
+        throw CardException.refused(
+                "a mounted folder cannot be " + doing + ": what may be damaged lies below what the "
+                        + "system shows of it",
                 "Unmount the card, leave it in its reader, and name the reader's device (see `bootmend cards`) or an image "
-                + "of the card.");
+                        + "of the card.");
     }
 
     /** The folder stays mounted; there is nothing to let go of. */

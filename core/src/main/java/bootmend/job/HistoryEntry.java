@@ -14,6 +14,10 @@ import java.util.List;
  * @param undoRecord where its undo record lies
  */
 public record HistoryEntry(
-        int number, Instant when, String title, List<LineChange> lines, int sectors, boolean takenBack,
-        String undoRecord) {
-}
+        int number,
+        Instant when,
+        String title,
+        List<LineChange> lines,
+        int sectors,
+        boolean takenBack,
+        String undoRecord) {}

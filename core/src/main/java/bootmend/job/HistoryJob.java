@@ -34,8 +34,13 @@ public final class HistoryJob {
     }
 
     private static HistoryEntry entry(int number, UndoRecord record) {
-        return new HistoryEntry(number, record.created(), record.plan().title(), LineDiff.of(record.plan().files()),
-                record.plan().sectorsWritten(), record.state() == UndoRecord.State.TAKEN_BACK,
+        return new HistoryEntry(
+                number,
+                record.created(),
+                record.plan().title(),
+                LineDiff.of(record.plan().files()),
+                record.plan().sectorsWritten(),
+                record.state() == UndoRecord.State.TAKEN_BACK,
                 record.file().toString());
     }
 }

@@ -6,11 +6,12 @@ import java.io.IOException;
 /** Words for failures that no lower room has words for. */
 final class JobErrors {
 
-    private JobErrors() {
-    }
+    private JobErrors() {}
 
     static CardException unreadable(IOException e) {
-        return CardException.unreadable("it could not be read (" + e.getMessage() + ")",
-                "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.", e);
+        return CardException.unreadable(
+                "it could not be read (" + e.getMessage() + ")",
+                "Check that the card sits firmly in its reader; if it does, make an image of it and try with that.",
+                e);
     }
 }

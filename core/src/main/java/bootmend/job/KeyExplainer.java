@@ -25,9 +25,21 @@ final class KeyExplainer {
     }
 
     KeyExplanation explain(TuningKey key) {
-        return new KeyExplanation(key.key(), key.group(), key.unit(), tables.meanings().of(key.key()).orElse(""),
-                key.min(), key.max(), key.clamped(), key.appliesTo(), key.sets(), key.resets(), stock(key), key.note(),
-                CautionView.of(tables.cautions().about(key.group())), key.source().citation());
+        return new KeyExplanation(
+                key.key(),
+                key.group(),
+                key.unit(),
+                tables.meanings().of(key.key()).orElse(""),
+                key.min(),
+                key.max(),
+                key.clamped(),
+                key.appliesTo(),
+                key.sets(),
+                key.resets(),
+                stock(key),
+                key.note(),
+                CautionView.of(tables.cautions().about(key.group())),
+                key.source().citation());
     }
 
     /** None for a key that only sets others, of which each has its own. */
@@ -36,7 +48,8 @@ final class KeyExplainer {
             return List.of();
         }
         return tables.boards().all().stream()
-                .map(board -> new KeyExplanation.StockOnBoard(board.id(), stock(key, board))).toList();
+                .map(board -> new KeyExplanation.StockOnBoard(board.id(), stock(key, board)))
+                .toList();
     }
 
     /** A key's stock on a board in words, without its unit. */
@@ -51,24 +64,31 @@ final class KeyExplainer {
             return NOT_PUBLISHED;
         }
         List<BoardStock> columns = tables.stock().perBoard(key.key()).stream()
-                .filter(column -> range(column, board).isPresent()).toList();
+                .filter(column -> range(column, board).isPresent())
+                .toList();
         if (columns.stream().map(BoardStock::stock).distinct().count() == 1) {
             return words(columns.get(0).stock());
         }
-        return columns.isEmpty() ? NOT_PUBLISHED : columns.stream()
-                .map(column -> words(column.stock()) + revisions(range(column, board).orElseThrow()))
-                .collect(Collectors.joining("; "));
+        return columns.isEmpty()
+                ? NOT_PUBLISHED
+                : columns.stream()
+                        .map(column -> words(column.stock())
+                                + revisions(range(column, board).orElseThrow()))
+                        .collect(Collectors.joining("; "));
     }
 
     private static Optional<BoardRange> range(BoardStock column, Board board) {
-        return column.boards().stream().filter(range -> range.board().equals(board.id())).findFirst();
+        return column.boards().stream()
+                .filter(range -> range.board().equals(board.id()))
+                .findFirst();
     }
 
     private static String revisions(BoardRange range) {
         if (range.coversAllRevisions()) {
             return "";
         }
-        return range.minRevision() == 0 ? " up to revision 1." + range.maxRevision()
+        return range.minRevision() == 0
+                ? " up to revision 1." + range.maxRevision()
                 : " from revision 1." + range.minRevision();
     }
 
@@ -76,8 +96,8 @@ final class KeyExplainer {
         if (stock instanceof Stock.Value value) {
             return Long.toString(value.mhz());
         } else if (stock instanceof Stock.WithBoost boost) {
-            return boost.mhz() + ", or " + boost.boostedMhz() + " with " + boost.boostKey() + "="
-                    + boost.boostValue() + ",";
+            return boost.mhz() + ", or " + boost.boostedMhz() + " with " + boost.boostKey() + "=" + boost.boostValue()
+                    + ",";
         }
         return stock instanceof Stock.DoesNothing ? "does nothing there" : NOT_PUBLISHED;
     }

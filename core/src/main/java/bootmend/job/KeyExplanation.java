@@ -17,9 +17,22 @@ import java.util.OptionalLong;
  * @param note more to know, possibly empty
  * @param source where all this is published
  */
-public record KeyExplanation(String key, String group, String unit, String meaning, OptionalLong min,
-        OptionalLong max, boolean clamped, String boards, List<String> sets, boolean resets, List<StockOnBoard> stock,
-        String note, List<CautionView> cautions, String source) implements Explanation {
+public record KeyExplanation(
+        String key,
+        String group,
+        String unit,
+        String meaning,
+        OptionalLong min,
+        OptionalLong max,
+        boolean clamped,
+        String boards,
+        List<String> sets,
+        boolean resets,
+        List<StockOnBoard> stock,
+        String note,
+        List<CautionView> cautions,
+        String source)
+        implements Explanation {
 
     /**
      * A stock value.
@@ -27,8 +40,7 @@ public record KeyExplanation(String key, String group, String unit, String meani
      * @param board board id
      * @param stock the value in the key's unit, or words: {@code not published}, {@code not read}
      */
-    public record StockOnBoard(String board, String stock) {
-    }
+    public record StockOnBoard(String board, String stock) {}
 
     public KeyExplanation {
         sets = List.copyOf(sets);

@@ -9,5 +9,4 @@ import java.util.Optional;
  * @param before empty where the line is new
  * @param after empty where the line is taken out
  */
-public record LineChange(String file, int line, Optional<String> before, Optional<String> after) {
-}
+public record LineChange(String file, int line, Optional<String> before, Optional<String> after) {}

@@ -11,8 +11,7 @@ import java.util.Optional;
 /** The lines in which two versions of a config file differ. */
 final class LineDiff {
 
-    private LineDiff() {
-    }
+    private LineDiff() {}
 
     static List<LineChange> of(List<FileChange> files) {
         List<LineChange> changes = new ArrayList<>();
@@ -47,6 +46,8 @@ final class LineDiff {
     }
 
     private static List<String> texts(byte[] bytes) {
-        return ConfigDocument.parse(bytes).lines().stream().map(ConfigLine::text).toList();
+        return ConfigDocument.parse(bytes).lines().stream()
+                .map(ConfigLine::text)
+                .toList();
     }
 }

@@ -26,8 +26,12 @@ record LineEdit(int at, List<String> old, List<String> changed) {
         if (old.size() + changed.size() > MOST_FOR_FEWEST) {
             return near(old, changed, same);
         }
-        return DiffUtils.diff(old, changed, same).getDeltas().stream().map(delta -> new LineEdit(
-                delta.getSource().getPosition(), delta.getSource().getLines(), delta.getTarget().getLines())).toList();
+        return DiffUtils.diff(old, changed, same).getDeltas().stream()
+                .map(delta -> new LineEdit(
+                        delta.getSource().getPosition(),
+                        delta.getSource().getLines(),
+                        delta.getTarget().getLines()))
+                .toList();
     }
 
     /** Goes through both texts at once; where they part, the nearest lines that are alike end the edit. */
@@ -47,8 +51,8 @@ record LineEdit(int at, List<String> old, List<String> changed) {
             i += skip / (AHEAD + 1);
             j += skip % (AHEAD + 1);
             if (i > from || j > fromChanged) {
-                edits.add(new LineEdit(from, List.copyOf(old.subList(from, i)),
-                        List.copyOf(changed.subList(fromChanged, j))));
+                edits.add(new LineEdit(
+                        from, List.copyOf(old.subList(from, i)), List.copyOf(changed.subList(fromChanged, j))));
             }
             while (i < old.size() && j < changed.size() && same.test(old.get(i), changed.get(j))) {
                 i++;

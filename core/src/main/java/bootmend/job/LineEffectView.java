@@ -7,5 +7,4 @@ package bootmend.job;
  *     {@code never applies}
  * @param words the same with what it depends on, what shadows it, or why it is ignored
  */
-public record LineEffectView(String effect, String words) {
-}
+public record LineEffectView(String effect, String words) {}

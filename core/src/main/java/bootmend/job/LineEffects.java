@@ -20,8 +20,9 @@ final class LineEffects {
 
     /** How many things that a line depends on are told beside it. */
     private static final int MOST_REASONS = 3;
-    private static final LineEffectView NOT_READ = new LineEffectView(LineEffect.OTHER_BOARD.word(),
-            "not for this board: no include line that counts there names its file");
+
+    private static final LineEffectView NOT_READ = new LineEffectView(
+            LineEffect.OTHER_BOARD.word(), "not for this board: no include line that counts there names its file");
 
     private final Map<Place, LineOutcome> outcomes = new HashMap<>();
     private final Map<ReachedLine, Effective> chosenBy = new HashMap<>();
@@ -29,14 +30,15 @@ final class LineEffects {
     private final UnaryOperator<String> paths;
 
     /** Where a line stands. */
-    private record Place(String path, int line) {
-    }
+    private record Place(String path, int line) {}
 
     /** @param paths gives the path of a file that an include line names */
     LineEffects(Resolution resolution, UnaryOperator<String> paths) {
         this.paths = paths;
         for (LineOutcome outcome : resolution.lines()) {
-            Place place = new Place(paths.apply(outcome.source().file()), outcome.source().line().number());
+            Place place = new Place(
+                    paths.apply(outcome.source().file()),
+                    outcome.source().line().number());
             outcomes.merge(place, outcome, LineEffects::stronger);
         }
         for (Effective effective : resolution.effective()) {
@@ -64,14 +66,23 @@ final class LineEffects {
         String word = outcome.effect().word();
         ReachedLine source = outcome.source();
         return switch (outcome.effect()) {
-            case IN_FORCE -> word + Optional.ofNullable(chosenBy.get(source)).map(Effective::chosen)
-                    .filter(chosen -> chosen.setBy().equals(outcome.key().key()))
-                    .filter(chosen -> outcome.key().clamped() && !chosen.value().equals(chosen.written()))
-                    .map(chosen -> ", taken as " + chosen.value()).orElse("");
+            case IN_FORCE ->
+                word
+                        + Optional.ofNullable(chosenBy.get(source))
+                                .map(Effective::chosen)
+                                .filter(chosen ->
+                                        chosen.setBy().equals(outcome.key().key()))
+                                .filter(chosen -> outcome.key().clamped()
+                                        && !chosen.value().equals(chosen.written()))
+                                .map(chosen -> ", taken as " + chosen.value())
+                                .orElse("");
             case DEPENDS -> word + " on " + reasons(dependsOn(source));
             case OVERRIDDEN -> word + shadow(source);
-            case IGNORED -> word + Optional.ofNullable(chosenBy.getOrDefault(source, shadowedBy.get(source)))
-                    .map(effective -> ": " + effective.reason()).orElse("");
+            case IGNORED ->
+                word
+                        + Optional.ofNullable(chosenBy.getOrDefault(source, shadowedBy.get(source)))
+                                .map(effective -> ": " + effective.reason())
+                                .orElse("");
             case OTHER_BOARD, NEVER_APPLIES -> word;
         };
     }
@@ -85,7 +96,9 @@ final class LineEffects {
         if (source.condition().truth() == Truth.UNKNOWN) {
             return source.condition().dependsOn();
         }
-        return Optional.ofNullable(chosenBy.get(source)).map(Effective::dependsOn).orElse(List.of("the board"));
+        return Optional.ofNullable(chosenBy.get(source))
+                .map(Effective::dependsOn)
+                .orElse(List.of("the board"));
     }
 
     private String shadow(ReachedLine source) {
@@ -94,7 +107,8 @@ final class LineEffects {
             return "";
         }
         Candidate winner = effective.state() == EffectiveState.DEPENDS
-                ? effective.otherwise().get(effective.otherwise().size() - 1) : effective.chosen();
+                ? effective.otherwise().get(effective.otherwise().size() - 1)
+                : effective.chosen();
         String file = paths.apply(winner.file());
         return " by line " + winner.line() + (file.equals(paths.apply(source.file())) ? "" : " of " + file);
     }

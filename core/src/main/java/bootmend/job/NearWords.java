@@ -21,9 +21,12 @@ final class NearWords {
     /** The nearest first: words that hold the unknown one, and those that differ in less than half its letters. */
     List<String> to(String unknown) {
         String word = unknown.toLowerCase(Locale.ROOT).substring(0, Math.min(unknown.length(), LONGEST));
-        Stream<String> near = known.stream().filter(other -> word.length() > 1 && other.contains(word)
-                || distance(word, other) * 2 < Math.max(2, word.length()));
-        return near.sorted(Comparator.comparingInt(other -> distance(word, other))).limit(MOST).toList();
+        Stream<String> near = known.stream()
+                .filter(other -> word.length() > 1 && other.contains(word)
+                        || distance(word, other) * 2 < Math.max(2, word.length()));
+        return near.sorted(Comparator.comparingInt(other -> distance(word, other)))
+                .limit(MOST)
+                .toList();
     }
 
     /** How many letters must be put in, taken out or changed to turn one word into the other. */

@@ -43,11 +43,13 @@ final class NewBlockers {
         for (ConfigText text : before.config()) {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
         }
-        CardRead after = new CardRead(before.files(), config, before.configProblem(), before.space(), before.health(),
-                before.cutShort());
+        CardRead after = new CardRead(
+                before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
         Set<String> known = new HashSet<>();
         blockers(before).forEach(finding -> known.add(finding.rule()));
-        return blockers(after).stream().filter(finding -> !known.contains(finding.rule())).toList();
+        return blockers(after).stream()
+                .filter(finding -> !known.contains(finding.rule()))
+                .toList();
     }
 
     /**
@@ -58,9 +60,11 @@ final class NewBlockers {
     static void refuse(List<Finding> blockers, String done) throws CardException {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
-            throw CardException.risky("a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+            throw CardException.risky(
+                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
                     first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
-                    + "of may then happen, and some of it cannot be undone.", CardException.Risk.BLOCKERS);
+                            + "of may then happen, and some of it cannot be undone.",
+                    CardException.Risk.BLOCKERS);
         }
     }
 

@@ -27,7 +27,8 @@ sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
         Path folder = FolderCard.folder(request.card());
         try {
-            return Files.isDirectory(folder) ? FolderCard.open(request, folder, forChanging)
+            return Files.isDirectory(folder)
+                    ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
         } catch (CardException e) {
             throw e;

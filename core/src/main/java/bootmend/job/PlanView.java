@@ -18,8 +18,13 @@ import java.util.Map;
  * @param ofFolder whether it is for a mounted folder, and so names no sectors
  */
 public record PlanView(
-        String title, int sectorsWritten, Map<String, Integer> sectorsByKind, List<Step> steps, boolean inPlace,
-        List<String> files, boolean ofFolder) {
+        String title,
+        int sectorsWritten,
+        Map<String, Integer> sectorsByKind,
+        List<Step> steps,
+        boolean inPlace,
+        List<String> files,
+        boolean ofFolder) {
 
     /**
      * One step.
@@ -27,15 +32,20 @@ public record PlanView(
      * @param words what it is for
      * @param sectors sector writes in it
      */
-    public record Step(String words, int sectors) {
-    }
+    public record Step(String words, int sectors) {}
 
     static PlanView of(Plan plan) {
         Map<String, Integer> kinds = new LinkedHashMap<>();
         plan.sectorsByKind().forEach((kind, count) -> kinds.put(kind.words(), count));
         List<Step> steps = plan.steps().stream().map(PlanView::step).toList();
-        return new PlanView(plan.title(), plan.sectorsWritten(), kinds, steps, plan.isInPlace(),
-                plan.files().stream().map(FileChange::path).toList(), plan.isOfFolder());
+        return new PlanView(
+                plan.title(),
+                plan.sectorsWritten(),
+                kinds,
+                steps,
+                plan.isInPlace(),
+                plan.files().stream().map(FileChange::path).toList(),
+                plan.isOfFolder());
     }
 
     private static Step step(PlanStep step) {

@@ -36,7 +36,13 @@ public final class ProfileJob {
      * @param trials ids of trials of these settings on such a board, as evidence
      * @param replace whether a profile of that name may be replaced
      */
-    public record Save(String name, String board, String cooling, String supply, String notes, List<String> trials,
+    public record Save(
+            String name,
+            String board,
+            String cooling,
+            String supply,
+            String notes,
+            List<String> trials,
             boolean replace) {
 
         public Save {
@@ -50,15 +56,16 @@ public final class ProfileJob {
         Map<String, String> settings = settings(request, board);
         Map<String, String> inForce = inForce(request, board);
         if (settings.isEmpty()) {
-            throw CardException.refused("the card tunes nothing on " + board.id() + ", so there is nothing to save",
+            throw CardException.refused(
+                    "the card tunes nothing on " + board.id() + ", so there is nothing to save",
                     "A card at stock needs no profile: `bootmend reset` brings any card there.");
         }
         List<Evidence> evidence = new ArrayList<>();
         for (String id : save.trials()) {
             evidence.add(evidence(id, board, List.of(settings, inForce)));
         }
-        Profile profile = new Profile(save.name(), board.id(), settings, save.cooling(), save.supply(), evidence,
-                save.notes());
+        Profile profile =
+                new Profile(save.name(), board.id(), settings, save.cooling(), save.supply(), evidence, save.notes());
         workplace.profiles().save(profile, save.replace());
         return ProfileView.of(profile);
     }
@@ -84,8 +91,9 @@ public final class ProfileJob {
             }
         }
         if (names.size() > MOST_LISTED) {
-            problems.add(CardException.unreadable("there are " + names.size() + " profiles, of which the first "
-                    + MOST_LISTED + " are listed", "Move those of boards that are gone to another folder."));
+            problems.add(CardException.unreadable(
+                    "there are " + names.size() + " profiles, of which the first " + MOST_LISTED + " are listed",
+                    "Move those of boards that are gone to another folder."));
         }
         return new ProfileListing(profiles, problems, CautionView.ofTuning(workplace.tables()));
     }
@@ -100,7 +108,10 @@ public final class ProfileJob {
         List<Map<String, String>> forms = List.of(settings(request, board), inForce(request, board));
         List<Trial> trials = new ArrayList<>(workplace.trials().read().trials());
         Collections.reverse(trials);
-        return trials.stream().filter(trial -> isOf(trial, board, forms)).limit(MOST_LISTED).toList();
+        return trials.stream()
+                .filter(trial -> isOf(trial, board, forms))
+                .limit(MOST_LISTED)
+                .toList();
     }
 
     public ProfileView show(String name) throws CardException {
@@ -109,7 +120,9 @@ public final class ProfileJob {
 
     /** The keys in which two profiles differ. */
     public List<SettingDifference> compare(String left, String right) throws CardException {
-        return differences(workplace.profiles().load(left).settings(), workplace.profiles().load(right).settings());
+        return differences(
+                workplace.profiles().load(left).settings(),
+                workplace.profiles().load(right).settings());
     }
 
     /** The keys in which a card differs from a profile, on the profile's board. */
@@ -127,8 +140,10 @@ public final class ProfileJob {
         try {
             Files.copy(workplace.profiles().fileOf(name), target);
         } catch (IOException e) {
-            throw CardException.refused(target + " could not be written (" + e + ")",
-                    "Name a file that is not there yet, in a folder you may write to.", e);
+            throw CardException.refused(
+                    target + " could not be written (" + e + ")",
+                    "Name a file that is not there yet, in a folder you may write to.",
+                    e);
         }
     }
 
@@ -138,7 +153,8 @@ public final class ProfileJob {
         board(profile.board());
         for (String key : profile.settings().keySet()) {
             if (workplace.tables().vocabulary().find(key).isEmpty()) {
-                throw CardException.unreadable(key + " in " + file + " is no tuning key",
+                throw CardException.unreadable(
+                        key + " in " + file + " is no tuning key",
                         "Keys are written as in the config file, in lower case, such as arm_freq.");
             }
         }
@@ -147,7 +163,10 @@ public final class ProfileJob {
     }
 
     private Board board(String id) throws CardException {
-        return new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id)).board().orElseThrow();
+        return new RequestedBoard(workplace.tables())
+                .facts(BoardRequest.of(id))
+                .board()
+                .orElseThrow();
     }
 
     /** Reads something from a card's config files. */
@@ -176,14 +195,20 @@ public final class ProfileJob {
 
     /** @param forms the settings as they are written, and as the board takes them; a trial has either */
     private Evidence evidence(String id, Board board, List<Map<String, String>> forms) throws CardException {
-        Trial trial = workplace.trials().read().trials().stream().filter(each -> each.id().equals(id)).findFirst()
+        Trial trial = workplace.trials().read().trials().stream()
+                .filter(each -> each.id().equals(id))
+                .findFirst()
                 .orElseThrow(() -> CardException.usage("there is no trial " + id, "See `bootmend trial list`."));
         if (!isOf(trial, board, forms)) {
-            throw CardException.refused("the trial " + id + " was of other settings or another board",
+            throw CardException.refused(
+                    "the trial " + id + " was of other settings or another board",
                     "Name a trial of what is on the card, or leave it out; the profile is then unproven.");
         }
-        return new Evidence(id, trial.verdict().is(Verdict.Kind.HELD),
-                (int) Math.floor(trial.run().minutes().orElse(0)), trial.run().fullLoad(),
+        return new Evidence(
+                id,
+                trial.verdict().is(Verdict.Kind.HELD),
+                (int) Math.floor(trial.run().minutes().orElse(0)),
+                trial.run().fullLoad(),
                 trial.run().mask().orElse(0) != 0);
     }
 
@@ -192,16 +217,17 @@ public final class ProfileJob {
     }
 
     private static boolean isOf(Trial trial, Map<String, String> settings) {
-        return trial.settings().size() == settings.size() && trial.settings().entrySet().stream()
-                .allMatch(each -> Long.toString(each.getValue()).equals(settings.get(each.getKey())));
+        return trial.settings().size() == settings.size()
+                && trial.settings().entrySet().stream()
+                        .allMatch(each -> Long.toString(each.getValue()).equals(settings.get(each.getKey())));
     }
 
     private static List<SettingDifference> differences(Map<String, String> left, Map<String, String> right) {
         TreeSet<String> keys = new TreeSet<>(left.keySet());
         keys.addAll(right.keySet());
         return keys.stream()
-                .map(key -> new SettingDifference(key, Optional.ofNullable(left.get(key)),
-                        Optional.ofNullable(right.get(key))))
+                .map(key -> new SettingDifference(
+                        key, Optional.ofNullable(left.get(key)), Optional.ofNullable(right.get(key))))
                 .filter(each -> !each.left().equals(each.right()))
                 .toList();
     }

@@ -29,14 +29,25 @@ public final class ProposedChange implements Closeable {
     }
 
     /** @param findings what a repair found on the card */
-    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings, Plan plan,
+    ProposedChange(
+            OpenCard card,
+            CardView view,
+            List<LineChange> lines,
+            List<FindingView> findings,
+            Plan plan,
             Commit commit) {
         this(card, view, lines, findings, List.of(), plan, commit);
     }
 
     /** @param questions what is to be asked before the change itself, each on its own */
-    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, List<FindingView> findings,
-            List<String> questions, Plan plan, Commit commit) {
+    ProposedChange(
+            OpenCard card,
+            CardView view,
+            List<LineChange> lines,
+            List<FindingView> findings,
+            List<String> questions,
+            Plan plan,
+            Commit commit) {
         this.findings = List.copyOf(findings);
         this.questions = List.copyOf(questions);
         this.card = card;

@@ -42,13 +42,17 @@ public final class PutProfileJob {
         try {
             RecoverJob.refuseWhenWaiting(card, workplace);
             ConfigFiles files = ConfigFiles.read(card.volume());
-            Map<String, ConfigDocument> edited =
-                    new ProfileEdit(workplace.tables(), board, files::pathOf).apply(files.main().path(),
-                            files.main().document(), files.includes(), profile.settings());
+            Map<String, ConfigDocument> edited = new ProfileEdit(workplace.tables(), board, files::pathOf)
+                    .apply(files.main().path(), files.main().document(), files.includes(), profile.settings());
             refuseBlockers(card, board, edited, wanted);
             Plan plan = plan(card, files, edited, profile, wanted.inPlace());
-            return new ProposedChange(card, new CardViews(workplace).of(card, files), LineDiff.of(plan.files()),
-                    List.of(), questions(profile), plan,
+            return new ProposedChange(
+                    card,
+                    new CardViews(workplace).of(card, files),
+                    LineDiff.of(plan.files()),
+                    List.of(),
+                    questions(profile),
+                    plan,
                     () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
@@ -58,9 +62,11 @@ public final class PutProfileJob {
     private Board board(Profile profile, ProfileRequest wanted) throws CardException {
         String id = wanted.board().orElse(profile.board());
         if (!id.equals(profile.board()) && !wanted.otherBoard()) {
-            throw CardException.risky("the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
+            throw CardException.risky(
+                    "the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
                     "Settings that hold on one board prove nothing for another, which may not boot with them. With "
-                    + "--other-board it is put there.", CardException.Risk.OTHER_BOARD);
+                            + "--other-board it is put there.",
+                    CardException.Risk.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();
@@ -71,13 +77,14 @@ public final class PutProfileJob {
         if (wanted.despiteBlockers()) {
             return;
         }
-        List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board)).of(
-                new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
+        List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board))
+                .of(new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
         NewBlockers.refuse(blockers, "put there");
     }
 
-    private Plan plan(OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile,
-            boolean inPlace) throws IOException {
+    private Plan plan(
+            OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile, boolean inPlace)
+            throws IOException {
         FilePlanner planner = card.planner(workplace, inPlace);
         for (ConfigFile file : files.all()) {
             ResetJob.refuseWhenNotWhole(file);
@@ -90,8 +97,8 @@ public final class PutProfileJob {
     private static List<String> questions(Profile profile) {
         List<String> questions = new ArrayList<>();
         if (!profile.isKnownGood()) {
-            questions.add("The profile " + profile.name() + " is unproven: no trial of at least " + (int) Verdict.KNOWN_GOOD_MINUTES
-                    + " minutes under full load without a throttle bit backs it.");
+            questions.add("The profile " + profile.name() + " is unproven: no trial of at least "
+                    + (int) Verdict.KNOWN_GOOD_MINUTES + " minutes under full load without a throttle bit backs it.");
         }
         return questions;
     }

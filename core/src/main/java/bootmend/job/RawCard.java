@@ -55,8 +55,13 @@ final class RawCard implements OpenCard {
     private final boolean forChanging;
     private Optional<OpenChange> waiting;
 
-    private RawCard(CardSource source, PartitionTable table, BootChoice choice, FatVolume volume,
-            Optional<AutobootFile> autoboot, boolean forChanging) {
+    private RawCard(
+            CardSource source,
+            PartitionTable table,
+            BootChoice choice,
+            FatVolume volume,
+            Optional<AutobootFile> autoboot,
+            boolean forChanging) {
         this.autoboot = autoboot;
         this.source = source;
         this.forChanging = forChanging;
@@ -70,7 +75,8 @@ final class RawCard implements OpenCard {
             PartitionTable table = PartitionTableReader.read(source.device());
             Volumes volumes = new Volumes(source.device());
             BootChoice choice = BootChoice.of(table, volumes, request.partition());
-            return new RawCard(source, table, choice, volumes.opened(choice.partition()), volumes.autoboot, forChanging);
+            return new RawCard(
+                    source, table, choice, volumes.opened(choice.partition()), volumes.autoboot, forChanging);
         } catch (IOException | RuntimeException e) {
             source.close();
             throw e;
@@ -118,7 +124,8 @@ final class RawCard implements OpenCard {
 
     /** The boot partition alone. */
     BlockDevice window() throws IOException {
-        return new PartitionWindow(device(), choice.partition().start(), choice.partition().length());
+        return new PartitionWindow(
+                device(), choice.partition().start(), choice.partition().length());
     }
 
     @Override
@@ -126,8 +133,15 @@ final class RawCard implements OpenCard {
         Geometry geometry = volume.geometry();
         Partition partition = choice.partition();
         String label = volume.root().label().orElse(geometry.label().equals(NO_LABEL) ? "" : geometry.label());
-        return new PartitionView(table.kind().words(), partition.number(), partition.firstSector(),
-                sectors(), partition.sectorSize(), choice.reason(), geometry.type().name(), label,
+        return new PartitionView(
+                table.kind().words(),
+                partition.number(),
+                partition.firstSector(),
+                sectors(),
+                partition.sectorSize(),
+                choice.reason(),
+                geometry.type().name(),
+                label,
                 VolumeSerial.text(geometry.serial()),
                 geometry.bytesPerCluster());
     }
@@ -135,7 +149,8 @@ final class RawCard implements OpenCard {
     /** Of the boot partition; where nobody knows yet where the card ends, as its own boot sector says. */
     private long sectors() {
         Partition partition = choice.partition();
-        return source.hasKnownSize() ? partition.sectors()
+        return source.hasKnownSize()
+                ? partition.sectors()
                 : Math.min(partition.sectors(), volume.geometry().length() / partition.sectorSize());
     }
 
@@ -149,8 +164,11 @@ final class RawCard implements OpenCard {
     public List<HealthRemark> fullLook() {
         try {
             return Health.of(window()).findings().stream()
-                    .map(finding -> new HealthRemark(finding.damage().hurtsFiles(), finding.where(),
-                            CardReads.sentence(finding.what() + ": " + finding.damage().meaning())))
+                    .map(finding -> new HealthRemark(
+                            finding.damage().hurtsFiles(),
+                            finding.where(),
+                            CardReads.sentence(
+                                    finding.what() + ": " + finding.damage().meaning())))
                     .toList();
         } catch (IOException e) {
             return List.of();
@@ -240,7 +258,8 @@ final class RawCard implements OpenCard {
                     .filter(entry -> !entry.folder())
                     .map(entry -> entry.name().toLowerCase(Locale.ROOT))
                     .collect(Collectors.toSet());
-            Optional<DirectoryEntry> file = volume.root().find(AutobootFile.NAME).filter(each -> !each.folder());
+            Optional<DirectoryEntry> file =
+                    volume.root().find(AutobootFile.NAME).filter(each -> !each.folder());
             if (file.isEmpty()) {
                 return Optional.of(new Top(names, Optional.empty()));
             }

@@ -28,17 +28,23 @@ public final class RecoverJob {
 
     static RecoveryView view(OpenChange change) {
         OpenChange.Extent extent = change.extent();
-        return new RecoveryView(change.record().plan().title(), change.record().created().truncatedTo(ChronoUnit.SECONDS), words(change),
-                extent != OpenChange.Extent.FOREIGN, extent == OpenChange.Extent.NOTHING, change.committed(),
+        return new RecoveryView(
+                change.record().plan().title(),
+                change.record().created().truncatedTo(ChronoUnit.SECONDS),
+                words(change),
+                extent != OpenChange.Extent.FOREIGN,
+                extent == OpenChange.Extent.NOTHING,
+                change.committed(),
                 change.record().file().toString());
     }
 
     private static String words(OpenChange change) {
         return switch (change.extent()) {
             case NOTHING -> "nothing of it stands on this card";
-            case PART -> change.committed()
-                    ? "the new content counts already, and cleaning up is left"
-                    : "a part of it stands on this card, and the old content still counts";
+            case PART ->
+                change.committed()
+                        ? "the new content counts already, and cleaning up is left"
+                        : "a part of it stands on this card, and the old content still counts";
             case ALL -> "all of it stands on this card, but it was not checked";
             case FOREIGN -> "this card was changed since, or it is another card of the same make-up";
         };
@@ -46,12 +52,15 @@ public final class RecoverJob {
 
     /** Refuses to change a card on which a cut change waits. */
     static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws IOException {
-        var waiting = card.waiting(workplace.store()).filter(change ->
-                change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL);
+        var waiting = card.waiting(workplace.store())
+                .filter(change ->
+                        change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL);
         if (waiting.isPresent()) {
-            throw CardException.cutShort("a change to this card (\"" + waiting.get().record().plan().title()
-                    + "\") was cut short and waits for recovery: " + words(waiting.get()),
-                    "Run `bootmend recover` on it first; the undo record is " + waiting.get().record().file() + ".",
+            throw CardException.cutShort(
+                    "a change to this card (\"" + waiting.get().record().plan().title()
+                            + "\") was cut short and waits for recovery: " + words(waiting.get()),
+                    "Run `bootmend recover` on it first; the undo record is "
+                            + waiting.get().record().file() + ".",
                     null);
         }
     }

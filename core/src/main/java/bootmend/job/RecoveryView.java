@@ -14,6 +14,10 @@ import java.time.Instant;
  * @param undoRecord where its undo record lies
  */
 public record RecoveryView(
-        String title, Instant began, String state, boolean fits, boolean nothingWritten, boolean finishSuggested,
-        String undoRecord) {
-}
+        String title,
+        Instant began,
+        String state,
+        boolean fits,
+        boolean nothingWritten,
+        boolean finishSuggested,
+        String undoRecord) {}

@@ -33,17 +33,22 @@ public final class RepairJob {
         try {
             RawCard raw = card.raw("repaired");
             RecoverJob.refuseWhenWaiting(card, workplace);
-            RepairPlanner planner = new RepairPlanner(raw.window(), raw.volumeStart(),
-                    workplace.now(), wanted.inPlace());
+            RepairPlanner planner =
+                    new RepairPlanner(raw.window(), raw.volumeStart(), workplace.now(), wanted.inPlace());
             Repair repair = planner.plan(wanted.freeLost());
             Plan plan = repair.plan();
             List<FindingView> findings = new ArrayList<>();
             for (String doubt : card.tableDoubts()) {
-                findings.add(new FindingView(TABLE_ID, "partition table",
-                        doubt + "; a partition table is never touched here", false));
+                findings.add(new FindingView(
+                        TABLE_ID, "partition table", doubt + "; a partition table is never touched here", false));
             }
             repair.findings().forEach(finding -> findings.add(FindingView.of(finding)));
-            return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), findings, plan,
+            return new ProposedChange(
+                    card,
+                    new CardViews(workplace).of(card),
+                    LineDiff.of(plan.files()),
+                    findings,
+                    plan,
                     () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);

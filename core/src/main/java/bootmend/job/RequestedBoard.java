@@ -59,9 +59,13 @@ final class RequestedBoard {
     }
 
     private Board board(String id) throws CardException {
-        return tables.boards().find(id).orElseThrow(() -> CardException.usage("bootmend knows no board " + id,
-                "Boards are named by the config file's own words: " + tables.boards().all().stream().map(Board::id)
-                        .collect(Collectors.joining(", ")) + "."));
+        return tables.boards()
+                .find(id)
+                .orElseThrow(() -> CardException.usage(
+                        "bootmend knows no board " + id,
+                        "Boards are named by the config file's own words: "
+                                + tables.boards().all().stream().map(Board::id).collect(Collectors.joining(", "))
+                                + "."));
     }
 
     private BoardFacts revision(BoardFacts facts, String text) throws CardException {
@@ -74,7 +78,8 @@ final class RequestedBoard {
             throw CardException.usage(text + " cannot be taken as the revision code", e.getMessage());
         }
         if (known.board().isEmpty()) {
-            throw CardException.usage("bootmend does not know which board revision code " + code.codeText() + " is",
+            throw CardException.usage(
+                    "bootmend does not know which board revision code " + code.codeText() + " is",
                     "Name the board too, with --board.");
         }
         return known;
@@ -83,7 +88,8 @@ final class RequestedBoard {
     private static long serial(String text) throws CardException {
         Matcher matcher = SERIAL.matcher(text);
         if (!matcher.matches()) {
-            throw CardException.usage(text + " is no serial number",
+            throw CardException.usage(
+                    text + " is no serial number",
                     "A serial number has up to 16 hexadecimal digits, such as 10000000a1b2c3d4.");
         }
         return Long.parseUnsignedLong(matcher.group(1), HEX);
@@ -92,18 +98,22 @@ final class RequestedBoard {
     private static BoardFacts pin(BoardFacts facts, String text) throws CardException {
         Matcher matcher = PIN.matcher(text);
         if (!matcher.matches() || Integer.parseInt(matcher.group(1)) > LAST_PIN) {
-            throw CardException.usage(text + " is no level of a pin",
+            throw CardException.usage(
+                    text + " is no level of a pin",
                     "Write PIN=0 for low or PIN=1 for high, with a pin number from 0 to " + LAST_PIN
                             + ", such as 4=1.");
         }
-        return facts.withPin(Integer.parseInt(matcher.group(1)), matcher.group(2).equals("1"));
+        return facts.withPin(
+                Integer.parseInt(matcher.group(1)), matcher.group(2).equals("1"));
     }
 
     private static BoardFacts variable(BoardFacts facts, String text) throws CardException {
         Matcher matcher = VARIABLE.matcher(text);
-        if (!matcher.matches() || !Filter.BootVariable.NAMES.contains(matcher.group(1))
+        if (!matcher.matches()
+                || !Filter.BootVariable.NAMES.contains(matcher.group(1))
                 || number(matcher) > LAST_NUMBER) {
-            throw CardException.usage(text + " is no boot variable with its value",
+            throw CardException.usage(
+                    text + " is no boot variable with its value",
                     "Write NAME=NUMBER, such as partition=2, with a number of up to 32 bits, decimal or with 0x; the "
                             + "names are " + String.join(", ", Filter.BootVariable.NAMES) + ".");
         }

@@ -36,8 +36,9 @@ public final class ResetJob {
     private void checkKeys(ResetRequest reset) throws CardException {
         for (String key : reset.also()) {
             if (workplace.tables().vocabulary().find(key).isEmpty()) {
-                throw CardException.usage(key + " is no tuning key", "Keys are written as in the config file, in lower "
-                        + "case, such as arm_boost.");
+                throw CardException.usage(
+                        key + " is no tuning key",
+                        "Keys are written as in the config file, in lower " + "case, such as arm_boost.");
             }
         }
     }
@@ -50,12 +51,15 @@ public final class ResetJob {
             List<LineChange> lines = new ArrayList<>();
             for (ConfigFile file : files.all()) {
                 refuseWhenNotWhole(file);
-                planner.replace(file.path(), file.entry(), file.bytes(), change(file, reset, lines).toBytes());
+                planner.replace(
+                        file.path(),
+                        file.entry(),
+                        file.bytes(),
+                        change(file, reset, lines).toBytes());
             }
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
-            return new ProposedChange(card, view, lines, plan,
-                    () -> card.commit(workplace, plan));
+            return new ProposedChange(card, view, lines, plan, () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw closing(card, e);
         }
@@ -66,15 +70,21 @@ public final class ResetJob {
                 StockReset.lineNumbers(file.document(), workplace.tables().vocabulary(), reset.also());
         for (int number : numbers) {
             String before = file.document().line(number).text();
-            lines.add(new LineChange(file.path(), number, Optional.of(before),
+            lines.add(new LineChange(
+                    file.path(),
+                    number,
+                    Optional.of(before),
                     reset.remove() ? Optional.empty() : Optional.of("#" + before)));
         }
-        return reset.remove() ? file.document().remove(numbers) : file.document().commentOut(numbers);
+        return reset.remove()
+                ? file.document().remove(numbers)
+                : file.document().commentOut(numbers);
     }
 
     static void refuseWhenNotWhole(ConfigFile file) throws CardException {
         if (!file.doubts().isEmpty()) {
-            throw CardException.refused(file.path() + " could not be read whole (" + file.doubts().get(0) + ")",
+            throw CardException.refused(
+                    file.path() + " could not be read whole (" + file.doubts().get(0) + ")",
                     "Run `bootmend repair` on the card first.");
         }
     }

@@ -21,9 +21,20 @@ import java.util.OptionalInt;
  * @param unknownBits set bits that no published meaning covers, as a mask, {@code 0x0} where there are none
  * @param sources where all this is published, or that it is not
  */
-public record RevisionView(String code, String style, Optional<String> board, Optional<String> type, String revision,
-        Optional<String> chip, OptionalInt memoryMegabytes, OptionalInt maker, boolean warrantyVoid, String warranty,
-        List<String> barred, String unknownBits, List<String> sources) {
+public record RevisionView(
+        String code,
+        String style,
+        Optional<String> board,
+        Optional<String> type,
+        String revision,
+        Optional<String> chip,
+        OptionalInt memoryMegabytes,
+        OptionalInt maker,
+        boolean warrantyVoid,
+        String warranty,
+        List<String> barred,
+        String unknownBits,
+        List<String> sources) {
 
     public RevisionView {
         barred = List.copyOf(barred);

@@ -8,5 +8,4 @@ import java.util.Optional;
  * @param left its value in the first; empty where that leaves it at stock
  * @param right its value in the second
  */
-public record SettingDifference(String key, Optional<String> left, Optional<String> right) {
-}
+public record SettingDifference(String key, Optional<String> left, Optional<String> right) {}

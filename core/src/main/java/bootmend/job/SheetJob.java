@@ -34,9 +34,12 @@ public final class SheetJob {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             ShowView show = new ShowViews(workplace).of(card, facts);
             boolean staged = card.volume().root().find(StageJob.STAGED).isPresent();
-            return new SheetView(show, files(card, show.card()),
+            return new SheetView(
+                    show,
+                    files(card, show.card()),
                     workplace.boards(),
-                    card.waiting(workplace.store()).map(RecoverJob::view), staged);
+                    card.waiting(workplace.store()).map(RecoverJob::view),
+                    staged);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
@@ -45,8 +48,7 @@ public final class SheetJob {
     }
 
     /** Where a line stands. */
-    private record Spot(String file, int line) {
-    }
+    private record Spot(String file, int line) {}
 
     private static List<SheetFile> files(OpenCard card, CardView view) throws IOException {
         if (view.config().isEmpty()) {
@@ -57,9 +59,16 @@ public final class SheetJob {
         List<SheetFile> files = new ArrayList<>();
         for (ConfigFile file : ConfigFiles.read(card.volume()).all()) {
             List<ConfigLine> lines = file.document().lines();
-            files.add(new SheetFile(file.path(), lines.stream().limit(MOST_LINES).map(line -> new SheetLine(line.number(),
-                    VisibleText.of(line.text()), kind(line.kind()),
-                    Optional.ofNullable(tuning.get(new Spot(file.path(), line.number()))))).toList(),
+            files.add(new SheetFile(
+                    file.path(),
+                    lines.stream()
+                            .limit(MOST_LINES)
+                            .map(line -> new SheetLine(
+                                    line.number(),
+                                    VisibleText.of(line.text()),
+                                    kind(line.kind()),
+                                    Optional.ofNullable(tuning.get(new Spot(file.path(), line.number())))))
+                            .toList(),
                     Math.max(0, lines.size() - MOST_LINES)));
         }
         return files;

@@ -12,8 +12,8 @@ import java.util.Optional;
  * @param waiting a change to this card that was cut short
  * @param staged whether settings are staged beside the config file for one try
  */
-public record SheetView(ShowView show, List<SheetFile> files, List<String> boards, Optional<RecoveryView> waiting,
-        boolean staged) {
+public record SheetView(
+        ShowView show, List<SheetFile> files, List<String> boards, Optional<RecoveryView> waiting, boolean staged) {
 
     public SheetView {
         files = List.copyOf(files);

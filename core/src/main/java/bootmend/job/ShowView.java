@@ -13,8 +13,13 @@ import java.util.Optional;
  * @param keys every key that some of these boards gets a value for, in the vocabulary's order
  * @param cautions those that the tuning of these boards calls for
  */
-public record ShowView(CardView card, Optional<String> board, List<BoardView> boards, boolean anyBootable,
-        List<String> keys, List<CautionView> cautions) {
+public record ShowView(
+        CardView card,
+        Optional<String> board,
+        List<BoardView> boards,
+        boolean anyBootable,
+        List<String> keys,
+        List<CautionView> cautions) {
 
     public ShowView {
         boards = List.copyOf(boards);

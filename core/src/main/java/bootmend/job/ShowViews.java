@@ -53,8 +53,8 @@ final class ShowViews {
         }
         CardView view = cards.of(card, files);
         Resolver resolver = new Resolver(tables);
-        Function<Board, Resolution> resolve = board -> resolver.resolve(files.main().path(), files.main().document(),
-                files.includes(), facts.withBoard(board));
+        Function<Board, Resolution> resolve = board -> resolver.resolve(
+                files.main().path(), files.main().document(), files.includes(), facts.withBoard(board));
         if (facts.board().isPresent()) {
             Resolution resolution = resolve.apply(facts.board().get());
             return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true);
@@ -62,27 +62,40 @@ final class ShowViews {
         CardFiles names = names(card, files);
         BootableBoards boards = new BootableBoards(tables);
         // Each resolution is let go before the next: a hostile config file may make every one of them large.
-        List<Answer> all = tables.boards().all().stream().map(resolve)
-                .map(resolution -> answer(resolution, files, boards.canBoot(resolution, names))).toList();
+        List<Answer> all = tables.boards().all().stream()
+                .map(resolve)
+                .map(resolution -> answer(resolution, files, boards.canBoot(resolution, names)))
+                .toList();
         List<Answer> booted = all.stream().filter(Answer::bootable).toList();
         return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
     }
 
     /** What is kept of a resolution. */
-    private record Answer(BoardView view, Set<String> causes, boolean bootable) {
-    }
+    private record Answer(BoardView view, Set<String> causes, boolean bootable) {}
 
     private Answer answer(Resolution resolution, ConfigFiles files, boolean bootable) {
-        return new Answer(new BoardViews(tables, files::pathOf).of(resolution),
-                new CautionCauses(tables).of(resolution), bootable);
+        return new Answer(
+                new BoardViews(tables, files::pathOf).of(resolution),
+                new CautionCauses(tables).of(resolution),
+                bootable);
     }
 
     private ShowView answer(CardView view, Optional<String> asked, List<Answer> answers, boolean anyBootable) {
-        Set<String> keys = answers.stream().flatMap(each -> each.view().effective().stream())
-                .map(EffectiveView::key).collect(Collectors.toSet());
-        Set<String> causes = answers.stream().flatMap(each -> each.causes().stream()).collect(Collectors.toSet());
-        return new ShowView(view, asked, answers.stream().map(Answer::view).toList(), anyBootable,
-                tables.vocabulary().keys().stream().map(TuningKey::key).filter(keys::contains).toList(),
+        Set<String> keys = answers.stream()
+                .flatMap(each -> each.view().effective().stream())
+                .map(EffectiveView::key)
+                .collect(Collectors.toSet());
+        Set<String> causes =
+                answers.stream().flatMap(each -> each.causes().stream()).collect(Collectors.toSet());
+        return new ShowView(
+                view,
+                asked,
+                answers.stream().map(Answer::view).toList(),
+                anyBootable,
+                tables.vocabulary().keys().stream()
+                        .map(TuningKey::key)
+                        .filter(keys::contains)
+                        .toList(),
                 CautionView.of(tables.cautions().calledForBy(causes)));
     }
 
@@ -90,9 +103,12 @@ final class ShowViews {
         LineEffects effects = new LineEffects(resolution, files::pathOf);
         StockWords words = new StockWords(tables);
         Map<String, Optional<String>> stock = new HashMap<>();
-        return view.withTuning(view.tuning().stream().map(line -> line.on(
-                stock.computeIfAbsent(line.key().strip().toLowerCase(Locale.ROOT), key -> words.on(resolution, key)),
-                effects.of(line))).toList());
+        return view.withTuning(view.tuning().stream()
+                .map(line -> line.on(
+                        stock.computeIfAbsent(
+                                line.key().strip().toLowerCase(Locale.ROOT), key -> words.on(resolution, key)),
+                        effects.of(line)))
+                .toList());
     }
 
     /**
@@ -104,13 +120,17 @@ final class ShowViews {
      */
     private static String startFile(OpenCard card, BoardFacts facts) throws IOException {
         return facts.tryboot().orElse(false) && file(card, TRYBOOT).isPresent() && !switchesPartition(card)
-                ? TRYBOOT : ConfigFiles.NAME;
+                ? TRYBOOT
+                : ConfigFiles.NAME;
     }
 
     private static boolean switchesPartition(OpenCard card) throws IOException {
         Optional<DirectoryEntry> autoboot = file(card, AutobootFile.NAME);
-        return autoboot.isPresent() && AutobootFile.parse(
-                card.volume().read(autoboot.get(), AutobootFile.MAX_BYTES).bytes()).switchesPartition();
+        return autoboot.isPresent()
+                && AutobootFile.parse(card.volume()
+                                .read(autoboot.get(), AutobootFile.MAX_BYTES)
+                                .bytes())
+                        .switchesPartition();
     }
 
     private static Optional<DirectoryEntry> file(OpenCard card, String name) throws IOException {
@@ -119,12 +139,19 @@ final class ShowViews {
 
     /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
     private static CardFiles names(OpenCard card, ConfigFiles files) throws IOException {
-        List<CardFiles.Entry> entries = new ArrayList<>(entries("", card.volume().root()));
-        List<String> folders = files.all().stream().flatMap(file -> file.document().lines().stream())
-                .map(ConfigLine::kind).filter(LineKind.Setting.class::isInstance).map(LineKind.Setting.class::cast)
-                .filter(setting -> setting.key().equals(PREFIX) && setting.value().contains("/"))
+        List<CardFiles.Entry> entries =
+                new ArrayList<>(entries("", card.volume().root()));
+        List<String> folders = files.all().stream()
+                .flatMap(file -> file.document().lines().stream())
+                .map(ConfigLine::kind)
+                .filter(LineKind.Setting.class::isInstance)
+                .map(LineKind.Setting.class::cast)
+                .filter(setting ->
+                        setting.key().equals(PREFIX) && setting.value().contains("/"))
                 .map(setting -> setting.value().substring(0, setting.value().lastIndexOf('/')))
-                .distinct().limit(MOST_FOLDERS).toList();
+                .distinct()
+                .limit(MOST_FOLDERS)
+                .toList();
         for (String folder : folders) {
             Optional<DirectoryEntry> entry = card.volume().find(folder).filter(DirectoryEntry::folder);
             if (entry.isPresent()) {
@@ -135,7 +162,9 @@ final class ShowViews {
     }
 
     private static List<CardFiles.Entry> entries(String folder, Directory directory) {
-        return directory.entries().stream().map(entry -> new CardFiles.Entry(folder + entry.name(), entry.shortName(),
-                entry.folder(), entry.size())).toList();
+        return directory.entries().stream()
+                .map(entry ->
+                        new CardFiles.Entry(folder + entry.name(), entry.shortName(), entry.folder(), entry.size()))
+                .toList();
     }
 }

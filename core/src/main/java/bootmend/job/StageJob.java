@@ -40,11 +40,15 @@ public final class StageJob {
 
     /** Works out how the settings are staged; {@code forChanging} holds the card locked for {@code apply}. */
     public ProposedChange stage(CardRequest request, StageRequest wanted, boolean forChanging) throws CardException {
-        Board board = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(wanted.board())).board().orElseThrow();
+        Board board = new RequestedBoard(workplace.tables())
+                .facts(BoardRequest.of(wanted.board()))
+                .board()
+                .orElseThrow();
         if (!board.knowsTryOnce()) {
-            throw CardException.refused(board.id() + " has no try-once start",
+            throw CardException.refused(
+                    board.id() + " has no try-once start",
                     "Only the pi4 family and later have one; on " + board.id() + " keep a copy of the card and edit "
-                    + "its config file.");
+                            + "its config file.");
         }
         Map<String, Long> named = new TrialSettings(workplace).named(wanted.settings());
         if (named.isEmpty()) {
@@ -54,15 +58,21 @@ public final class StageJob {
             refuseWhenSwitching(card);
             ConfigFiles files = ConfigFiles.read(card.volume());
             ResetJob.refuseWhenNotWhole(files.main());
-            byte[] staged = staged(card, files, board, named, wanted.despiteBlockers()).toBytes();
-            return new Changes(List.of(new FileChange(STAGED, content(card), staged)),
+            byte[] staged =
+                    staged(card, files, board, named, wanted.despiteBlockers()).toBytes();
+            return new Changes(
+                    List.of(new FileChange(STAGED, content(card), staged)),
                     List.of(new FileChange(STAGED, files.main().bytes(), staged)));
         });
     }
 
     /** Works out how a staged trial is removed. */
     public ProposedChange unstage(CardRequest request, boolean forChanging) throws CardException {
-        return propose(request, forChanging, false, "remove the staged settings",
+        return propose(
+                request,
+                forChanging,
+                false,
+                "remove the staged settings",
                 card -> new Changes(List.of(new FileChange(STAGED, stagedContent(card), null)), List.of()));
     }
 
@@ -82,8 +92,7 @@ public final class StageJob {
      *
      * @param shown the two texts whose lines a user is shown beside each other
      */
-    private record Changes(List<FileChange> made, List<FileChange> shown) {
-    }
+    private record Changes(List<FileChange> made, List<FileChange> shown) {}
 
     /** Works out what becomes of files on a card. */
     @FunctionalInterface
@@ -91,8 +100,8 @@ public final class StageJob {
         Changes on(OpenCard card) throws IOException;
     }
 
-    private ProposedChange propose(CardRequest request, boolean forChanging, boolean inPlace, String title,
-            Work work) throws CardException {
+    private ProposedChange propose(CardRequest request, boolean forChanging, boolean inPlace, String title, Work work)
+            throws CardException {
         OpenCard card = OpenCard.open(workplace.opener(), request, forChanging);
         try {
             RecoverJob.refuseWhenWaiting(card, workplace);
@@ -102,7 +111,11 @@ public final class StageJob {
                 planner.put(change);
             }
             Plan plan = planner.plan(title);
-            return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(changes.shown()), plan,
+            return new ProposedChange(
+                    card,
+                    new CardViews(workplace).of(card),
+                    LineDiff.of(changes.shown()),
+                    plan,
                     () -> card.commit(workplace, plan));
         } catch (IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
@@ -110,17 +123,19 @@ public final class StageJob {
     }
 
     /** The config file's text with the trial's settings; what the card sets on the board besides stays. */
-    private ConfigDocument staged(OpenCard card, ConfigFiles files, Board board, Map<String, Long> named,
-            boolean despiteBlockers) throws IOException {
-        Map<String, String> settings =
-                new LinkedHashMap<>(new CardSettings(workplace.tables()).of(files, board));
+    private ConfigDocument staged(
+            OpenCard card, ConfigFiles files, Board board, Map<String, Long> named, boolean despiteBlockers)
+            throws IOException {
+        Map<String, String> settings = new LinkedHashMap<>(new CardSettings(workplace.tables()).of(files, board));
         named.forEach((key, value) -> settings.put(key, Long.toString(value)));
-        Map<String, ConfigDocument> edited = new ProfileEdit(workplace.tables(), board, files::pathOf).apply(
-                files.main().path(), files.main().document(), files.includes(), settings);
+        Map<String, ConfigDocument> edited = new ProfileEdit(workplace.tables(), board, files::pathOf)
+                .apply(files.main().path(), files.main().document(), files.includes(), settings);
         for (ConfigFile file : files.all()) {
-            if (!file.path().equals(files.main().path()) && !edited.getOrDefault(file.path(), file.document()).equals(file.document())) {
-                throw CardException.refused("a setting stands in " + file.path() + ", which " + ConfigFiles.NAME
-                        + " and " + STAGED + " would both include",
+            if (!file.path().equals(files.main().path())
+                    && !edited.getOrDefault(file.path(), file.document()).equals(file.document())) {
+                throw CardException.refused(
+                        "a setting stands in " + file.path() + ", which " + ConfigFiles.NAME + " and " + STAGED
+                                + " would both include",
                         "Move the tuning lines from " + file.path() + " into " + ConfigFiles.NAME + " first.");
             }
         }
@@ -131,14 +146,15 @@ public final class StageJob {
     }
 
     private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited) throws IOException {
-        List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board)).of(
-                new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
+        List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board))
+                .of(new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
         NewBlockers.refuse(blockers, "staged");
     }
 
     private static void refuseWhenSwitching(OpenCard card) throws CardException {
         if (card.switchesPartition()) {
-            throw CardException.refused("this card switches whole partitions on a try-once start (tryboot_a_b=1)",
+            throw CardException.refused(
+                    "this card switches whole partitions on a try-once start (tryboot_a_b=1)",
                     "A staged file would not be read; try the settings on the other partition, with --partition.");
         }
     }
@@ -146,8 +162,8 @@ public final class StageJob {
     private static byte[] stagedContent(OpenCard card) throws IOException {
         byte[] content = content(card);
         if (content == null) {
-            throw CardException.refused("no settings are staged on this card",
-                    "Stage some with `bootmend trial stage`.");
+            throw CardException.refused(
+                    "no settings are staged on this card", "Stage some with `bootmend trial stage`.");
         }
         return content;
     }
@@ -160,7 +176,8 @@ public final class StageJob {
         }
         var content = card.volume().read(entry.get(), MOST_BYTES);
         if (entry.get().folder() || entry.get().size() > MOST_BYTES || !content.isWhole()) {
-            throw CardException.refused(STAGED + " on this card cannot be read as a config file",
+            throw CardException.refused(
+                    STAGED + " on this card cannot be read as a config file",
                     "Look at the card with `bootmend repair`, or remove the file by hand.");
         }
         return content.bytes();

@@ -30,6 +30,7 @@ public final class Station {
     private final Set<Path> named;
     /** Devices whose card had its turn or is to be left alone, with how many lists in a row each was missing from. */
     private final Map<Path, Integer> settled = new HashMap<>();
+
     private Set<Path> seenBefore = new HashSet<>();
     private int turns;
 
@@ -75,7 +76,8 @@ public final class Station {
         settled.values().removeIf(away -> away >= AWAY);
         Optional<AttachedDisk> card = now.stream()
                 .filter(disk -> !settled.containsKey(disk.path()) && seenBefore.contains(disk.path()))
-                .filter(this::isWanted).findFirst();
+                .filter(this::isWanted)
+                .findFirst();
         seenBefore = here;
         return card;
     }
@@ -95,15 +97,18 @@ public final class Station {
             return failed(path, e);
         } catch (RuntimeException e) {
             // One card that nobody foresaw must not stop the station.
-            return failed(path, CardException.unreadable("something unforeseen happened (" + e + ")",
-                    "Set the card aside and report it.", e));
+            return failed(
+                    path,
+                    CardException.unreadable(
+                            "something unforeseen happened (" + e + ")", "Set the card aside and report it.", e));
         }
     }
 
     private StationTurn failed(String path, CardException e) {
-        boolean pulled = disks.now().stream().noneMatch(disk -> disk.path().toString().equals(path));
-        String words = (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". "
-                + e.remedy();
+        boolean pulled =
+                disks.now().stream().noneMatch(disk -> disk.path().toString().equals(path));
+        String words =
+                (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". " + e.remedy();
         return new StationTurn(turns, path, StationTurn.Outcome.FAILED, words, Optional.of(e));
     }
 }

@@ -32,8 +32,10 @@ public final class StationLog {
             log.append("");
             return log;
         } catch (IOException e) {
-            throw CardException.refused("the log " + file + " cannot be written (" + e.getMessage() + ")",
-                    "Name another file with --log.", e);
+            throw CardException.refused(
+                    "the log " + file + " cannot be written (" + e.getMessage() + ")",
+                    "Name another file with --log.",
+                    e);
         }
     }
 
@@ -42,13 +44,23 @@ public final class StationLog {
     }
 
     public void add(Instant when, StationTurn turn) throws IOException {
-        append(String.join("\t", when.truncatedTo(ChronoUnit.SECONDS).toString(), Integer.toString(turn.number()),
-                VisibleText.of(turn.path()), turn.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                VisibleText.of(turn.words())) + "\n");
+        append(String.join(
+                        "\t",
+                        when.truncatedTo(ChronoUnit.SECONDS).toString(),
+                        Integer.toString(turn.number()),
+                        VisibleText.of(turn.path()),
+                        turn.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        VisibleText.of(turn.words()))
+                + "\n");
     }
 
     private void append(String line) throws IOException {
-        Files.writeString(file, line, StandardCharsets.UTF_8, StandardOpenOption.CREATE, StandardOpenOption.APPEND,
+        Files.writeString(
+                file,
+                line,
+                StandardCharsets.UTF_8,
+                StandardOpenOption.CREATE,
+                StandardOpenOption.APPEND,
                 StandardOpenOption.DSYNC);
     }
 }

@@ -10,8 +10,7 @@ import java.io.IOException;
 public interface StationWork {
 
     /** How the work on one card ended, and a whole sentence about it. */
-    record Result(StationTurn.Outcome outcome, String words) {
-    }
+    record Result(StationTurn.Outcome outcome, String words) {}
 
     /** @throws CardException when it could not be done, which ends this card's turn alone */
     Result on(CardRequest card) throws CardException;
@@ -42,8 +41,10 @@ public interface StationWork {
                 return new Result(StationTurn.Outcome.NOTHING_TO_DO, "There is nothing to do on it.");
             }
             ChangeView done = change.apply();
-            return new Result(StationTurn.Outcome.DONE, "Written, forced and read back: " + change.plan().title()
-                    + "; undo record " + done.undoRecord() + ".");
+            return new Result(
+                    StationTurn.Outcome.DONE,
+                    "Written, forced and read back: " + change.plan().title() + "; undo record " + done.undoRecord()
+                            + ".");
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {

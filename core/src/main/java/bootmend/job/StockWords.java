@@ -34,7 +34,9 @@ final class StockWords {
         String key = line.tuningKey().key();
         List<Long> values = sectionBoard(line)
                 .map(board -> values(tables.stock().of(key, board, OptionalInt.empty())))
-                .orElseGet(() -> values(tables.stock().perBoard(key).stream().map(BoardStock::stock).toList()));
+                .orElseGet(() -> values(tables.stock().perBoard(key).stream()
+                        .map(BoardStock::stock)
+                        .toList()));
         if (values.isEmpty()) {
             return Optional.empty();
         }
@@ -45,10 +47,16 @@ final class StockWords {
 
     /** A key's stock on a board: a number, or those it may be; empty where it is not published. */
     Optional<String> on(Resolution resolution, String key) {
-        List<String> values = tables.vocabulary().find(key)
-                .map(known -> new AgainstStock(tables, resolution).stock(known)).orElse(List.of()).stream()
-                .filter(Figure.Value.class::isInstance).map(Figure.Value.class::cast)
-                .map(figure -> Long.toString((long) figure.value())).toList();
+        List<String> values = tables
+                .vocabulary()
+                .find(key)
+                .map(known -> new AgainstStock(tables, resolution).stock(known))
+                .orElse(List.of())
+                .stream()
+                .filter(Figure.Value.class::isInstance)
+                .map(Figure.Value.class::cast)
+                .map(figure -> Long.toString((long) figure.value()))
+                .toList();
         return values.isEmpty() ? Optional.empty() : Optional.of(String.join(" or ", values));
     }
 

@@ -10,12 +10,12 @@ import java.util.List;
  * @param unknown the other set bits as a mask, {@code 0x0} where there are none
  * @param source where the meanings come from
  */
-public record ThrottleExplanation(String mask, List<BitView> bits, String unknown, List<CautionView> cautions,
-        String source) implements Explanation {
+public record ThrottleExplanation(
+        String mask, List<BitView> bits, String unknown, List<CautionView> cautions, String source)
+        implements Explanation {
 
     /** One bit, its number counted from 0. */
-    public record BitView(int bit, String meaning) {
-    }
+    public record BitView(int bit, String meaning) {}
 
     public ThrottleExplanation {
         bits = List.copyOf(bits);

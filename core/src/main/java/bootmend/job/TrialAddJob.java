@@ -43,54 +43,82 @@ public final class TrialAddJob {
     }
 
     private TrialAdded add(TrialRequest request) throws CardException {
-        Outcome outcome = Outcome.of(request.outcome()).orElseThrow(() -> CardException.usage(
-                request.outcome() + " is no outcome", "Say boots, no-boot, locks-up, misbehaves, throttles or holds."));
+        Outcome outcome = Outcome.of(request.outcome())
+                .orElseThrow(() -> CardException.usage(
+                        request.outcome() + " is no outcome",
+                        "Say boots, no-boot, locks-up, misbehaves, throttles or holds."));
         BoardFacts facts = facts(request);
         Unit unit = new Unit(facts.board().orElseThrow().id(), request.label());
         TrialSettings settings = new TrialSettings(workplace);
         Map<String, Long> inForce = settings.of(request, facts);
-        Trial untimed = new Trial("", when(request), unit, inForce, outcome, Run.UNMEASURED,
+        Trial untimed = new Trial(
+                "",
+                when(request),
+                unit,
+                inForce,
+                outcome,
+                Run.UNMEASURED,
                 scores(request.measured().scores()),
-                new Surroundings(request.cooling(), request.supply(), request.ambient()), request.notes());
-        Optional<LogSummary> log = request.log().isEmpty() ? Optional.empty()
+                new Surroundings(request.cooling(), request.supply(), request.ambient()),
+                request.notes());
+        Optional<LogSummary> log = request.log().isEmpty()
+                ? Optional.empty()
                 : Optional.of(LogSummary.read(request.log().get(), setClock(untimed), tables.throttleBits()));
-        Trial trial = new Trial("", untimed.when(), unit, inForce, outcome, measured(request.measured(), log),
-                untimed.scores(), untimed.surroundings(), untimed.notes());
+        Trial trial = new Trial(
+                "",
+                untimed.when(),
+                unit,
+                inForce,
+                outcome,
+                measured(request.measured(), log),
+                untimed.scores(),
+                untimed.surroundings(),
+                untimed.notes());
         Trial kept = workplace.trials().add(trial);
-        return new TrialAdded(kept, workplace.trials().file(kept).toString(), log,
-                notes(kept, settings.outOfRange(inForce)));
+        return new TrialAdded(
+                kept, workplace.trials().file(kept).toString(), log, notes(kept, settings.outOfRange(inForce)));
     }
 
     /** What is said about the board, with the kind of board that earlier trials of this label name. */
     private BoardFacts facts(TrialRequest request) throws CardException {
         BoardFacts told = new RequestedBoard(tables).facts(request.board());
         List<Trial> earlier = workplace.trials().read().trials().stream()
-                .filter(trial -> trial.unit().label().equals(request.label().strip())).toList();
+                .filter(trial -> trial.unit().label().equals(request.label().strip()))
+                .toList();
         if (earlier.isEmpty()) {
             if (told.board().isEmpty()) {
-                throw CardException.usage("which kind of board " + request.label() + " is was not said",
+                throw CardException.usage(
+                        "which kind of board " + request.label() + " is was not said",
                         "Add --board, such as --board pi4; later trials with this label need it no more.");
             }
             return told;
         }
         String known = earlier.get(0).unit().board();
         if (told.board().map(Board::id).filter(id -> !id.equals(known)).isPresent()) {
-            throw CardException.usage(request.label() + " is a " + known + " in earlier trials, not a "
-                    + told.board().get().id(), "A label is for one physical board; give this one a label of its own.");
+            throw CardException.usage(
+                    request.label() + " is a " + known + " in earlier trials, not a "
+                            + told.board().get().id(),
+                    "A label is for one physical board; give this one a label of its own.");
         }
         return told.withBoard(tables.boards().find(known).orElseThrow());
     }
 
     private OptionalDouble setClock(Trial trial) {
         return Placement.of(List.of(trial), tables).placed().stream()
-                .mapToDouble(placed -> placed.setting().clock()).findFirst();
+                .mapToDouble(placed -> placed.setting().clock())
+                .findFirst();
     }
 
     private static Run measured(TrialRequest.Measured told, Optional<LogSummary> log) throws CardException {
-        OptionalLong mask = told.mask().isEmpty() ? log.map(LogSummary::mask).orElse(OptionalLong.empty())
+        OptionalLong mask = told.mask().isEmpty()
+                ? log.map(LogSummary::mask).orElse(OptionalLong.empty())
                 : mask(told.mask().get());
-        return new Run(first(told.minutes(), log.map(LogSummary::minutesAtFullClock)), told.fullLoad(),
-                first(told.peak(), log.map(LogSummary::peak)), first(told.clock(), log.map(LogSummary::meanClock)), mask);
+        return new Run(
+                first(told.minutes(), log.map(LogSummary::minutesAtFullClock)),
+                told.fullLoad(),
+                first(told.peak(), log.map(LogSummary::peak)),
+                first(told.clock(), log.map(LogSummary::meanClock)),
+                mask);
     }
 
     private static OptionalDouble first(OptionalDouble told, Optional<OptionalDouble> logged) {
@@ -100,7 +128,8 @@ public final class TrialAddJob {
     private static OptionalLong mask(String text) throws CardException {
         OptionalLong mask = ThrottleMask.parse(text);
         if (mask.isEmpty()) {
-            throw CardException.usage(text + " is no throttle mask", "Write it as the board reports it, such as 0x50000.");
+            throw CardException.usage(
+                    text + " is no throttle mask", "Write it as the board reports it, such as 0x50000.");
         }
         return mask;
     }
@@ -110,7 +139,9 @@ public final class TrialAddJob {
         for (String text : texts) {
             int sign = text.lastIndexOf('=');
             try {
-                scores.put(text.substring(0, Math.max(0, sign)).strip(), Double.valueOf(text.substring(sign + 1).strip()));
+                scores.put(
+                        text.substring(0, Math.max(0, sign)).strip(),
+                        Double.valueOf(text.substring(sign + 1).strip()));
             } catch (NumberFormatException e) {
                 throw CardException.usage(text + " is no score", "Write it like \"one core=312\"; higher is better.");
             }

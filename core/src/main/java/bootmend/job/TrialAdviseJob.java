@@ -47,8 +47,14 @@ public final class TrialAdviseJob {
         Adviser adviser = new Adviser(board.unit().board(), placement.placed(), heat, next, tables);
         List<String> notes = new ArrayList<>(placement.aside());
         notes.addAll(mixed(placement.placed()));
-        return new TrialReport(board.unit(), placement.placed(), Frontier.of(placement.placed()), adviser.advise(),
-                StepLimits.of(tables), Gain.of(placement.placed(), stockClock(board)), notes,
+        return new TrialReport(
+                board.unit(),
+                placement.placed(),
+                Frontier.of(placement.placed()),
+                adviser.advise(),
+                StepLimits.of(tables),
+                Gain.of(placement.placed(), stockClock(board)),
+                notes,
                 CautionView.ofTuning(tables));
     }
 
@@ -60,8 +66,11 @@ public final class TrialAdviseJob {
         }
         List<Trial> newestFirst = new ArrayList<>(trials);
         Collections.reverse(newestFirst);
-        OptionalDouble ambient = told.isPresent() ? told : newestFirst.stream()
-                .flatMapToDouble(trial -> trial.surroundings().ambient().stream()).findFirst();
+        OptionalDouble ambient = told.isPresent()
+                ? told
+                : newestFirst.stream()
+                        .flatMapToDouble(trial -> trial.surroundings().ambient().stream())
+                        .findFirst();
         Surroundings latest = newestFirst.get(0).surroundings();
         return new Surroundings(latest.cooling(), latest.supply(), ambient);
     }
@@ -72,11 +81,18 @@ public final class TrialAdviseJob {
 
     /** Trials that differ in more than clock and voltage step were not quite the same try. */
     private static List<String> mixed(List<Placed> placed) {
-        Set<String> keys = placed.stream().flatMap(each -> each.trial().settings().keySet().stream())
+        Set<String> keys = placed.stream()
+                .flatMap(each -> each.trial().settings().keySet().stream())
                 .filter(key -> !AXES.contains(key))
-                .filter(key -> placed.stream().map(each -> each.trial().settings().getOrDefault(key, Long.MIN_VALUE))
-                        .distinct().count() > 1).collect(Collectors.toSet());
-        return keys.isEmpty() ? List.of() : List.of("These trials differ in more than clock and voltage step ("
-                + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together anyway.");
+                .filter(key -> placed.stream()
+                                .map(each -> each.trial().settings().getOrDefault(key, Long.MIN_VALUE))
+                                .distinct()
+                                .count()
+                        > 1)
+                .collect(Collectors.toSet());
+        return keys.isEmpty()
+                ? List.of()
+                : List.of("These trials differ in more than clock and voltage step ("
+                        + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together anyway.");
     }
 }

@@ -19,13 +19,17 @@ public final class TrialListJob {
     /** @param label of one board; empty for all */
     public TrialListing run(Optional<String> label) throws CardException {
         TrialStore.Content content = workplace.trials().read();
-        List<Trial> trials = label.isEmpty() ? content.trials()
+        List<Trial> trials = label.isEmpty()
+                ? content.trials()
                 : LabelledTrials.of(content.trials(), label.get()).trials();
         return new TrialListing(trials.stream().map(this::listed).toList(), content.problems());
     }
 
     private TrialListing.Listed listed(Trial trial) {
-        return new TrialListing.Listed(trial, workplace.trials().file(trial).toString(),
-                LogSummary.words(trial.run().mask().orElse(0), workplace.tables().throttleBits()));
+        return new TrialListing.Listed(
+                trial,
+                workplace.trials().file(trial).toString(),
+                LogSummary.words(
+                        trial.run().mask().orElse(0), workplace.tables().throttleBits()));
     }
 }

@@ -21,11 +21,13 @@ public final class TrialLoggerJob {
         try {
             Files.writeString(file, text(), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         } catch (FileAlreadyExistsException e) {
-            throw CardException.refused(file + " is there already and was left alone",
-                    "Name another file, or delete that one.");
+            throw CardException.refused(
+                    file + " is there already and was left alone", "Name another file, or delete that one.");
         } catch (IOException e) {
-            throw CardException.refused(file + " could not be written (" + e.getMessage() + ")",
-                    "Name a file in a folder that you may write to.", e);
+            throw CardException.refused(
+                    file + " could not be written (" + e.getMessage() + ")",
+                    "Name a file in a folder that you may write to.",
+                    e);
         }
     }
 }

@@ -20,8 +20,15 @@ import java.util.List;
  * @param notes sentences on trials that were left out or put together
  * @param cautions where it can hurt
  */
-public record TrialReport(Unit unit, List<Placed> trials, Frontier frontier, Advice advice, StepLimits limits,
-        List<Gain> gains, List<String> notes, List<CautionView> cautions) {
+public record TrialReport(
+        Unit unit,
+        List<Placed> trials,
+        Frontier frontier,
+        Advice advice,
+        StepLimits limits,
+        List<Gain> gains,
+        List<String> notes,
+        List<CautionView> cautions) {
 
     public TrialReport {
         trials = List.copyOf(trials);

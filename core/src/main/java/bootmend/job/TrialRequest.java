@@ -21,9 +21,19 @@ import java.util.OptionalDouble;
  * @param when such as {@code 2026-11-24T15:30:00Z}; where left out, now
  * @param notes possibly empty
  */
-public record TrialRequest(String label, BoardRequest board, Optional<CardRequest> card, List<String> settings,
-        Optional<Path> log, String outcome, Measured measured, String cooling, String supply, OptionalDouble ambient,
-        Optional<String> when, String notes) {
+public record TrialRequest(
+        String label,
+        BoardRequest board,
+        Optional<CardRequest> card,
+        List<String> settings,
+        Optional<Path> log,
+        String outcome,
+        Measured measured,
+        String cooling,
+        String supply,
+        OptionalDouble ambient,
+        Optional<String> when,
+        String notes) {
 
     /**
      * What was measured; a value given here goes before the log's.
@@ -35,8 +45,13 @@ public record TrialRequest(String label, BoardRequest board, Optional<CardReques
      * @param mask throttle report, such as {@code 0x50000}
      * @param scores each {@code NAME=NUMBER}, higher is better
      */
-    public record Measured(OptionalDouble minutes, boolean fullLoad, OptionalDouble peak, OptionalDouble clock,
-            Optional<String> mask, List<String> scores) {
+    public record Measured(
+            OptionalDouble minutes,
+            boolean fullLoad,
+            OptionalDouble peak,
+            OptionalDouble clock,
+            Optional<String> mask,
+            List<String> scores) {
 
         public Measured {
             scores = List.copyOf(scores);

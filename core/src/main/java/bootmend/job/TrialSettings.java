@@ -47,11 +47,15 @@ final class TrialSettings {
                 throw CardException.usage(text + " is no setting", "Write it like arm_freq=2000.");
             }
             if (tables.vocabulary().find(parts[0]).isEmpty()) {
-                List<String> near = new NearWords(tables.vocabulary().keys().stream().map(TuningKey::key).toList())
+                List<String> near = new NearWords(tables.vocabulary().keys().stream()
+                                .map(TuningKey::key)
+                                .toList())
                         .to(parts[0]);
-                throw CardException.usage(parts[0] + " is no tuning key", near.isEmpty()
-                        ? "Keys are written as in the config file, such as arm_freq."
-                        : "Did you mean " + String.join(", ", near) + "?");
+                throw CardException.usage(
+                        parts[0] + " is no tuning key",
+                        near.isEmpty()
+                                ? "Keys are written as in the config file, such as arm_freq."
+                                : "Did you mean " + String.join(", ", near) + "?");
             }
             settings.put(parts[0], TuningNumber.parse(parts[1]).getAsLong());
         }
@@ -66,9 +70,11 @@ final class TrialSettings {
             if (each.state() == EffectiveState.SET || isHarmless(each) && value.isPresent()) {
                 settings.put(each.key(), value.orElseThrow());
             } else if (each.state() == EffectiveState.DEPENDS && !named.containsKey(each.key())) {
-                throw CardException.usage("what " + each.key() + " was on this board depends on "
-                        + VisibleText.of(String.join(", ", each.dependsOn())),
-                        "Say it with --set " + each.key() + "=NUMBER, or say more about the board (--revision, --pin).");
+                throw CardException.usage(
+                        "what " + each.key() + " was on this board depends on "
+                                + VisibleText.of(String.join(", ", each.dependsOn())),
+                        "Say it with --set " + each.key()
+                                + "=NUMBER, or say more about the board (--revision, --pin).");
             }
         }
         return settings;
@@ -77,13 +83,17 @@ final class TrialSettings {
     /** A doubt about a key that tunes nothing by itself, such as {@code arm_boost}: what it changes is asked about itself. */
     private boolean isHarmless(Effective each) {
         return each.state() == EffectiveState.DEPENDS
-                && tables.vocabulary().find(each.key()).filter(TuningKey::resets).isEmpty();
+                && tables.vocabulary()
+                        .find(each.key())
+                        .filter(TuningKey::resets)
+                        .isEmpty();
     }
 
     private Resolution resolve(CardRequest request, BoardFacts facts) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             ConfigFiles files = ConfigFiles.read(card.volume());
-            return new Resolver(tables).resolve(files.main().path(), files.main().document(), files.includes(), facts);
+            return new Resolver(tables)
+                    .resolve(files.main().path(), files.main().document(), files.includes(), facts);
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
@@ -93,8 +103,14 @@ final class TrialSettings {
 
     /** A sentence for each setting outside its published range. */
     List<String> outOfRange(Map<String, Long> settings) {
-        return settings.entrySet().stream().flatMap(setting -> tables.vocabulary().find(setting.getKey())
-                .flatMap(key -> outOfRange(key, setting.getValue())).stream()).toList();
+        return settings.entrySet().stream()
+                .flatMap(
+                        setting -> tables
+                                .vocabulary()
+                                .find(setting.getKey())
+                                .flatMap(key -> outOfRange(key, setting.getValue()))
+                                .stream())
+                .toList();
     }
 
     private static Optional<String> outOfRange(TuningKey key, long value) {

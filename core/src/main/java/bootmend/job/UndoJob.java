@@ -41,12 +41,17 @@ public final class UndoJob {
     }
 
     private ProposedChange last(OpenCard card, History history, boolean inPlace) throws IOException {
-        UndoRecord record = history.lastToTakeBack().orElseThrow(() -> CardException.refused(
-                "there is no change to this card that this computer could take back",
-                "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
-                + "where they are."));
+        UndoRecord record = history.lastToTakeBack()
+                .orElseThrow(() -> CardException.refused(
+                        "there is no change to this card that this computer could take back",
+                        "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
+                                + "where they are."));
         Plan plan = card.takeBack(record, workplace, inPlace);
-        return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
+        return new ProposedChange(
+                card,
+                new CardViews(workplace).of(card),
+                LineDiff.of(plan.files()),
+                plan,
                 () -> card.commitBack(workplace, plan, record));
     }
 
@@ -54,17 +59,23 @@ public final class UndoJob {
         int number = to.getAsInt();
         int last = history.oldestFirst().size();
         if (number < 0 || number > last) {
-            throw CardException.usage("this card's history has no change " + number,
-                    last == 0 ? "No change to it was made from this computer."
+            throw CardException.usage(
+                    "this card's history has no change " + number,
+                    last == 0
+                            ? "No change to it was made from this computer."
                             : "It has 1 to " + last + ", and 0 stands for the time before the first; see `bootmend "
-                            + "history`.");
+                                    + "history`.");
         }
         FilePlanner planner = card.planner(workplace, inPlace);
         for (FileChange file : history.filesAfter(number)) {
             planner.put(file);
         }
         Plan plan = planner.plan(number == 0 ? "back to before change 1" : "back to after change " + number);
-        return new ProposedChange(card, new CardViews(workplace).of(card), LineDiff.of(plan.files()), plan,
+        return new ProposedChange(
+                card,
+                new CardViews(workplace).of(card),
+                LineDiff.of(plan.files()),
+                plan,
                 () -> card.commit(workplace, plan));
     }
 }

@@ -41,8 +41,8 @@ public final class Workplace {
         this(home, opener, clock, new UndoStore(home), new ProfileStore(home.resolve("profiles")), tables);
     }
 
-    private Workplace(Path home, CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles,
-            TuningTables tables) {
+    private Workplace(
+            Path home, CardOpener opener, Clock clock, UndoStore store, ProfileStore profiles, TuningTables tables) {
         this.home = home;
         this.opener = opener;
         this.clock = clock;

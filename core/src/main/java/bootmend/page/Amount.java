@@ -10,8 +10,7 @@ public final class Amount {
     private static final long KIB = 1024;
     private static final List<String> UNITS = List.of("KiB", "MiB", "GiB", "TiB");
 
-    private Amount() {
-    }
+    private Amount() {}
 
     /** A setting's value, such as {@code 2000 MHz} or {@code 6 steps}; as it stands where it is no number. */
     public static String of(String value, String unit) {
@@ -24,8 +23,10 @@ public final class Amount {
 
     /** Percent above stock, such as {@code +33 %}, or the two that it may be. */
     public static String percent(List<Double> percent) {
-        return percent.stream().map(each -> String.format(Locale.ROOT, "%+.0f %%", each).replaceFirst("^-0 ", "+0 "))
-                .distinct().collect(Collectors.joining(" or "));
+        return percent.stream()
+                .map(each -> String.format(Locale.ROOT, "%+.0f %%", each).replaceFirst("^-0 ", "+0 "))
+                .distinct()
+                .collect(Collectors.joining(" or "));
     }
 
     /** Volts to the millivolt, such as {@code 1.35 V}; {@code change} puts a sign in front. */

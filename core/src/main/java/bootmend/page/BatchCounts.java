@@ -22,7 +22,8 @@ public final class BatchCounts {
 
     /** Such as {@code 998 changed, 2 failed}. */
     public String words() {
-        return states.entrySet().stream().map(each -> each.getValue() + " " + each.getKey().words())
+        return states.entrySet().stream()
+                .map(each -> each.getValue() + " " + each.getKey().words())
                 .collect(Collectors.joining(", "));
     }
 

@@ -41,13 +41,27 @@ public final class BatchPage implements Closeable {
         row.put("state", card.state().words());
         row.put("bad", card.wantsAttention());
         row.put("was", card.was().map(was -> visible(was.words())).orElse(""));
-        row.put("sha256", card.was().flatMap(CardOutcome.Was::config).map(ConfigView::sha256).orElse(""));
+        row.put(
+                "sha256",
+                card.was()
+                        .flatMap(CardOutcome.Was::config)
+                        .map(ConfigView::sha256)
+                        .orElse(""));
         row.put("changed", card.changedWords().stream().map(BatchPage::visible).toList());
         row.put("verified", card.verified() ? "verified" : "");
-        row.put("findings", card.findings().stream().map(finding -> visible(finding.words())).toList());
-        row.put("undo", card.made().map(ChangeView::undoRecord).map(BatchPage::visible).orElse(""));
-        row.put("error", card.error().map(error -> visible(error.getMessage()) + ". " + visible(error.remedy()))
-                .orElse(""));
+        row.put(
+                "findings",
+                card.findings().stream()
+                        .map(finding -> visible(finding.words()))
+                        .toList());
+        row.put(
+                "undo",
+                card.made().map(ChangeView::undoRecord).map(BatchPage::visible).orElse(""));
+        row.put(
+                "error",
+                card.error()
+                        .map(error -> visible(error.getMessage()) + ". " + visible(error.remedy()))
+                        .orElse(""));
         row.put("seconds", card.seconds());
         page.card(row);
     }

@@ -28,8 +28,15 @@ import java.util.stream.Stream;
  * @param error why it failed, or why its config file could not be read
  * @param wantsAttention whether something is left to do: it failed, is not ready, or keeps damage
  */
-public record CardOutcome(String card, CardState state, Optional<Was> was, List<LineChange> changed,
-        Optional<ChangeView> made, List<Found> findings, double seconds, Optional<CardException> error,
+public record CardOutcome(
+        String card,
+        CardState state,
+        Optional<Was> was,
+        List<LineChange> changed,
+        Optional<ChangeView> made,
+        List<Found> findings,
+        double seconds,
+        Optional<CardException> error,
         boolean wantsAttention) {
 
     private static final double MILLIS = 1000;
@@ -45,13 +52,19 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
      * @param stock whether no line that resets was active
      * @param activeLines how many were
      */
-    public record Was(String label, String serial, String fatType, Optional<ConfigView> config, boolean stock,
-            long activeLines) {
+    public record Was(
+            String label, String serial, String fatType, Optional<ConfigView> config, boolean stock, long activeLines) {
 
         static Was of(CardView card) {
-            return new Was(card.partition().label(), card.partition().serial(), card.partition().fatType(),
-                    card.config().map(ConfigView::hashed), card.isStock(),
-                    card.tuning().stream().filter(line -> line.active() && line.resets()).count());
+            return new Was(
+                    card.partition().label(),
+                    card.partition().serial(),
+                    card.partition().fatType(),
+                    card.config().map(ConfigView::hashed),
+                    card.isStock(),
+                    card.tuning().stream()
+                            .filter(line -> line.active() && line.resets())
+                            .count());
         }
 
         /** Such as {@code LAB, 0000-BEEF, 2 tuning lines}. */
@@ -77,22 +90,44 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
     }
 
     public static CardOutcome ofShow(CardResult<ShowView> result) {
-        return result.view().map(view -> seen(result, view.card(), CardState.SEEN, List.of(),
-                view.card().configProblem().isPresent())).orElseGet(() -> failed(result));
+        return result.view()
+                .map(view -> seen(
+                        result,
+                        view.card(),
+                        CardState.SEEN,
+                        List.of(),
+                        view.card().configProblem().isPresent()))
+                .orElseGet(() -> failed(result));
     }
 
     /** A card that was looked at alone, for no board. */
     public static CardOutcome ofCard(CardResult<CardView> result) {
-        return result.view().map(view -> seen(result, view, CardState.SEEN, List.of(),
-                view.configProblem().isPresent())).orElseGet(() -> failed(result));
+        return result.view()
+                .map(view -> seen(
+                        result,
+                        view,
+                        CardState.SEEN,
+                        List.of(),
+                        view.configProblem().isPresent()))
+                .orElseGet(() -> failed(result));
     }
 
     public static CardOutcome ofCheck(CardResult<CheckView> result) {
-        return result.view().map(view -> seen(result, view.card(),
-                view.hasBlocker() ? CardState.NOT_READY : CardState.READY,
-                view.findings().stream().map(finding -> new Found(finding.rule(), Optional.of(finding.severity()),
-                        Optional.empty(), finding.where().words(), finding.what())).toList(),
-                view.hasBlocker())).orElseGet(() -> failed(result));
+        return result.view()
+                .map(view -> seen(
+                        result,
+                        view.card(),
+                        view.hasBlocker() ? CardState.NOT_READY : CardState.READY,
+                        view.findings().stream()
+                                .map(finding -> new Found(
+                                        finding.rule(),
+                                        Optional.of(finding.severity()),
+                                        Optional.empty(),
+                                        finding.where().words(),
+                                        finding.what()))
+                                .toList(),
+                        view.hasBlocker()))
+                .orElseGet(() -> failed(result));
     }
 
     /** A change that was made, or only worked out. */
@@ -100,25 +135,52 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
         return result.view().map(view -> changed(result, view)).orElseGet(() -> failed(result));
     }
 
-    private static CardOutcome seen(CardResult<?> result, CardView card, CardState state, List<Found> findings,
-            boolean wantsAttention) {
-        return new CardOutcome(result.card().toString(), state, Optional.of(Was.of(card)), List.of(), Optional.empty(),
-                findings, seconds(result), card.configProblem(), wantsAttention);
+    private static CardOutcome seen(
+            CardResult<?> result, CardView card, CardState state, List<Found> findings, boolean wantsAttention) {
+        return new CardOutcome(
+                result.card().toString(),
+                state,
+                Optional.of(Was.of(card)),
+                List.of(),
+                Optional.empty(),
+                findings,
+                seconds(result),
+                card.configProblem(),
+                wantsAttention);
     }
 
     private static CardOutcome changed(CardResult<?> result, CardChange view) {
         CardState planned = view.nothing() ? CardState.NOTHING : CardState.PLANNED;
-        return new CardOutcome(result.card().toString(), view.made().isPresent() ? CardState.CHANGED : planned,
-                Optional.of(Was.of(view.before())), view.lines(), view.made(),
-                view.findings().stream().map(finding -> new Found(finding.id(), Optional.empty(),
-                        Optional.of(finding.mended()), finding.where(), finding.what())).toList(),
-                seconds(result), Optional.empty(), view.leavesDamage());
+        return new CardOutcome(
+                result.card().toString(),
+                view.made().isPresent() ? CardState.CHANGED : planned,
+                Optional.of(Was.of(view.before())),
+                view.lines(),
+                view.made(),
+                view.findings().stream()
+                        .map(finding -> new Found(
+                                finding.id(),
+                                Optional.empty(),
+                                Optional.of(finding.mended()),
+                                finding.where(),
+                                finding.what()))
+                        .toList(),
+                seconds(result),
+                Optional.empty(),
+                view.leavesDamage());
     }
 
     private static CardOutcome failed(CardResult<?> result) {
-        return new CardOutcome(result.card().toString(), result.started() ? CardState.FAILED : CardState.NOT_STARTED,
-                Optional.empty(), List.of(), Optional.empty(), List.of(), seconds(result),
-                Optional.of(result.error().orElseThrow()), true);
+        return new CardOutcome(
+                result.card().toString(),
+                result.started() ? CardState.FAILED : CardState.NOT_STARTED,
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                seconds(result),
+                Optional.of(result.error().orElseThrow()),
+                true);
     }
 
     private static double seconds(CardResult<?> result) {
@@ -132,8 +194,10 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
 
     /** Each changed line, such as {@code config.txt line 2: arm_freq=2000 -> #arm_freq=2000}. */
     public List<String> changedWords() {
-        return changed.stream().map(line -> line.file() + " line " + line.line() + ": " + line.before().orElse("(new)")
-                + " -> " + line.after().orElse("(taken out)")).toList();
+        return changed.stream()
+                .map(line -> line.file() + " line " + line.line() + ": "
+                        + line.before().orElse("(new)") + " -> " + line.after().orElse("(taken out)"))
+                .toList();
     }
 
     /** How many findings there are, such as {@code 1 blocker, 2 warnings}, or {@code 3 found, 2 mended}. */
@@ -143,14 +207,20 @@ public record CardOutcome(String card, CardState state, Optional<Was> was, List<
         }
         if (findings.get(0).mended().isPresent()) {
             return findings.size() + " found, "
-                    + findings.stream().filter(finding -> finding.mended().orElse(false)).count() + " mended";
+                    + findings.stream()
+                            .filter(finding -> finding.mended().orElse(false))
+                            .count() + " mended";
         }
-        return Stream.of(Severity.BLOCKER, Severity.WARNING, Severity.NOTE).map(this::count)
-                .filter(words -> !words.isEmpty()).collect(Collectors.joining(", "));
+        return Stream.of(Severity.BLOCKER, Severity.WARNING, Severity.NOTE)
+                .map(this::count)
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     private String count(Severity severity) {
-        int n = (int) findings.stream().filter(finding -> finding.severity().equals(Optional.of(severity))).count();
+        int n = (int) findings.stream()
+                .filter(finding -> finding.severity().equals(Optional.of(severity)))
+                .count();
         return n == 0 ? "" : Amount.count(n, severity.word());
     }
 }

@@ -9,8 +9,7 @@ import java.util.List;
 /** How a check's outcome is said, on every screen and page alike; text from a card is still to be made visible. */
 public final class CheckWords {
 
-    private CheckWords() {
-    }
+    private CheckWords() {}
 
     /** One sentence on whether the card is ready for its purpose. */
     public static String verdict(CheckView view) {
@@ -40,7 +39,8 @@ public final class CheckWords {
 
     /** The boards that a finding holds for, with a blank in front; nothing where it holds for all or none matters. */
     public static String boards(Finding finding, List<String> all) {
-        return finding.boards().isEmpty() || finding.boards().equals(all) ? ""
+        return finding.boards().isEmpty() || finding.boards().equals(all)
+                ? ""
                 : " [" + String.join(" ", finding.boards()) + "]";
     }
 }

@@ -49,7 +49,9 @@ public final class PackingSlip implements Closeable {
      * @param card as the user named it
      */
     public void add(String card, CardException error) throws IOException {
-        add(card, Optional.empty(),
+        add(
+                card,
+                Optional.empty(),
                 Optional.of(Map.of("what", visible(error.getMessage()), "remedy", visible(error.remedy()))));
     }
 

@@ -29,7 +29,8 @@ final class PageTemplate {
     PageTemplate(String file, Writer out) {
         this.out = out;
         Mustache.Compiler compiler = Mustache.compiler().escapeHTML(true).emptyStringIsFalse(true);
-        List<Template> parts = Stream.of(text(file).split(CUT)).map(compiler::compile).toList();
+        List<Template> parts =
+                Stream.of(text(file).split(CUT)).map(compiler::compile).toList();
         this.before = parts.get(0);
         this.card = parts.get(1);
         this.after = parts.get(2);

@@ -18,8 +18,9 @@ import java.util.Locale;
 public record SlipContent(String card, boolean ready, String verdict, List<Fact> facts, List<Group> groups) {
 
     /** Stands at the end of every slip. */
-    public static final String CAUTION = "The board maker's limits and local rules come first. This slip tells what stood "
-            + "on the card when it was read; it cannot tell whether a board is stable with it.";
+    public static final String CAUTION =
+            "The board maker's limits and local rules come first. This slip tells what stood "
+                    + "on the card when it was read; it cannot tell whether a board is stable with it.";
     /** What is left to be filled in by hand. */
     public static final List<String> BLANKS = List.of("Checked by", "Received by", "Date");
     /** Stands where there are no groups. */
@@ -30,8 +31,7 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
      *
      * @param detail in small type below; may be empty
      */
-    public record Fact(String name, String value, String detail) {
-    }
+    public record Fact(String name, String value, String detail) {}
 
     /** What one rule found, with what that means, what to do and where it is published. */
     public record Group(String severity, String rule, List<Item> items, String meaning, String remedy, String source) {
@@ -46,8 +46,7 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
      *
      * @param boards those it holds for, in brackets; empty where it holds for all or none matters
      */
-    public record Item(String where, String what, String boards) {
-    }
+    public record Item(String where, String what, String boards) {}
 
     public SlipContent {
         facts = List.copyOf(facts);
@@ -61,33 +60,53 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
      * @param zone the time zone that the date is given in
      */
     public static SlipContent of(String card, CheckView view, ZoneId zone) {
-        return new SlipContent(VisibleText.of(card), !view.hasBlocker(), CheckWords.verdict(view), facts(view, zone),
-                FindingGroup.of(view.findings()).stream().map(group -> group(group, view.boards())).toList());
+        return new SlipContent(
+                VisibleText.of(card),
+                !view.hasBlocker(),
+                CheckWords.verdict(view),
+                facts(view, zone),
+                FindingGroup.of(view.findings()).stream()
+                        .map(group -> group(group, view.boards()))
+                        .toList());
     }
 
     private static List<Fact> facts(CheckView view, ZoneId zone) {
         String label = view.card().partition().label();
-        DateTimeFormatter when = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'xxx", Locale.ROOT).withZone(zone);
+        DateTimeFormatter when = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'xxx", Locale.ROOT)
+                .withZone(zone);
         return List.of(
                 new Fact("Label", label.isEmpty() ? "none" : VisibleText.of(label), ""),
                 new Fact("Serial", view.card().partition().serial(), ""),
-                new Fact("Volume", view.card().partition().fatType() + ", "
-                        + Amount.size(view.card().partition().bytes()), ""),
-                view.card().config().map(config -> new Fact("Config file",
-                        VisibleText.of(config.path()) + ", " + config.bytes() + " bytes", "sha256 " + config.sha256()))
+                new Fact(
+                        "Volume",
+                        view.card().partition().fatType() + ", "
+                                + Amount.size(view.card().partition().bytes()),
+                        ""),
+                view.card()
+                        .config()
+                        .map(config -> new Fact(
+                                "Config file",
+                                VisibleText.of(config.path()) + ", " + config.bytes() + " bytes",
+                                "sha256 " + config.sha256()))
                         .orElse(new Fact("Config file", "none that can be read", "")),
                 new Fact("Checked", CheckWords.purpose(view.purpose()) + ", " + when.format(view.when()), ""),
                 new Fact("Boards", CheckWords.boards(view), ""));
     }
 
     private static Group group(FindingGroup group, List<String> all) {
-        return new Group(group.severity().word(), group.rule(),
-                group.findings().stream().map(finding -> item(finding, all)).toList(), group.meaning(), group.remedy(),
+        return new Group(
+                group.severity().word(),
+                group.rule(),
+                group.findings().stream().map(finding -> item(finding, all)).toList(),
+                group.meaning(),
+                group.remedy(),
                 group.source());
     }
 
     private static Item item(Finding finding, List<String> all) {
-        return new Item(VisibleText.of(finding.where().words()), VisibleText.of(finding.what()),
+        return new Item(
+                VisibleText.of(finding.where().words()),
+                VisibleText.of(finding.what()),
                 CheckWords.boards(finding, all).strip());
     }
 }

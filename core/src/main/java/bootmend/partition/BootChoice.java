@@ -2,8 +2,8 @@ package bootmend.partition;
 
 import bootmend.CardException;
 import java.io.IOException;
-import java.util.List;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -44,29 +44,36 @@ public record BootChoice(Partition partition, String reason) {
         }
         OptionalInt named = autoboot(fats);
         if (named.isPresent() && named.getAsInt() != 0) {
-            Optional<Partition> partition = fats.containsKey(named.getAsInt())
-                    ? table.number(named.getAsInt()) : Optional.empty();
+            Optional<Partition> partition =
+                    fats.containsKey(named.getAsInt()) ? table.number(named.getAsInt()) : Optional.empty();
             if (partition.isPresent()) {
                 return new BootChoice(partition.get(), AutobootFile.NAME + " names it");
             }
         }
         BootChoice choice = first(table, fats, BootChoice::hasFirmware, "the first FAT partition with boot firmware")
-                .or(() -> first(table, fats, top -> top.names().contains(CONFIG_FILE),
+                .or(() -> first(
+                        table,
+                        fats,
+                        top -> top.names().contains(CONFIG_FILE),
                         "the first FAT partition with a config file"))
                 .or(() -> first(table, fats, top -> true, "the first FAT partition; none is bootable by what it holds"))
                 .orElseThrow();
         if (named.isPresent() && named.getAsInt() != 0) {
-            return new BootChoice(choice.partition(), choice.reason() + "; " + AutobootFile.NAME + " names partition "
-                    + named.getAsInt() + ", which holds no FAT volume that can be read");
+            return new BootChoice(
+                    choice.partition(),
+                    choice.reason() + "; " + AutobootFile.NAME + " names partition " + named.getAsInt()
+                            + ", which holds no FAT volume that can be read");
         }
         return choice;
     }
 
     private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number) throws IOException {
-        Partition partition = table.number(number).orElseThrow(() -> CardException.usage(
-                "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));
+        Partition partition = table.number(number)
+                .orElseThrow(() -> CardException.usage(
+                        "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));
         if (volumes.top(partition).isEmpty()) {
-            throw CardException.unreadable("partition " + number + " holds no FAT volume that can be read",
+            throw CardException.unreadable(
+                    "partition " + number + " holds no FAT volume that can be read",
                     "Leave --partition out to have the boot partition found.");
         }
         return new BootChoice(partition, "you named it");
@@ -82,7 +89,10 @@ public record BootChoice(Partition partition, String reason) {
     }
 
     private static OptionalInt autoboot(Map<Integer, BootVolumes.Top> fats) {
-        return fats.values().iterator().next().autoboot()
+        return fats.values()
+                .iterator()
+                .next()
+                .autoboot()
                 .map(AutobootFile::parse)
                 .map(AutobootFile::bootPartition)
                 .orElse(OptionalInt.empty());
@@ -99,8 +109,8 @@ public record BootChoice(Partition partition, String reason) {
 
     private static CardException noFat(PartitionTable table) {
         String doubts = table.doubts().isEmpty() ? "" : "; " + String.join("; ", table.doubts());
-        return CardException.unreadable("it has no FAT partition that can be read (found: "
-                + numbers(table.partitions()) + doubts + ")",
+        return CardException.unreadable(
+                "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + doubts + ")",
                 "Check that this is the card the board boots from; if it is, it may be past reading.");
     }
 
@@ -110,8 +120,11 @@ public record BootChoice(Partition partition, String reason) {
         }
         StringBuilder text = new StringBuilder(partitions.size() == 1 ? "partition " : "partitions ");
         for (int i = 0; i < partitions.size(); i++) {
-            text.append(i == 0 ? "" : ", ").append(partitions.get(i).number())
-                    .append(" (type ").append(partitions.get(i).type()).append(')');
+            text.append(i == 0 ? "" : ", ")
+                    .append(partitions.get(i).number())
+                    .append(" (type ")
+                    .append(partitions.get(i).type())
+                    .append(')');
         }
         return text.toString();
     }

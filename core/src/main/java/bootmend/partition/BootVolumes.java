@@ -13,8 +13,7 @@ public interface BootVolumes {
      * @param names the root folder's file names in lower case
      * @param autoboot the content of {@code autoboot.txt}, where there is one
      */
-    record Top(Set<String> names, Optional<byte[]> autoboot) {
-    }
+    record Top(Set<String> names, Optional<byte[]> autoboot) {}
 
     /** The top of the FAT volume in {@code partition}, or nothing where it holds none that can be read. */
     Optional<Top> top(Partition partition) throws IOException;

@@ -61,8 +61,7 @@ final class GptReader {
     }
 
     /** The fields of a valid header that are needed here. */
-    private record Header(long entriesBlock, int entryCount, int entrySize, int entriesCrc) {
-    }
+    private record Header(long entriesBlock, int entryCount, int entrySize, int entriesCrc) {}
 
     private Optional<Header> header(long block) throws IOException {
         if (block >= blocks) {
@@ -70,7 +69,9 @@ final class GptReader {
         }
         ByteBuffer sector = read(block * unit, unit);
         int headerSize = sector.getInt(12);
-        if (sector.getLong(0) != SIGNATURE || headerSize < MIN_HEADER || headerSize > unit
+        if (sector.getLong(0) != SIGNATURE
+                || headerSize < MIN_HEADER
+                || headerSize > unit
                 || sector.getLong(24) != block) {
             return Optional.empty();
         }
@@ -89,9 +90,11 @@ final class GptReader {
     private boolean isPlausible(Header header) {
         long bytes = (long) header.entryCount * header.entrySize;
         return header.entryCount > 0
-                && header.entrySize >= MIN_ENTRY && header.entrySize % 8 == 0
+                && header.entrySize >= MIN_ENTRY
+                && header.entrySize % 8 == 0
                 && bytes <= MAX_ENTRY_BYTES
-                && header.entriesBlock > 0 && header.entriesBlock < blocks
+                && header.entriesBlock > 0
+                && header.entriesBlock < blocks
                 && bytes <= (blocks - header.entriesBlock) * unit;
     }
 

@@ -21,14 +21,18 @@ record MbrSlot(int number, int type, long firstSector, long sectors) {
 
     /** FAT12, FAT16 (three ways), FAT32 (two ways), EFI system. Source: UEFI Specification 2.10, 5.2; common practice. */
     private static final Set<Integer> FAT_TYPES = Set.of(0x01, 0x04, 0x06, 0x0B, 0x0C, 0x0E, 0xEF);
+
     private static final Set<Integer> EXTENDED_TYPES = Set.of(0x05, 0x0F, 0x85);
 
     static List<MbrSlot> readAll(ByteBuffer sector) {
         List<MbrSlot> slots = new ArrayList<>();
         for (int i = 0; i < SLOTS; i++) {
             int at = TABLE_OFFSET + i * SLOT_SIZE;
-            slots.add(new MbrSlot(i + 1, sector.get(at + 4) & 0xFF,
-                    sector.getInt(at + 8) & 0xFFFFFFFFL, sector.getInt(at + 12) & 0xFFFFFFFFL));
+            slots.add(new MbrSlot(
+                    i + 1,
+                    sector.get(at + 4) & 0xFF,
+                    sector.getInt(at + 8) & 0xFFFFFFFFL,
+                    sector.getInt(at + 12) & 0xFFFFFFFFL));
         }
         return slots;
     }
@@ -46,7 +50,12 @@ record MbrSlot(int number, int type, long firstSector, long sectors) {
     }
 
     Partition toPartition(int sectorSize) {
-        return new Partition(number, firstSector, sectors, sectorSize,
-                "0x" + HexFormat.of().withUpperCase().toHexDigits(type, 2), isFat());
+        return new Partition(
+                number,
+                firstSector,
+                sectors,
+                sectorSize,
+                "0x" + HexFormat.of().withUpperCase().toHexDigits(type, 2),
+                isFat());
     }
 }

@@ -38,7 +38,8 @@ public final class PartitionTableReader {
 
     private PartitionTable read() throws IOException {
         if (size < MIN_SECTOR) {
-            throw CardException.unreadable("it has only " + size + " bytes, less than one sector",
+            throw CardException.unreadable(
+                    "it has only " + size + " bytes, less than one sector",
                     "This is no card image; read the card into an image again.");
         }
         ByteBuffer first = sector(0, MIN_SECTOR);
@@ -68,11 +69,15 @@ public final class PartitionTableReader {
         for (int unit = MIN_SECTOR; unit <= MAX_SECTOR; unit *= 2) {
             long backup = (long) VolumeStart.BACKUP_SECTOR * unit;
             if (backup + MIN_SECTOR <= size && VolumeStart.looksLikeFat(sector(backup, MIN_SECTOR))) {
-                return PartitionTable.none(size, sectorSize, List.of(lost + ", but a backup boot sector stands at byte "
-                        + backup + ", so this is taken for a volume without a partition table"));
+                return PartitionTable.none(
+                        size,
+                        sectorSize,
+                        List.of(lost + ", but a backup boot sector stands at byte " + backup
+                                + ", so this is taken for a volume without a partition table"));
             }
         }
-        throw CardException.unreadable("it has no partition table and no FAT volume at its start",
+        throw CardException.unreadable(
+                "it has no partition table and no FAT volume at its start",
                 "Check that this is a card image or the whole card (not another file, not an archive).");
     }
 

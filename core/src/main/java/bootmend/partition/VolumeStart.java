@@ -14,8 +14,7 @@ final class VolumeStart {
 
     private static final int SIGNATURE_OFFSET = 510;
 
-    private VolumeStart() {
-    }
+    private VolumeStart() {}
 
     static boolean hasSignature(ByteBuffer sector) {
         return (sector.getShort(SIGNATURE_OFFSET) & 0xFFFF) == 0xAA55;

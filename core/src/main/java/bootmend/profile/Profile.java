@@ -16,8 +16,14 @@ import java.util.Map;
  * @param evidence trials of these settings on such a board
  * @param notes anything else, possibly empty
  */
-public record Profile(String name, String board, Map<String, String> settings, String cooling, String supply,
-        List<Evidence> evidence, String notes) {
+public record Profile(
+        String name,
+        String board,
+        Map<String, String> settings,
+        String cooling,
+        String supply,
+        List<Evidence> evidence,
+        String notes) {
 
     public Profile {
         settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));

@@ -43,8 +43,7 @@ public final class ProfileEdit {
     }
 
     /** Where a line stands; a file that is included twice has its lines reached twice. */
-    private record Spot(String path, int line) {
-    }
+    private record Spot(String path, int line) {}
 
     /**
      * The config files after the change, by path, those that do not change among them.
@@ -54,8 +53,9 @@ public final class ProfileEdit {
      * @param settings key to value, in the order in which new lines are written
      * @throws CardException when something on the card would make the result unsure
      */
-    public Map<String, ConfigDocument> apply(String file, ConfigDocument document, IncludeSource includes,
-            Map<String, String> settings) throws CardException {
+    public Map<String, ConfigDocument> apply(
+            String file, ConfigDocument document, IncludeSource includes, Map<String, String> settings)
+            throws CardException {
         Map<String, ConfigDocument> files = new LinkedHashMap<>();
         files.put(file, document);
         Resolution now = resolve(file, document, name -> {
@@ -63,7 +63,8 @@ public final class ProfileEdit {
             bytes.ifPresent(content -> files.putIfAbsent(pathOf.apply(name), ConfigDocument.parse(content)));
             return bytes;
         });
-        List<LineOutcome> ours = now.lines().stream().filter(line -> isOurs(line, settings)).toList();
+        List<LineOutcome> ours =
+                now.lines().stream().filter(line -> isOurs(line, settings)).toList();
         Map<String, LineOutcome> kept = kept(ours, settings);
 
         files.replaceAll((path, before) -> edit(path, before, ours, kept, settings));
@@ -79,22 +80,28 @@ public final class ProfileEdit {
     /** Whether the line tunes this board, or may, and goes or is set. */
     private static boolean isOurs(LineOutcome line, Map<String, String> settings) {
         boolean elsewhere = line.effect() == LineEffect.OTHER_BOARD || line.effect() == LineEffect.NEVER_APPLIES;
-        return !elsewhere && (line.key().resets() || settings.containsKey(line.key().key()));
+        return !elsewhere
+                && (line.key().resets() || settings.containsKey(line.key().key()));
     }
 
     /** For each setting the board's last sure line with its key. */
     private static Map<String, LineOutcome> kept(List<LineOutcome> ours, Map<String, String> settings) {
         Map<String, LineOutcome> kept = new LinkedHashMap<>();
         for (LineOutcome line : ours) {
-            if (settings.containsKey(line.key().key()) && line.source().condition().truth() == Truth.TRUE) {
+            if (settings.containsKey(line.key().key())
+                    && line.source().condition().truth() == Truth.TRUE) {
                 kept.put(line.key().key(), line);
             }
         }
         return kept;
     }
 
-    private ConfigDocument edit(String path, ConfigDocument document, List<LineOutcome> ours,
-            Map<String, LineOutcome> kept, Map<String, String> settings) {
+    private ConfigDocument edit(
+            String path,
+            ConfigDocument document,
+            List<LineOutcome> ours,
+            Map<String, LineOutcome> kept,
+            Map<String, String> settings) {
         Set<Spot> keptSpots = kept.values().stream().map(this::spot).collect(Collectors.toSet());
         ConfigDocument edited = document;
         Set<Integer> out = new TreeSet<>();
@@ -117,8 +124,8 @@ public final class ProfileEdit {
     }
 
     /** Puts the settings that have no line yet into the board's own section. */
-    private ConfigDocument add(String file, ConfigDocument document, Map<String, LineOutcome> kept,
-            Map<String, String> settings) {
+    private ConfigDocument add(
+            String file, ConfigDocument document, Map<String, LineOutcome> kept, Map<String, String> settings) {
         List<String> lines = new ArrayList<>();
         settings.forEach((key, value) -> {
             if (!kept.containsKey(key)) {
@@ -129,7 +136,8 @@ public final class ProfileEdit {
             return document;
         }
         String section = "[" + board.id() + "]";
-        Optional<Integer> last = kept.values().stream().map(LineOutcome::source)
+        Optional<Integer> last = kept.values().stream()
+                .map(LineOutcome::source)
                 .filter(source -> pathOf.apply(source.file()).equals(file))
                 .map(source -> source.line())
                 .filter(line -> line.section().filter(section::equals).isPresent())
@@ -144,26 +152,34 @@ public final class ProfileEdit {
     }
 
     /** What was worked out must come out on the board, whatever else stands on the card. */
-    private void verify(String file, Map<String, ConfigDocument> files, IncludeSource includes,
-            Map<String, String> settings) throws CardException {
-        Resolution after = resolve(file, files.get(file), name -> Optional.ofNullable(files.get(pathOf.apply(name)))
-                .map(ConfigDocument::toBytes).or(() -> includes.read(name)));
+    private void verify(
+            String file, Map<String, ConfigDocument> files, IncludeSource includes, Map<String, String> settings)
+            throws CardException {
+        Resolution after = resolve(
+                file,
+                files.get(file),
+                name -> Optional.ofNullable(files.get(pathOf.apply(name)))
+                        .map(ConfigDocument::toBytes)
+                        .or(() -> includes.read(name)));
         for (Effective effective : after.effective()) {
             String key = effective.chosen().setBy();
-            boolean resets = tables.vocabulary().find(key).map(known -> known.resets()).orElse(false);
+            boolean resets =
+                    tables.vocabulary().find(key).map(known -> known.resets()).orElse(false);
             // A key that only some revisions of the board read depends too, but not on anything the card holds.
             boolean sure = effective.chosen().source().condition().truth() == Truth.TRUE
                     && effective.otherwise().isEmpty();
             boolean wanted = effective.chosen().written().equals(settings.get(key)) && sure;
             if ((resets || settings.containsKey(key)) && !wanted) {
-                throw CardException.refused("on " + board.id() + " " + key + " would not be sure ("
-                        + effective.file() + " line " + effective.line() + ")",
+                throw CardException.refused(
+                        "on " + board.id() + " " + key + " would not be sure (" + effective.file() + " line "
+                                + effective.line() + ")",
                         "Look at the line and at the sections above it, put it right by hand, then try again.");
             }
         }
         for (String key : settings.keySet()) {
             if (after.assignments(key).isEmpty()) {
-                throw CardException.refused("on " + board.id() + " " + key + " would not be read",
+                throw CardException.refused(
+                        "on " + board.id() + " " + key + " would not be read",
                         "Look at the sections at the end of " + file + ", put them right by hand, then try again.");
             }
         }

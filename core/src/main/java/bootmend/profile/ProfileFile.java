@@ -30,8 +30,7 @@ final class ProfileFile {
     private static final Set<String> EVIDENCE_KEYS = Set.of("holds", "minutes", "full_load", "throttled");
     private static final int MOST_MINUTES = 1_000_000;
 
-    private ProfileFile() {
-    }
+    private ProfileFile() {}
 
     static byte[] write(Profile profile) {
         return YamlText.of(COMMENT, yaml -> {
@@ -66,9 +65,14 @@ final class ProfileFile {
             throw yaml.errorAt("schema", "this bootmend reads schema " + SCHEMA + ", not " + schema);
         }
         yaml.refuseKeysOtherThan(KEYS);
-        return new Profile(yaml.get("name", text -> text), yaml.get("board", text -> text), settings(yaml),
-                yaml.find("cooling", text -> text).orElse(""), yaml.find("supply", text -> text).orElse(""),
-                evidence(yaml), yaml.find("notes", text -> text).orElse(""));
+        return new Profile(
+                yaml.get("name", text -> text),
+                yaml.get("board", text -> text),
+                settings(yaml),
+                yaml.find("cooling", text -> text).orElse(""),
+                yaml.find("supply", text -> text).orElse(""),
+                evidence(yaml),
+                yaml.find("notes", text -> text).orElse(""));
     }
 
     private static Map<String, String> settings(YamlMapping yaml) throws CardException {
@@ -97,8 +101,12 @@ final class ProfileFile {
         for (String trial : trials.keys()) {
             YamlMapping each = trials.mapping(trial);
             each.refuseKeysOtherThan(EVIDENCE_KEYS);
-            evidence.add(new Evidence(trial, each.get("holds", ProfileFile::yes), each.get("minutes", ProfileFile::number),
-                    each.get("full_load", ProfileFile::yes), each.get("throttled", ProfileFile::yes)));
+            evidence.add(new Evidence(
+                    trial,
+                    each.get("holds", ProfileFile::yes),
+                    each.get("minutes", ProfileFile::number),
+                    each.get("full_load", ProfileFile::yes),
+                    each.get("throttled", ProfileFile::yes)));
         }
         return evidence;
     }

@@ -19,8 +19,8 @@ public final class ProfileStore {
     private static final String SUFFIX = ".yaml";
     private static final String NAME = "[a-z0-9][a-z0-9._-]{0,62}";
     /** Names that one of the desktop systems keeps for devices, whatever comes after the dot. */
-    private static final Set<String> DEVICE_NAMES = Set.of("con", "prn", "aux", "nul", "com1", "com2", "com3", "com4",
-            "lpt1", "lpt2", "lpt3");
+    private static final Set<String> DEVICE_NAMES =
+            Set.of("con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "lpt1", "lpt2", "lpt3");
 
     private final Path folder;
 
@@ -33,16 +33,20 @@ public final class ProfileStore {
     public Path save(Profile profile, boolean replace) throws CardException {
         Path file = file(profile.name());
         if (Files.exists(file) && !replace) {
-            throw CardException.risky("there is a profile " + profile.name() + " already",
-                    "Choose another name, or replace it with --replace.", CardException.Risk.REPLACE);
+            throw CardException.risky(
+                    "there is a profile " + profile.name() + " already",
+                    "Choose another name, or replace it with --replace.",
+                    CardException.Risk.REPLACE);
         }
         try {
             Files.createDirectories(folder);
             DurableFile.replace(file, ProfileFile.write(profile));
             return file;
         } catch (IOException e) {
-            throw CardException.refused("the profile could not be written to " + file + " (" + e.getMessage() + ")",
-                    "Make room, or name another data folder with BOOTMEND_HOME.", e);
+            throw CardException.refused(
+                    "the profile could not be written to " + file + " (" + e.getMessage() + ")",
+                    "Make room, or name another data folder with BOOTMEND_HOME.",
+                    e);
         }
     }
 
@@ -76,8 +80,8 @@ public final class ProfileStore {
         } catch (NoSuchFileException e) {
             return names;
         } catch (IOException e) {
-            throw CardException.unreadable(folder + " could not be read (" + e.getMessage() + ")",
-                    "Check your right to read it.", e);
+            throw CardException.unreadable(
+                    folder + " could not be read (" + e.getMessage() + ")", "Check your right to read it.", e);
         }
         names.sort(Comparator.naturalOrder());
         return names;
@@ -90,8 +94,10 @@ public final class ProfileStore {
         } catch (NoSuchFileException e) {
             throw CardException.usage("there is no profile " + name, "See `bootmend profile list`.");
         } catch (IOException e) {
-            throw CardException.refused("the profile " + name + " could not be deleted (" + e.getMessage() + ")",
-                    "Check your right to write to " + folder + ".", e);
+            throw CardException.refused(
+                    "the profile " + name + " could not be deleted (" + e.getMessage() + ")",
+                    "Check your right to write to " + folder + ".",
+                    e);
         }
     }
 
@@ -99,7 +105,8 @@ public final class ProfileStore {
     private Path file(String name) throws CardException {
         String stem = name.contains(".") ? name.substring(0, name.indexOf('.')) : name;
         if (!name.matches(NAME) || DEVICE_NAMES.contains(stem)) {
-            throw CardException.usage("a profile cannot be named \"" + name + "\"",
+            throw CardException.usage(
+                    "a profile cannot be named \"" + name + "\"",
                     "Use lower-case letters, digits, dots, hyphens and underscores, 63 at most, a letter or digit first.");
         }
         return folder.resolve(name + SUFFIX);

@@ -19,6 +19,7 @@ public final class YamlFile {
 
     /** Far more than such a file ever has, in bytes. */
     public static final int MAX_BYTES = 1 << 16;
+
     private static final int MAX_DEPTH = 3;
 
     private final String file;
@@ -39,8 +40,8 @@ public final class YamlFile {
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable(file + " cannot be read (" + e.getMessage() + ")",
-                    "Check its rights and the disk it is on.", e);
+            throw CardException.unreadable(
+                    file + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);
         }
     }
 
@@ -63,8 +64,8 @@ public final class YamlFile {
     }
 
     static CardException error(String file, int line, String problem) {
-        return CardException.unreadable(file + ", line " + line + ": " + problem,
-                "Correct that line, or move the file to another folder.");
+        return CardException.unreadable(
+                file + ", line " + line + ": " + problem, "Correct that line, or move the file to another folder.");
     }
 
     private YamlMapping document() throws IOException {
@@ -102,7 +103,9 @@ public final class YamlFile {
         if (token == JsonToken.VALUE_NULL) {
             return new YamlMapping.Node.Text("", line);
         }
-        if (token == null || !token.isScalarValue() || token == JsonToken.VALUE_EMBEDDED_OBJECT
+        if (token == null
+                || !token.isScalarValue()
+                || token == JsonToken.VALUE_EMBEDDED_OBJECT
                 || parser.isCurrentAlias()) {
             throw error(file, line, "a value should be plain text or a number");
         }

@@ -19,12 +19,10 @@ public final class YamlMapping {
         int line();
 
         /** A scalar as it was written; empty for none. */
-        record Text(String text, int line) implements Node {
-        }
+        record Text(String text, int line) implements Node {}
 
         /** A mapping. */
-        record Nested(YamlMapping mapping, int line) implements Node {
-        }
+        record Nested(YamlMapping mapping, int line) implements Node {}
     }
 
     private final String file;
@@ -39,8 +37,10 @@ public final class YamlMapping {
     public void refuseKeysOtherThan(Set<String> known) throws CardException {
         for (Map.Entry<String, Node> entry : nodes.entrySet()) {
             if (!known.contains(entry.getKey())) {
-                throw error(entry.getValue().line(), "there is no " + entry.getKey() + " here; the words are "
-                        + String.join(", ", known.stream().sorted().toList()));
+                throw error(
+                        entry.getValue().line(),
+                        "there is no " + entry.getKey() + " here; the words are "
+                                + String.join(", ", known.stream().sorted().toList()));
             }
         }
     }

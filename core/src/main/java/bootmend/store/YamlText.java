@@ -18,8 +18,7 @@ public final class YamlText {
         void writeTo(YAMLGenerator yaml) throws IOException;
     }
 
-    private YamlText() {
-    }
+    private YamlText() {}
 
     /**
      * The text in UTF-8.

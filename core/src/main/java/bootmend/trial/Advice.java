@@ -15,8 +15,15 @@ import java.util.Optional;
  * @param best the setting at the highest clock that held
  * @param bestIsKnownGood whether that one held for long enough under full load
  */
-public record Advice(Action action, Optional<Setting> setting, String why, List<String> stops,
-        Optional<HeatEstimate.Peak> peak, String noPeak, Optional<Setting> best, boolean bestIsKnownGood) {
+public record Advice(
+        Action action,
+        Optional<Setting> setting,
+        String why,
+        List<String> stops,
+        Optional<HeatEstimate.Peak> peak,
+        String noPeak,
+        Optional<Setting> best,
+        boolean bestIsKnownGood) {
 
     /** What to do next. */
     public enum Action {

@@ -30,8 +30,8 @@ public final class Adviser {
      * @param heat what is known of its heat
      * @param surroundings as the next trial will have them
      */
-    public Adviser(String board, List<Placed> trials, HeatEstimate heat, Surroundings surroundings,
-            TuningTables tables) {
+    public Adviser(
+            String board, List<Placed> trials, HeatEstimate heat, Surroundings surroundings, TuningTables tables) {
         this.board = board;
         this.trials = List.copyOf(trials);
         this.frontier = Frontier.of(trials);
@@ -48,9 +48,14 @@ public final class Adviser {
             return advice(Advice.Action.MEND, Optional.of(latest.setting()), throttled(latest), List.of());
         }
         if (latest.trial().run().peak().orElse(0) >= LogSummary.HOT) {
-            return advice(Advice.Action.MEND, Optional.of(latest.setting()), "The last trial reached "
-                    + Math.round(latest.trial().run().peak().getAsDouble()) + " degC. Cool the board better, then run this "
-                    + "setting again; more voltage or clock would only heat it more.", List.of());
+            return advice(
+                    Advice.Action.MEND,
+                    Optional.of(latest.setting()),
+                    "The last trial reached "
+                            + Math.round(latest.trial().run().peak().getAsDouble())
+                            + " degC. Cool the board better, then run this "
+                            + "setting again; more voltage or clock would only heat it more.",
+                    List.of());
         }
         if (latest.is(Verdict.Kind.UNDECIDED) && !frontier.holds(latest.setting())) {
             return undecided(latest);
@@ -61,19 +66,29 @@ public final class Adviser {
     private Advice first() {
         OptionalLong stock = Placement.stockClock(board, tables);
         if (stock.isEmpty()) {
-            return advice(Advice.Action.STOP, Optional.empty(), "There is no trial yet and no published stock clock for "
-                    + board + ". Add a first trial at the clock this board runs as shipped.", List.of());
+            return advice(
+                    Advice.Action.STOP,
+                    Optional.empty(),
+                    "There is no trial yet and no published stock clock for " + board
+                            + ". Add a first trial at the clock this board runs as shipped.",
+                    List.of());
         }
-        return advice(Advice.Action.TRY, Optional.of(new Setting(stock.getAsLong(), 0)), "There is no trial yet. A "
-                + "run at stock gives the heat and the scores that everything later is held against.", List.of());
+        return advice(
+                Advice.Action.TRY,
+                Optional.of(new Setting(stock.getAsLong(), 0)),
+                "There is no trial yet. A "
+                        + "run at stock gives the heat and the scores that everything later is held against.",
+                List.of());
     }
 
     private String throttled(Placed latest) {
         long mask = latest.trial().run().mask().orElse(0);
         String told = mask == 0 ? "" : " (" + String.join(", ", LogSummary.words(mask, tables.throttleBits())) + ")";
         return "The last trial throttled" + told + ": that is heat or supply, not too little voltage. "
-                + (ThrottleMask.tellsOfSupply(mask) ? "Check the supply and its cable" : "Cool the board better, and "
-                + "check the supply") + ", then run this setting again.";
+                + (ThrottleMask.tellsOfSupply(mask)
+                        ? "Check the supply and its cable"
+                        : "Cool the board better, and " + "check the supply")
+                + ", then run this setting again.";
     }
 
     private Advice undecided(Placed latest) {
@@ -81,8 +96,11 @@ public final class Adviser {
         if (stop.isPresent()) {
             return step();
         }
-        return advice(Advice.Action.TRY, Optional.of(latest.setting()), "The last trial decides nothing: "
-                + latest.trial().verdict().why() + ". Run it again under full load and write the throttle mask down.",
+        return advice(
+                Advice.Action.TRY,
+                Optional.of(latest.setting()),
+                "The last trial decides nothing: " + latest.trial().verdict().why()
+                        + ". Run it again under full load and write the throttle mask down.",
                 List.of());
     }
 
@@ -97,19 +115,27 @@ public final class Adviser {
         }
         Optional<Placed> best = frontier.best();
         if (best.isPresent() && !best.get().trial().isKnownGood()) {
-            return advice(Advice.Action.RUN_LONG, best.map(Placed::setting), "Nothing faster is left to try. This is the "
-                    + "fastest that held; run it for " + (int) Verdict.KNOWN_GOOD_MINUTES + " minutes under full load to "
-                    + "make it known-good.", stops);
+            return advice(
+                    Advice.Action.RUN_LONG,
+                    best.map(Placed::setting),
+                    "Nothing faster is left to try. This is the "
+                            + "fastest that held; run it for " + (int) Verdict.KNOWN_GOOD_MINUTES
+                            + " minutes under full load to "
+                            + "make it known-good.",
+                    stops);
         }
-        return advice(Advice.Action.STOP, Optional.empty(), best.isPresent()
-                ? "Nothing faster is left to try, and the fastest that held is known-good: keep it."
-                : "Nothing held yet, and no setting is left that is worth trying. Put the board back to stock and look at its "
-                + "cooling and supply.", stops);
+        return advice(
+                Advice.Action.STOP,
+                Optional.empty(),
+                best.isPresent()
+                        ? "Nothing faster is left to try, and the fastest that held is known-good: keep it."
+                        : "Nothing held yet, and no setting is left that is worth trying. Put the board back to stock and look at its "
+                                + "cooling and supply.",
+                stops);
     }
 
     /** A setting to think about, and why it would come next. */
-    private record Candidate(Setting setting, String why) {
-    }
+    private record Candidate(Setting setting, String why) {}
 
     /** What could come next, the most wanted first. */
     private List<Candidate> candidates() {
@@ -125,8 +151,8 @@ public final class Adviser {
         } else if (Placement.stockClock(board, tables).isPresent()) {
             Setting stock = new Setting(Placement.stockClock(board, tables).getAsLong(), 0);
             if (trials.stream().noneMatch(trial -> trial.setting().equals(stock))) {
-                candidates.add(new Candidate(stock, "Nothing held yet. A run at stock tells whether the board itself is "
-                        + "well."));
+                candidates.add(new Candidate(
+                        stock, "Nothing held yet. A run at stock tells whether the board itself is " + "well."));
             }
         }
         return candidates;
@@ -134,22 +160,35 @@ public final class Adviser {
 
     private static Candidate moreVoltage(Frontier.Point point) {
         Placed failed = point.failed().orElseThrow();
-        String inferred = failed.setting().clock() == point.clock() ? ""
+        String inferred = failed.setting().clock() == point.clock()
+                ? ""
                 : " at " + failed.setting().clock() + " MHz, and a higher clock never needs less";
-        return new Candidate(new Setting(point.clock(), failed.setting().step() + 1), "Step "
-                + failed.setting().step() + " failed" + inferred + ": one step more voltage.");
+        return new Candidate(
+                new Setting(point.clock(), failed.setting().step() + 1),
+                "Step " + failed.setting().step() + " failed" + inferred + ": one step more voltage.");
     }
 
     private Candidate moreClock(Setting best, long clock) {
-        long step = Math.max(best.step(), frontier.failedStep(clock).map(failed -> failed + 1).orElse(best.step()));
-        return new Candidate(new Setting(clock, step), best.words() + " held: " + CLOCK_STEP
-                + " MHz more clock, a small step, so that a failure costs one start and shows the limit more exactly.");
+        long step = Math.max(
+                best.step(),
+                frontier.failedStep(clock).map(failed -> failed + 1).orElse(best.step()));
+        return new Candidate(
+                new Setting(clock, step),
+                best.words() + " held: " + CLOCK_STEP
+                        + " MHz more clock, a small step, so that a failure costs one start and shows the limit more exactly.");
     }
 
     private Advice advice(Advice.Action action, Optional<Setting> setting, String why, List<String> stops) {
         Optional<HeatEstimate.Peak> peak = setting.flatMap(limits::peak);
         Optional<Placed> best = frontier.best();
-        return new Advice(action, setting, why, stops, peak, setting.isEmpty() || peak.isPresent() ? "" : limits.noPeak(),
-                best.map(Placed::setting), best.map(placed -> placed.trial().isKnownGood()).orElse(false));
+        return new Advice(
+                action,
+                setting,
+                why,
+                stops,
+                peak,
+                setting.isEmpty() || peak.isPresent() ? "" : limits.noPeak(),
+                best.map(Placed::setting),
+                best.map(placed -> placed.trial().isKnownGood()).orElse(false));
     }
 }

@@ -11,8 +11,7 @@ public final class BoardLogger {
     /** The name that its own words call it by. */
     public static final String NAME = "board-log.sh";
 
-    private BoardLogger() {
-    }
+    private BoardLogger() {}
 
     /** Plain POSIX sh, line ends LF. */
     public static String text() {

@@ -31,16 +31,17 @@ public record Frontier(List<Point> points, List<Contradiction> contradictions) {
      * @param failed the trial with the highest failing step, at this clock or a lower one
      * @param held the trial with the lowest holding step, at this clock or a higher one
      */
-    public record Point(long clock, Optional<Placed> failed, Optional<Placed> held) {
-    }
+    public record Point(long clock, Optional<Placed> failed, Optional<Placed> held) {}
 
     /** A trial that failed, and one that held though it asked at least as much of the board. */
     public record Contradiction(Placed failed, Placed held) {
 
         /** In a sentence. */
         public String words() {
-            return failed.setting().words() + " failed (" + failed.trial().id() + "), but " + held.setting().words()
-                    + " held (" + held.trial().id() + "), which asks at least as much of the board; the failure counts. "
+            return failed.setting().words() + " failed (" + failed.trial().id() + "), but "
+                    + held.setting().words()
+                    + " held (" + held.trial().id()
+                    + "), which asks at least as much of the board; the failure counts. "
                     + "Try again, or mend the wrong one's file.";
         }
     }
@@ -51,17 +52,22 @@ public record Frontier(List<Point> points, List<Contradiction> contradictions) {
         List<Contradiction> contradictions = new ArrayList<>();
         for (Placed hold : of(trials, Verdict.Kind.HELD)) {
             List<Placed> against = failures.stream()
-                    .filter(failure -> hold.setting().demandsAtLeast(failure.setting())).toList();
+                    .filter(failure -> hold.setting().demandsAtLeast(failure.setting()))
+                    .toList();
             if (against.isEmpty()) {
                 holds.add(hold);
             }
-            against.stream().limit(MAX_CONTRADICTIONS - contradictions.size())
+            against.stream()
+                    .limit(MAX_CONTRADICTIONS - contradictions.size())
                     .forEach(failure -> contradictions.add(new Contradiction(failure, hold)));
         }
         List<Point> points = trials.stream()
                 .filter(trial -> trial.is(Verdict.Kind.FAILED) || trial.is(Verdict.Kind.HELD))
-                .map(trial -> trial.setting().clock()).distinct().sorted()
-                .map(clock -> new Point(clock, highestFailed(failures, clock), lowestHeld(holds, clock))).toList();
+                .map(trial -> trial.setting().clock())
+                .distinct()
+                .sorted()
+                .map(clock -> new Point(clock, highestFailed(failures, clock), lowestHeld(holds, clock)))
+                .toList();
         return new Frontier(points, contradictions);
     }
 
@@ -71,13 +77,15 @@ public record Frontier(List<Point> points, List<Contradiction> contradictions) {
 
     /** Among trials with the same step, the one whose clock is nearest stands for all. */
     private static Optional<Placed> highestFailed(List<Placed> failures, long clock) {
-        return failures.stream().filter(trial -> trial.setting().clock() <= clock)
+        return failures.stream()
+                .filter(trial -> trial.setting().clock() <= clock)
                 .max(Comparator.comparingLong((Placed trial) -> trial.setting().step())
                         .thenComparingLong(trial -> trial.setting().clock()));
     }
 
     private static Optional<Placed> lowestHeld(List<Placed> holds, long clock) {
-        return holds.stream().filter(trial -> trial.setting().clock() >= clock)
+        return holds.stream()
+                .filter(trial -> trial.setting().clock() >= clock)
                 .min(Comparator.comparingLong((Placed trial) -> trial.setting().step())
                         .thenComparingLong(trial -> trial.setting().clock())
                         .thenComparing(trial -> !trial.trial().isKnownGood()));
@@ -85,7 +93,8 @@ public record Frontier(List<Point> points, List<Contradiction> contradictions) {
 
     /** The hold at the highest clock, with its lowest step; one that is known-good before one that is not. */
     public Optional<Placed> best() {
-        return points.stream().flatMap(point -> point.held().stream())
+        return points.stream()
+                .flatMap(point -> point.held().stream())
                 .max(Comparator.comparingLong((Placed trial) -> trial.setting().clock())
                         .thenComparingLong(trial -> -trial.setting().step()));
     }
@@ -93,18 +102,25 @@ public record Frontier(List<Point> points, List<Contradiction> contradictions) {
     /** The lowest clock above the best hold at which a trial failed; with no hold, the lowest of all. */
     Optional<Point> lowestFailing() {
         long above = best().map(trial -> trial.setting().clock()).orElse(0L);
-        return points.stream().filter(point -> point.clock() > above && point.failed().isPresent()).findFirst();
+        return points.stream()
+                .filter(point -> point.clock() > above && point.failed().isPresent())
+                .findFirst();
     }
 
     /** The highest step known to fail at a clock, whether that one was tried or not. */
     Optional<Long> failedStep(long clock) {
-        return points.stream().filter(point -> point.clock() <= clock).flatMap(point -> point.failed().stream())
-                .map(trial -> trial.setting().step()).max(Comparator.naturalOrder());
+        return points.stream()
+                .filter(point -> point.clock() <= clock)
+                .flatMap(point -> point.failed().stream())
+                .map(trial -> trial.setting().step())
+                .max(Comparator.naturalOrder());
     }
 
     /** Whether a setting is known to hold. */
     boolean holds(Setting setting) {
-        return points.stream().flatMap(point -> point.held().stream())
-                .anyMatch(held -> held.setting().clock() >= setting.clock() && held.setting().step() <= setting.step());
+        return points.stream()
+                .flatMap(point -> point.held().stream())
+                .anyMatch(held -> held.setting().clock() >= setting.clock()
+                        && held.setting().step() <= setting.step());
     }
 }

@@ -32,25 +32,31 @@ public record Gain(String score, long baseClock, List<Point> points) {
      * @param perClock the same over how far the clock rose; 1 = in proportion
      * @param perClockOfLastStep the same from the clock before to this one
      */
-    public record Point(long clock, double gain, double perClock, double perClockOfLastStep) {
-    }
+    public record Point(long clock, double gain, double perClock, double perClockOfLastStep) {}
 
     /** One for each score that was measured at two clocks or more, by name. */
     public static List<Gain> of(List<Placed> trials, OptionalLong stockClock) {
         TreeSet<String> names = new TreeSet<>();
         trials.forEach(trial -> names.addAll(trial.trial().scores().keySet()));
-        return names.stream().map(name -> of(name, meansByClock(trials, name), stockClock))
-                .filter(gain -> !gain.points().isEmpty()).toList();
+        return names.stream()
+                .map(name -> of(name, meansByClock(trials, name), stockClock))
+                .filter(gain -> !gain.points().isEmpty())
+                .toList();
     }
 
     private static TreeMap<Long, Double> meansByClock(List<Placed> trials, String name) {
-        return trials.stream().filter(trial -> trial.trial().scores().containsKey(name))
-                .collect(Collectors.groupingBy(trial -> trial.setting().clock(), TreeMap::new,
-                        Collectors.averagingDouble(trial -> trial.trial().scores().get(name))));
+        return trials.stream()
+                .filter(trial -> trial.trial().scores().containsKey(name))
+                .collect(Collectors.groupingBy(
+                        trial -> trial.setting().clock(),
+                        TreeMap::new,
+                        Collectors.averagingDouble(
+                                trial -> trial.trial().scores().get(name))));
     }
 
     private static Gain of(String name, TreeMap<Long, Double> means, OptionalLong stockClock) {
-        long base = stockClock.isPresent() && means.containsKey(stockClock.getAsLong()) ? stockClock.getAsLong()
+        long base = stockClock.isPresent() && means.containsKey(stockClock.getAsLong())
+                ? stockClock.getAsLong()
                 : means.firstKey();
         double baseScore = means.get(base);
         List<Point> points = new ArrayList<>();

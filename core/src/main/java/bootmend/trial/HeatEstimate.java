@@ -25,8 +25,7 @@ public sealed interface HeatEstimate {
     int FEWEST = 2;
 
     /** There is none, and why: a part of a sentence. */
-    record Refused(String why) implements HeatEstimate {
-    }
+    record Refused(String why) implements HeatEstimate {}
 
     /**
      * Learnt from a board's trials.
@@ -36,8 +35,8 @@ public sealed interface HeatEstimate {
      * @param squares sum of the squares of V^2 f
      * @param trials n
      */
-    record Fitted(double degreesPerUnit, double residual, double squares, int trials, String board,
-            TuningTables tables) implements HeatEstimate {
+    record Fitted(double degreesPerUnit, double residual, double squares, int trials, String board, TuningTables tables)
+            implements HeatEstimate {
 
         /** The peak at a setting, at an ambient temperature in degC; refused where the volts are not published. */
         public Peak peak(Setting setting, double ambient) {
@@ -54,8 +53,7 @@ public sealed interface HeatEstimate {
      * @param celsius in degC
      * @param uncertainty half the width of its 95 % interval, in degC
      */
-    record Peak(double celsius, double uncertainty) {
-    }
+    record Peak(double celsius, double uncertainty) {}
 
     /** Learns from those trials that ran hot long enough with the given cooling. */
     static HeatEstimate of(List<Placed> trials, Surroundings surroundings, TuningTables tables) {
@@ -63,14 +61,17 @@ public sealed interface HeatEstimate {
         String board = "";
         for (Placed placed : trials) {
             board = placed.trial().unit().board();
-            Figure volts = tables.voltageSteps().volts(Placement.VOLTAGE, board, placed.setting().step());
+            Figure volts = tables.voltageSteps()
+                    .volts(Placement.VOLTAGE, board, placed.setting().step());
             OptionalDouble rise = rise(placed.trial());
             if (volts instanceof Figure.NotPublished missing) {
                 return new Refused(missing.what() + " are not published");
             }
-            if (volts instanceof Figure.Value value && rise.isPresent()
+            if (volts instanceof Figure.Value value
+                    && rise.isPresent()
                     && placed.trial().surroundings().sameCooling(surroundings)) {
-                double clock = placed.trial().run().clock().orElse(placed.setting().clock());
+                double clock =
+                        placed.trial().run().clock().orElse(placed.setting().clock());
                 usable.add(new double[] {load(value.value(), clock), rise.getAsDouble()});
             }
         }
@@ -85,9 +86,12 @@ public sealed interface HeatEstimate {
     }
 
     private static Fitted fit(List<double[]> points, String board, TuningTables tables) {
-        double squares = points.stream().mapToDouble(point -> point[0] * point[0]).sum();
+        double squares =
+                points.stream().mapToDouble(point -> point[0] * point[0]).sum();
         double slope = points.stream().mapToDouble(point -> point[0] * point[1]).sum() / squares;
-        double rest = points.stream().mapToDouble(point -> Math.pow(point[1] - slope * point[0], 2)).sum();
+        double rest = points.stream()
+                .mapToDouble(point -> Math.pow(point[1] - slope * point[0], 2))
+                .sum();
         return new Fitted(slope, Math.sqrt(rest / (points.size() - 1)), squares, points.size(), board, tables);
     }
 
@@ -99,7 +103,8 @@ public sealed interface HeatEstimate {
     /** Rise over ambient in degC, where the peak is a steady one that no throttling held down. */
     private static OptionalDouble rise(Trial trial) {
         Run run = trial.run();
-        boolean steady = run.fullLoad() && run.minutes().orElse(0) >= STEADY_MINUTES
+        boolean steady = run.fullLoad()
+                && run.minutes().orElse(0) >= STEADY_MINUTES
                 && !trial.verdict().is(Verdict.Kind.THROTTLED);
         if (!steady || run.peak().isEmpty() || trial.surroundings().ambient().isEmpty()) {
             return OptionalDouble.empty();

@@ -9,6 +9,7 @@ final class LineSource {
 
     /** Characters of a line that are kept; more than any honest log has. */
     static final int MAX_LENGTH = 1000;
+
     private static final char BYTE_ORDER_MARK = '\uFEFF';
 
     private final Reader reader;
@@ -25,8 +26,7 @@ final class LineSource {
      * @param text without its line end, cut at {@link #MAX_LENGTH}
      * @param cut whether it went on
      */
-    record Line(String text, boolean cut) {
-    }
+    record Line(String text, boolean cut) {}
 
     Optional<Line> next() throws IOException {
         StringBuilder text = new StringBuilder();

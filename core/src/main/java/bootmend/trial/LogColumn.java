@@ -22,6 +22,8 @@ enum LogColumn {
     /** The column that a head means; empty for a column that is not used. */
     static Optional<LogColumn> of(String head) {
         String plain = head.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]", "");
-        return Arrays.stream(values()).filter(column -> column.heads.contains(plain)).findFirst();
+        return Arrays.stream(values())
+                .filter(column -> column.heads.contains(plain))
+                .findFirst();
     }
 }

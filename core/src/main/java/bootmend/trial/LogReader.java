@@ -33,8 +33,12 @@ final class LogReader {
     static final int MAX_ROWS = 1_000_000;
     /** Bad rows that are told one by one. */
     private static final int MAX_TOLD = 5;
-    private static final CSVFormat FORMAT =
-            CSVFormat.RFC4180.builder().setIgnoreSurroundingSpaces(true).setTrim(true).get();
+
+    private static final CSVFormat FORMAT = CSVFormat.RFC4180
+            .builder()
+            .setIgnoreSurroundingSpaces(true)
+            .setTrim(true)
+            .get();
 
     private final String file;
     private final LineSource lines;
@@ -52,16 +56,16 @@ final class LogReader {
     /** @throws CardException if the file cannot be read, has no usable head row or no usable row */
     static BoardLog read(Path file) throws CardException {
         if (!Files.isRegularFile(file)) {
-            throw CardException.unreadable("there is no log file " + file,
-                    "Give the CSV file that the board's logger wrote.");
+            throw CardException.unreadable(
+                    "there is no log file " + file, "Give the CSV file that the board's logger wrote.");
         }
         try (InputStream in = Files.newInputStream(file)) {
             return read(file.toString(), new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)));
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable(file + " cannot be read (" + e.getMessage() + ")",
-                    "Check its rights and the disk it is on.", e);
+            throw CardException.unreadable(
+                    file + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);
         }
     }
 
@@ -79,8 +83,8 @@ final class LogReader {
             next = nextLine();
         }
         if (samples.isEmpty()) {
-            throw CardException.unreadable(file + " has no row that can be used"
-                    + (problems.isEmpty() ? "" : " (" + problems.get(0) + ")"),
+            throw CardException.unreadable(
+                    file + " has no row that can be used" + (problems.isEmpty() ? "" : " (" + problems.get(0) + ")"),
                     "Give the CSV file that the board's logger wrote.");
         }
         return new BoardLog(samples, badRows, problems, cutShort && next.isPresent());
@@ -92,7 +96,8 @@ final class LogReader {
         do {
             next = lines.next();
             line++;
-        } while (next.isPresent() && (next.get().text().isBlank() || next.get().text().startsWith("#")));
+        } while (next.isPresent()
+                && (next.get().text().isBlank() || next.get().text().startsWith("#")));
         return next;
     }
 
@@ -104,8 +109,9 @@ final class LogReader {
         }
         if (!columns.containsKey(LogColumn.TIME)
                 || !columns.containsKey(LogColumn.CLOCK) && !columns.containsKey(LogColumn.TEMPERATURE)) {
-            throw CardException.unreadable(file + ", line " + line + ": the head row should name the columns time, "
-                    + "clock_mhz, volts, temperature, mask, parted by commas",
+            throw CardException.unreadable(
+                    file + ", line " + line + ": the head row should name the columns time, "
+                            + "clock_mhz, volts, temperature, mask, parted by commas",
                     "Put such a row on top; time and one of clock_mhz and temperature are needed.");
         }
     }
@@ -115,8 +121,8 @@ final class LogReader {
             if (row.cut()) {
                 throw new IllegalArgumentException("it is longer than " + LineSource.MAX_LENGTH + " characters");
             }
-            samples.add(sample(cells(row.text())
-                    .orElseThrow(() -> new IllegalArgumentException("its quotes do not match"))));
+            samples.add(sample(
+                    cells(row.text()).orElseThrow(() -> new IllegalArgumentException("its quotes do not match"))));
         } catch (IllegalArgumentException e) {
             badRows++;
             if (problems.size() < MAX_TOLD) {
@@ -136,17 +142,22 @@ final class LogReader {
     }
 
     private Sample sample(List<String> cells) {
-        double seconds = Quantity.SECONDS.check(seconds(cell(cells, LogColumn.TIME)
-                .orElseThrow(() -> new IllegalArgumentException("it has no time"))));
+        double seconds = Quantity.SECONDS.check(
+                seconds(cell(cells, LogColumn.TIME).orElseThrow(() -> new IllegalArgumentException("it has no time"))));
         if (!samples.isEmpty() && seconds <= samples.get(samples.size() - 1).seconds()) {
             throw new IllegalArgumentException("its time does not come after that of the row before");
         }
         OptionalLong mask = cell(cells, LogColumn.MASK)
-                .map(text -> ThrottleMask.parse(text).orElseThrow(
-                        () -> new IllegalArgumentException("its mask is no hexadecimal number")))
-                .map(OptionalLong::of).orElse(OptionalLong.empty());
-        Sample sample = new Sample(seconds, number(cells, LogColumn.CLOCK, Quantity.CLOCK),
-                number(cells, LogColumn.VOLTS, Quantity.VOLTS), number(cells, LogColumn.TEMPERATURE, Quantity.PEAK), mask);
+                .map(text -> ThrottleMask.parse(text)
+                        .orElseThrow(() -> new IllegalArgumentException("its mask is no hexadecimal number")))
+                .map(OptionalLong::of)
+                .orElse(OptionalLong.empty());
+        Sample sample = new Sample(
+                seconds,
+                number(cells, LogColumn.CLOCK, Quantity.CLOCK),
+                number(cells, LogColumn.VOLTS, Quantity.VOLTS),
+                number(cells, LogColumn.TEMPERATURE, Quantity.PEAK),
+                mask);
         if (sample.clock().isEmpty() && sample.celsius().isEmpty()) {
             throw new IllegalArgumentException("it has neither clock nor temperature");
         }
@@ -155,7 +166,8 @@ final class LogReader {
 
     private Optional<String> cell(List<String> cells, LogColumn column) {
         Integer index = columns.get(column);
-        return index == null || index >= cells.size() || cells.get(index).isEmpty() ? Optional.empty()
+        return index == null || index >= cells.size() || cells.get(index).isEmpty()
+                ? Optional.empty()
                 : Optional.of(cells.get(index));
     }
 

@@ -34,15 +34,31 @@ import java.util.stream.DoubleStream;
  * @param mask every throttle bit that was seen; empty where the log has no masks
  * @param bits the same in words, oldest bit number first; bits that no table knows included
  */
-public record LogSummary(int rows, long badRows, List<String> problems, boolean cutShort, int gaps, double gapMinutes,
-        double minutes, OptionalDouble setClock, boolean setClockGiven, OptionalDouble minutesAtFullClock,
-        OptionalDouble shareBelow, OptionalDouble meanClock, OptionalDouble peak, OptionalDouble secondsTo80,
-        OptionalDouble minVolts, OptionalDouble maxVolts, OptionalLong mask, List<String> bits) {
+public record LogSummary(
+        int rows,
+        long badRows,
+        List<String> problems,
+        boolean cutShort,
+        int gaps,
+        double gapMinutes,
+        double minutes,
+        OptionalDouble setClock,
+        boolean setClockGiven,
+        OptionalDouble minutesAtFullClock,
+        OptionalDouble shareBelow,
+        OptionalDouble meanClock,
+        OptionalDouble peak,
+        OptionalDouble secondsTo80,
+        OptionalDouble minVolts,
+        OptionalDouble maxVolts,
+        OptionalLong mask,
+        List<String> bits) {
 
     /** Where boards begin to slow down and which a trial should stay below, in degC (common practice, no source). */
     public static final double HOT = 80;
     /** A measured clock wavers; this much of the set clock is full clock (common practice, no source). */
     static final double FULL = 0.98;
+
     private static final double MINUTE = 60;
 
     public LogSummary {
@@ -65,13 +81,28 @@ public record LogSummary(int rows, long badRows, List<String> problems, boolean 
         OptionalDouble highest = values(samples, Sample::clock).max();
         OptionalDouble setClock = given.isPresent() ? given : highest;
         LogTime time = LogTime.of(samples, setClock.orElse(0) * FULL);
-        OptionalLong mask = samples.stream().filter(sample -> sample.mask().isPresent())
-                .mapToLong(sample -> sample.mask().getAsLong()).reduce((a, b) -> a | b);
-        return new LogSummary(samples.size(), log.badRows(), log.problems(), log.cutShort(), time.gaps(),
-                time.gapSeconds() / MINUTE, time.seconds() / MINUTE, setClock, given.isPresent(),
-                time.withClock(time.fullSeconds() / MINUTE), time.withClock(1 - time.fullSeconds() / time.clockSeconds()),
-                time.withClock(time.megacycles() / time.clockSeconds()), values(samples, Sample::celsius).max(),
-                timeToHot(samples), values(samples, Sample::volts).min(), values(samples, Sample::volts).max(), mask,
+        OptionalLong mask = samples.stream()
+                .filter(sample -> sample.mask().isPresent())
+                .mapToLong(sample -> sample.mask().getAsLong())
+                .reduce((a, b) -> a | b);
+        return new LogSummary(
+                samples.size(),
+                log.badRows(),
+                log.problems(),
+                log.cutShort(),
+                time.gaps(),
+                time.gapSeconds() / MINUTE,
+                time.seconds() / MINUTE,
+                setClock,
+                given.isPresent(),
+                time.withClock(time.fullSeconds() / MINUTE),
+                time.withClock(1 - time.fullSeconds() / time.clockSeconds()),
+                time.withClock(time.megacycles() / time.clockSeconds()),
+                values(samples, Sample::celsius).max(),
+                timeToHot(samples),
+                values(samples, Sample::volts).min(),
+                values(samples, Sample::volts).max(),
+                mask,
                 mask.isEmpty() ? List.of() : words(mask.getAsLong(), known));
     }
 
@@ -81,8 +112,10 @@ public record LogSummary(int rows, long badRows, List<String> problems, boolean 
 
     private static OptionalDouble timeToHot(List<Sample> samples) {
         double start = samples.get(0).seconds();
-        return samples.stream().filter(sample -> sample.celsius().orElse(0) >= HOT)
-                .mapToDouble(sample -> sample.seconds() - start).findFirst();
+        return samples.stream()
+                .filter(sample -> sample.celsius().orElse(0) >= HOT)
+                .mapToDouble(sample -> sample.seconds() - start)
+                .findFirst();
     }
 
     /** A throttle mask in words, lowest bit number first; bits that no table knows by their numbers. */

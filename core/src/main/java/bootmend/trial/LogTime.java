@@ -14,8 +14,8 @@ import java.util.OptionalDouble;
  * @param gaps number of gaps
  * @param gapSeconds how long they are together
  */
-record LogTime(double seconds, double clockSeconds, double fullSeconds, double megacycles, int gaps,
-        double gapSeconds) {
+record LogTime(
+        double seconds, double clockSeconds, double fullSeconds, double megacycles, int gaps, double gapSeconds) {
 
     /** From which on the time between two rows is a gap (common practice, no source): in usual times between rows... */
     private static final double GAP_FACTOR = 3;
@@ -28,7 +28,9 @@ record LogTime(double seconds, double clockSeconds, double fullSeconds, double m
         LogTime time = new LogTime(0, 0, 0, 0, 0, 0);
         for (int i = 0; i + 1 < samples.size(); i++) {
             double step = samples.get(i + 1).seconds() - samples.get(i).seconds();
-            time = step > limit ? time.plusGap(step) : time.plus(step, samples.get(i).clock(), full);
+            time = step > limit
+                    ? time.plusGap(step)
+                    : time.plus(step, samples.get(i).clock(), full);
         }
         return time;
     }
@@ -41,8 +43,12 @@ record LogTime(double seconds, double clockSeconds, double fullSeconds, double m
         if (clock.isEmpty()) {
             return new LogTime(seconds + step, clockSeconds, fullSeconds, megacycles, gaps, gapSeconds);
         }
-        return new LogTime(seconds + step, clockSeconds + step,
-                fullSeconds + (clock.getAsDouble() >= full ? step : 0), megacycles + step * clock.getAsDouble(), gaps,
+        return new LogTime(
+                seconds + step,
+                clockSeconds + step,
+                fullSeconds + (clock.getAsDouble() >= full ? step : 0),
+                megacycles + step * clock.getAsDouble(),
+                gaps,
                 gapSeconds);
     }
 

@@ -34,6 +34,8 @@ public enum Outcome {
     /** The outcome that a word means; {@code no-boot} and {@code no_boot} are as good as {@code no boot}. */
     public static Optional<Outcome> of(String word) {
         String plain = word.strip().replace('-', ' ').replace('_', ' ');
-        return Arrays.stream(values()).filter(outcome -> outcome.word.equalsIgnoreCase(plain)).findFirst();
+        return Arrays.stream(values())
+                .filter(outcome -> outcome.word.equalsIgnoreCase(plain))
+                .findFirst();
     }
 }

@@ -58,14 +58,15 @@ public record Placement(List<Placed> placed, List<String> aside) {
         String board = trial.unit().board();
         boolean boosted = tables.stock().of(CLOCK, board, OptionalInt.empty()).stream()
                 .anyMatch(stock -> stock instanceof Stock.WithBoost boost
-                        && Long.valueOf(boost.boostValue()).equals(trial.settings().get(boost.boostKey())));
+                        && Long.valueOf(boost.boostValue())
+                                .equals(trial.settings().get(boost.boostKey())));
         return tables.stock().figure(key, board, OptionalInt.empty(), Truth.of(boosted));
     }
 
     /** The stock clock of a board with nothing set, in MHz; empty where it is not published or hangs on more. */
     public static OptionalLong stockClock(String board, TuningTables tables) {
-        Figure stock = tables.stock().figure(tables.vocabulary().find(CLOCK).orElseThrow(), board, OptionalInt.empty(),
-                Truth.FALSE);
+        Figure stock = tables.stock()
+                .figure(tables.vocabulary().find(CLOCK).orElseThrow(), board, OptionalInt.empty(), Truth.FALSE);
         return stock instanceof Figure.Value value ? OptionalLong.of(Math.round(value.value())) : OptionalLong.empty();
     }
 
@@ -77,8 +78,8 @@ public record Placement(List<Placed> placed, List<String> aside) {
         long step = trial.settings().getOrDefault(VOLTAGE, 0L);
         TuningKey key = tables.vocabulary().find(VOLTAGE).orElseThrow();
         if (step < key.min().orElse(step) || step > key.max().orElse(step)) {
-            throw new IllegalArgumentException(VOLTAGE + "=" + step + " is outside the published range, so that what the "
-                    + "board made of it is not known");
+            throw new IllegalArgumentException(VOLTAGE + "=" + step
+                    + " is outside the published range, so that what the " + "board made of it is not known");
         }
         return step;
     }

@@ -33,8 +33,8 @@ public enum Quantity {
      */
     public double check(double value) {
         if (!(value >= min && value <= max)) {
-            throw new IllegalArgumentException("the " + what + " should be " + text(min) + " to " + text(max) + " "
-                    + unit + ", found " + value);
+            throw new IllegalArgumentException(
+                    "the " + what + " should be " + text(min) + " to " + text(max) + " " + unit + ", found " + value);
         }
         return value;
     }

@@ -12,15 +12,15 @@ import java.util.OptionalLong;
  * @param clock clock under load, in MHz
  * @param mask throttle report at the end, every bit that was seen; 0 to 0xFFFFFFFF
  */
-public record Run(OptionalDouble minutes, boolean fullLoad, OptionalDouble peak, OptionalDouble clock,
-        OptionalLong mask) {
+public record Run(
+        OptionalDouble minutes, boolean fullLoad, OptionalDouble peak, OptionalDouble clock, OptionalLong mask) {
 
     /** The highest mask there is. */
     public static final long MAX_MASK = 0xFFFF_FFFFL;
 
     /** Nothing was measured. */
-    public static final Run UNMEASURED = new Run(OptionalDouble.empty(), false, OptionalDouble.empty(),
-            OptionalDouble.empty(), OptionalLong.empty());
+    public static final Run UNMEASURED = new Run(
+            OptionalDouble.empty(), false, OptionalDouble.empty(), OptionalDouble.empty(), OptionalLong.empty());
 
     /** @throws IllegalArgumentException with a sentence, if a value is out of range */
     public Run {

@@ -12,5 +12,4 @@ import java.util.OptionalLong;
  * @param celsius temperature, in degC
  * @param mask throttle report, 0 to 0xFFFFFFFF
  */
-record Sample(double seconds, OptionalDouble clock, OptionalDouble volts, OptionalDouble celsius, OptionalLong mask) {
-}
+record Sample(double seconds, OptionalDouble clock, OptionalDouble volts, OptionalDouble celsius, OptionalLong mask) {}

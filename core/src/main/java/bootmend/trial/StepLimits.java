@@ -14,7 +14,8 @@ public record StepLimits(long withoutForceTurbo, long published) {
     private static final long WITHOUT_FORCE_TURBO = 6;
 
     public static StepLimits of(TuningTables tables) {
-        return new StepLimits(WITHOUT_FORCE_TURBO,
+        return new StepLimits(
+                WITHOUT_FORCE_TURBO,
                 tables.vocabulary().find(Placement.VOLTAGE).orElseThrow().max().orElse(WITHOUT_FORCE_TURBO));
     }
 }

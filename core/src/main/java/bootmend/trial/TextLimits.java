@@ -12,15 +12,13 @@ final class TextLimits {
     static final int MAX_NOTES = 4000;
     static final int MAX_ENTRIES = 64;
 
-    private TextLimits() {
-    }
+    private TextLimits() {}
 
     /** The text without blanks at its ends; one line, at most {@code max} characters. */
     static String line(String what, String text, int max) {
         String plain = text.strip();
         if (plain.length() > max || plain.chars().anyMatch(Character::isISOControl)) {
-            throw new IllegalArgumentException(
-                    "the " + what + " should be one line of at most " + max + " characters");
+            throw new IllegalArgumentException("the " + what + " should be one line of at most " + max + " characters");
         }
         return plain;
     }

@@ -13,8 +13,7 @@ public final class ThrottleMask {
     /** Bits 0 and 16, supply under-voltage now and since boot; source: S4 of tuning/sources.csv, values from memory. */
     private static final long SUPPLY = 0x10001;
 
-    private ThrottleMask() {
-    }
+    private ThrottleMask() {}
 
     /** The mask, 0 to 0xFFFFFFFF; empty where the text is none. */
     public static OptionalLong parse(String text) {

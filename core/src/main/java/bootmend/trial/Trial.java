@@ -17,8 +17,16 @@ import java.util.Objects;
  * @param surroundings cooling, supply, ambient temperature
  * @param notes more to know, possibly empty; at most 4000 characters
  */
-public record Trial(String id, Instant when, Unit unit, Map<String, Long> settings, Outcome outcome, Run run,
-        Map<String, Double> scores, Surroundings surroundings, String notes) {
+public record Trial(
+        String id,
+        Instant when,
+        Unit unit,
+        Map<String, Long> settings,
+        Outcome outcome,
+        Run run,
+        Map<String, Double> scores,
+        Surroundings surroundings,
+        String notes) {
 
     /** @throws IllegalArgumentException with a sentence, if something cannot be so */
     public Trial {

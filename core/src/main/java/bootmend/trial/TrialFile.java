@@ -23,9 +23,23 @@ final class TrialFile {
     /** The layout of this version; a file with a higher number is a later version's. */
     static final int SCHEMA = 1;
 
-    private static final Set<String> KEYS = Set.of("schema", "when", "board", "label", "settings", "outcome",
-            "minutes", "full_load", "peak_degC", "clock_under_load_MHz", "throttle_mask", "scores", "cooling",
-            "supply", "ambient_degC", "notes");
+    private static final Set<String> KEYS = Set.of(
+            "schema",
+            "when",
+            "board",
+            "label",
+            "settings",
+            "outcome",
+            "minutes",
+            "full_load",
+            "peak_degC",
+            "clock_under_load_MHz",
+            "throttle_mask",
+            "scores",
+            "cooling",
+            "supply",
+            "ambient_degC",
+            "notes");
     private static final Map<String, Boolean> YES_NO = Map.of("true", true, "yes", true, "false", false, "no", false);
 
     private final TuningTables tables;
@@ -41,17 +55,32 @@ final class TrialFile {
             throw yaml.errorAt("schema", "this bootmend reads schema " + SCHEMA + ", not " + schema);
         }
         yaml.refuseKeysOtherThan(KEYS);
-        Unit unit = new Unit(yaml.get("board", this::board),
+        Unit unit = new Unit(
+                yaml.get("board", this::board),
                 yaml.get("label", text -> TextLimits.name("label", text, TextLimits.MAX_LABEL)));
-        Run run = new Run(number(yaml, "minutes", Quantity.MINUTES), yaml.find("full_load", TrialFile::yes).orElse(false),
-                number(yaml, "peak_degC", Quantity.PEAK), number(yaml, "clock_under_load_MHz", Quantity.CLOCK),
-                yaml.find("throttle_mask", TrialFile::mask).map(OptionalLong::of).orElse(OptionalLong.empty()));
+        Run run = new Run(
+                number(yaml, "minutes", Quantity.MINUTES),
+                yaml.find("full_load", TrialFile::yes).orElse(false),
+                number(yaml, "peak_degC", Quantity.PEAK),
+                number(yaml, "clock_under_load_MHz", Quantity.CLOCK),
+                yaml.find("throttle_mask", TrialFile::mask)
+                        .map(OptionalLong::of)
+                        .orElse(OptionalLong.empty()));
         Surroundings surroundings = new Surroundings(
-                yaml.find("cooling", text -> TextLimits.line("cooling", text, TextLimits.MAX_LINE)).orElse(""),
-                yaml.find("supply", text -> TextLimits.line("supply", text, TextLimits.MAX_LINE)).orElse(""),
+                yaml.find("cooling", text -> TextLimits.line("cooling", text, TextLimits.MAX_LINE))
+                        .orElse(""),
+                yaml.find("supply", text -> TextLimits.line("supply", text, TextLimits.MAX_LINE))
+                        .orElse(""),
                 number(yaml, "ambient_degC", Quantity.AMBIENT));
-        return new Trial(id, yaml.get("when", TrialFile::instant), unit, settings(yaml),
-                yaml.get("outcome", TrialFile::outcome), run, scores(yaml), surroundings,
+        return new Trial(
+                id,
+                yaml.get("when", TrialFile::instant),
+                unit,
+                settings(yaml),
+                yaml.get("outcome", TrialFile::outcome),
+                run,
+                scores(yaml),
+                surroundings,
                 yaml.find("notes", TextLimits::notes).orElse(""));
     }
 
@@ -114,8 +143,9 @@ final class TrialFile {
     }
 
     private static long mask(String text) {
-        return ThrottleMask.parse(text).orElseThrow(() -> new IllegalArgumentException(
-                "the throttle mask is written 0x0 to 0xFFFFFFFF, found " + text));
+        return ThrottleMask.parse(text)
+                .orElseThrow(() ->
+                        new IllegalArgumentException("the throttle mask is written 0x0 to 0xFFFFFFFF, found " + text));
     }
 
     private static boolean yes(String text) {
@@ -135,12 +165,14 @@ final class TrialFile {
     }
 
     private static Outcome outcome(String text) {
-        return Outcome.of(text).orElseThrow(() -> new IllegalArgumentException(
-                "an outcome is one of boots, no boot, locks up, misbehaves, throttles, holds; found " + text));
+        return Outcome.of(text)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "an outcome is one of boots, no boot, locks up, misbehaves, throttles, holds; found " + text));
     }
 
     static byte[] write(Trial trial) {
-        return YamlText.of("A trial of one setting on one board. You may edit this file; `bootmend trial list` checks it.",
+        return YamlText.of(
+                "A trial of one setting on one board. You may edit this file; `bootmend trial list` checks it.",
                 yaml -> write(trial, yaml));
     }
 
@@ -160,7 +192,8 @@ final class TrialFile {
         number(yaml, "peak_degC", trial.run().peak());
         number(yaml, "clock_under_load_MHz", trial.run().clock());
         if (trial.run().mask().isPresent()) {
-            yaml.writeStringField("throttle_mask", ThrottleMask.text(trial.run().mask().getAsLong()));
+            yaml.writeStringField(
+                    "throttle_mask", ThrottleMask.text(trial.run().mask().getAsLong()));
         }
         yaml.writeObjectFieldStart("scores");
         for (Map.Entry<String, Double> score : trial.scores().entrySet()) {

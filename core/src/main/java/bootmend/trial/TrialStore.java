@@ -29,7 +29,8 @@ public final class TrialStore {
     private static final int MAX_SLUG = 24;
     private static final DateTimeFormatter STAMP =
             DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
-    private static final Comparator<Trial> ORDER = Comparator.comparing(Trial::when).thenComparing(Trial::id);
+    private static final Comparator<Trial> ORDER =
+            Comparator.comparing(Trial::when).thenComparing(Trial::id);
 
     private final Path folder;
     private final TrialFile format;
@@ -86,8 +87,10 @@ public final class TrialStore {
             Files.createDirectories(folder);
             DurableFile.replace(file(kept), TrialFile.write(kept));
         } catch (IOException e) {
-            throw CardException.refused("the trial could not be written to " + folder + " (" + e + ")",
-                    "Make room or name another folder with BOOTMEND_HOME, then give the command again.", e);
+            throw CardException.refused(
+                    "the trial could not be written to " + folder + " (" + e + ")",
+                    "Make room or name another folder with BOOTMEND_HOME, then give the command again.",
+                    e);
         }
         return kept;
     }
@@ -102,7 +105,8 @@ public final class TrialStore {
         try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, "[!.]*" + SUFFIX)) {
             for (Path file : stream) {
                 if (files.size() == MAX_FILES) {
-                    throw CardException.unreadable(folder + " has more than " + MAX_FILES + " trials",
+                    throw CardException.unreadable(
+                            folder + " has more than " + MAX_FILES + " trials",
                             "Move those of boards that are gone to another folder.");
                 }
                 files.add(file);
@@ -112,8 +116,8 @@ public final class TrialStore {
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.unreadable(folder + " cannot be read (" + e.getMessage() + ")",
-                    "Check its rights and the disk it is on.", e);
+            throw CardException.unreadable(
+                    folder + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);
         }
         files.sort(Comparator.naturalOrder());
         return files;
@@ -126,7 +130,8 @@ public final class TrialStore {
 
     /** What of a label may stand in a file's name on every system; a label itself is never part of a path. */
     private static String slug(String label) {
-        String plain = label.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+", "");
+        String plain =
+                label.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+", "");
         String cut = plain.substring(0, Math.min(MAX_SLUG, plain.length())).replaceAll("-+$", "");
         return "trial" + (cut.isEmpty() ? "" : "-" + cut);
     }

@@ -10,9 +10,11 @@ public record Verdict(Kind kind, String why) {
 
     /** Whether a setting failed, held, or neither was shown. */
     public enum Kind {
-        FAILED, HELD,
+        FAILED,
+        HELD,
         /** The board lowered its own clock or reported a bit: heat or supply, not voltage. */
-        THROTTLED, UNDECIDED
+        THROTTLED,
+        UNDECIDED
     }
 
     /** Minutes under full load from which on a setting that holds is known-good (common practice, no source). */
@@ -38,8 +40,11 @@ public record Verdict(Kind kind, String why) {
         if (run.mask().isEmpty()) {
             return new Verdict(Kind.UNDECIDED, "it held, but the throttle mask was not written down");
         }
-        return new Verdict(Kind.HELD, isLong(run) ? "known-good: it held long enough under full load"
-                : "it held, but for less than " + (int) KNOWN_GOOD_MINUTES + " minutes");
+        return new Verdict(
+                Kind.HELD,
+                isLong(run)
+                        ? "known-good: it held long enough under full load"
+                        : "it held, but for less than " + (int) KNOWN_GOOD_MINUTES + " minutes");
     }
 
     static boolean isLong(Run run) {

@@ -13,6 +13,11 @@ import java.util.List;
  * @param knowsTryOnce whether its boot firmware knows the try-once flag
  * @param note more to know, possibly empty
  */
-public record Board(String id, String chip, List<String> sees, List<Integer> types, WarrantyBit warrantyBit,
-        boolean knowsTryOnce, String note) {
-}
+public record Board(
+        String id,
+        String chip,
+        List<String> sees,
+        List<Integer> types,
+        WarrantyBit warrantyBit,
+        boolean knowsTryOnce,
+        String note) {}

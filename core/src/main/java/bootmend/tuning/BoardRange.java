@@ -34,8 +34,8 @@ public record BoardRange(String board, int minRevision, int maxRevision) {
         int min = matcher.group(2) == null ? 0 : Integer.parseInt(matcher.group(2));
         String max = matcher.group(3);
         try {
-            return new BoardRange(matcher.group(1), min,
-                    max == null || max.isEmpty() ? LAST_REVISION : Integer.parseInt(max));
+            return new BoardRange(
+                    matcher.group(1), min, max == null || max.isEmpty() ? LAST_REVISION : Integer.parseInt(max));
         } catch (IllegalArgumentException e) {
             throw row.error(e.getMessage() + ", found " + token);
         }

@@ -22,7 +22,8 @@ public final class BoardSet {
         if (words.equals(List.of(EVERY))) {
             return new BoardSet(true, List.of());
         }
-        return new BoardSet(false, words.stream().map(word -> BoardRange.parse(word, row)).toList());
+        return new BoardSet(
+                false, words.stream().map(word -> BoardRange.parse(word, row)).toList());
     }
 
     public boolean isEvery() {
@@ -36,7 +37,6 @@ public final class BoardSet {
 
     /** Whether a board is in the set; unknown where that hangs on a revision that is not given. */
     public Truth contains(String boardId, OptionalInt revision) {
-        return ranges.stream().map(range -> range.contains(boardId, revision))
-                .reduce(Truth.of(every), Truth::or);
+        return ranges.stream().map(range -> range.contains(boardId, revision)).reduce(Truth.of(every), Truth::or);
     }
 }

@@ -44,8 +44,14 @@ public final class Boards {
             }
             types.add((int) type);
         }
-        return new Board(id, row.required("chip"), sees, List.copyOf(types),
-                row.choice("warranty_bit", WARRANTY_BITS), row.choice("try_once", YES_NO), row.text("note"));
+        return new Board(
+                id,
+                row.required("chip"),
+                sees,
+                List.copyOf(types),
+                row.choice("warranty_bit", WARRANTY_BITS),
+                row.choice("try_once", YES_NO),
+                row.text("note"));
     }
 
     /** Every board, in the data file's order. */

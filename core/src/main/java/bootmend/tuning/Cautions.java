@@ -18,8 +18,12 @@ public final class Cautions {
     }
 
     private static Caution caution(DataRow row, Sources sources) {
-        return new Caution(row.required("id"), Set.copyOf(row.words("causes")), row.words("topics"),
-                row.required("text"), sources.citation(row, "source"));
+        return new Caution(
+                row.required("id"),
+                Set.copyOf(row.words("causes")),
+                row.words("topics"),
+                row.required("text"),
+                sources.citation(row, "source"));
     }
 
     public List<Caution> all() {
@@ -28,7 +32,9 @@ public final class Cautions {
 
     /** Those that any of these causes calls for. */
     public List<Caution> calledForBy(Set<String> causes) {
-        return all.stream().filter(caution -> caution.causes().stream().anyMatch(causes::contains)).toList();
+        return all.stream()
+                .filter(caution -> caution.causes().stream().anyMatch(causes::contains))
+                .toList();
     }
 
     /** Those that belong to a tuning group, to {@code throttle} or to {@code board}. */

@@ -5,8 +5,7 @@ public final class ClockChange {
 
     private static final double PERCENT = 100;
 
-    private ClockChange() {
-    }
+    private ClockChange() {}
 
     /** How far a clock is above its stock value, in percent; below it is negative. Clocks in the same unit, above 0. */
     public static Figure percent(Figure clock, Figure stock) {

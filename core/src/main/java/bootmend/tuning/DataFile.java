@@ -23,8 +23,12 @@ import org.apache.commons.csv.CSVRecord;
  */
 public record DataFile(String name, List<String> header, List<DataRow> rows) {
 
-    private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder()
-            .setCommentMarker('#').setIgnoreEmptyLines(true).setTrim(true).get();
+    private static final CSVFormat FORMAT = CSVFormat.RFC4180
+            .builder()
+            .setCommentMarker('#')
+            .setIgnoreEmptyLines(true)
+            .setTrim(true)
+            .get();
 
     /** Reads a file that stands beside this class among the resources. */
     static DataFile resource(String name) {
@@ -44,7 +48,8 @@ public record DataFile(String name, List<String> header, List<DataRow> rows) {
     }
 
     public static DataFile read(String name, Reader text) {
-        try (CSVParser parser = CSVParser.builder().setReader(text).setFormat(FORMAT).get()) {
+        try (CSVParser parser =
+                CSVParser.builder().setReader(text).setFormat(FORMAT).get()) {
             List<String> header = null;
             List<DataRow> rows = new ArrayList<>();
             for (CSVRecord cells : parser) {
@@ -52,8 +57,8 @@ public record DataFile(String name, List<String> header, List<DataRow> rows) {
                 if (header == null) {
                     header = checkedHeader(name, line, cells.toList());
                 } else if (cells.size() != header.size()) {
-                    throw new DataFileException(name, line,
-                            "expected " + header.size() + " cells, found " + cells.size());
+                    throw new DataFileException(
+                            name, line, "expected " + header.size() + " cells, found " + cells.size());
                 } else {
                     rows.add(new DataRow(name, line, header, cells.toList()));
                 }

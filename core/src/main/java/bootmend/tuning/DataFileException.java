@@ -9,7 +9,9 @@ public final class DataFileException extends RuntimeException {
     }
 
     DataFileException(String file, Exception cause) {
-        super("Data file " + file + " cannot be read (" + cause.getMessage()
-                + "). This bootmend is damaged; build or install it again.", cause);
+        super(
+                "Data file " + file + " cannot be read (" + cause.getMessage()
+                        + "). This bootmend is damaged; build or install it again.",
+                cause);
     }
 }

@@ -6,16 +6,13 @@ import java.util.function.DoubleBinaryOperator;
 public sealed interface Figure {
 
     /** A known value; the method that hands it out says in which unit. */
-    record Value(double value) implements Figure {
-    }
+    record Value(double value) implements Figure {}
 
     /** No source publishes it; {@code what} names what is missing. */
-    record NotPublished(String what) implements Figure {
-    }
+    record NotPublished(String what) implements Figure {}
 
     /** It hangs on something about the board that is not known; {@code what} names that. */
-    record DependsOn(String what) implements Figure {
-    }
+    record DependsOn(String what) implements Figure {}
 
     /** The sum, ratio or other result of two figures; without a value where one of them has none. */
     default Figure with(Figure other, DoubleBinaryOperator operation) {

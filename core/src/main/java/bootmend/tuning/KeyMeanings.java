@@ -14,16 +14,21 @@ public final class KeyMeanings {
     }
 
     /** One row of the data file. */
-    private record Meaning(String key, String text) {
-    }
+    private record Meaning(String key, String text) {}
 
     static KeyMeanings read(DataFile file, Vocabulary vocabulary) {
-        return new KeyMeanings(file.withColumns("key", "meaning").map(row -> {
-            if (vocabulary.find(row.required("key")).isEmpty()) {
-                throw row.error(row.text("key") + " is no key");
-            }
-            return new Meaning(row.text("key"), row.required("meaning"));
-        }, Meaning::key).stream().collect(Collectors.toMap(Meaning::key, Meaning::text)));
+        return new KeyMeanings(file
+                .withColumns("key", "meaning")
+                .map(
+                        row -> {
+                            if (vocabulary.find(row.required("key")).isEmpty()) {
+                                throw row.error(row.text("key") + " is no key");
+                            }
+                            return new Meaning(row.text("key"), row.required("meaning"));
+                        },
+                        Meaning::key)
+                .stream()
+                .collect(Collectors.toMap(Meaning::key, Meaning::text)));
     }
 
     /** Whole sentences; empty where bootmend has none. */

@@ -20,9 +20,19 @@ import java.util.OptionalInt;
  * @param barred what the code bars
  * @param unknownBits set bits that no published meaning covers, as a mask
  */
-public record Revision(long code, boolean newStyle, Optional<Board> board, OptionalInt type, OptionalInt number,
-        String name, Optional<String> chip, OptionalInt memoryMegabytes, OptionalInt maker, WarrantyState warranty,
-        List<RevisionFlag> barred, long unknownBits) {
+public record Revision(
+        long code,
+        boolean newStyle,
+        Optional<Board> board,
+        OptionalInt type,
+        OptionalInt number,
+        String name,
+        Optional<String> chip,
+        OptionalInt memoryMegabytes,
+        OptionalInt maker,
+        WarrantyState warranty,
+        List<RevisionFlag> barred,
+        long unknownBits) {
 
     /** The code as the board prints it: hexadecimal, at least four digits. */
     public String codeText() {

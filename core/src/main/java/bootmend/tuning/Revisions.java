@@ -39,26 +39,27 @@ public final class Revisions {
     }
 
     /** One row of the table of old-style codes. */
-    private record OldRevision(long code, Board board, String name, OptionalInt memoryMegabytes) {
-    }
+    private record OldRevision(long code, Board board, String name, OptionalInt memoryMegabytes) {}
 
     /** One row of the table of processor numbers. */
-    private record Processor(int number, String chip) {
-    }
+    private record Processor(int number, String chip) {}
 
     static Revisions read(DataFile processors, DataFile oldCodes, Boards boards) {
-        List<Processor> chips = processors.withColumns("number", "chip")
+        List<Processor> chips = processors
+                .withColumns("number", "chip")
                 .map(row -> new Processor(row.number("number", 0, NIBBLE), row.required("chip")), Processor::number);
         List<OldRevision> old = oldCodes.withColumns("code", "board", "revision", "memory_mb")
                 .map(row -> oldRevision(row, boards), OldRevision::code);
-        return new Revisions(chips.stream().collect(Collectors.toMap(Processor::number, Processor::chip)),
-                old.stream().collect(Collectors.toMap(OldRevision::code, Function.identity())), boards);
+        return new Revisions(
+                chips.stream().collect(Collectors.toMap(Processor::number, Processor::chip)),
+                old.stream().collect(Collectors.toMap(OldRevision::code, Function.identity())),
+                boards);
     }
 
     private static OldRevision oldRevision(DataRow row, Boards boards) {
-        Board board = boards.find(row.text("board"))
-                .orElseThrow(() -> row.error("unknown board " + row.text("board")));
-        OptionalInt memory = row.text("memory_mb").isEmpty() ? OptionalInt.empty()
+        Board board = boards.find(row.text("board")).orElseThrow(() -> row.error("unknown board " + row.text("board")));
+        OptionalInt memory = row.text("memory_mb").isEmpty()
+                ? OptionalInt.empty()
                 : OptionalInt.of(row.number("memory_mb", 1, Integer.MAX_VALUE));
         return new OldRevision(row.number("code"), board, row.required("revision"), memory);
     }
@@ -83,13 +84,23 @@ public final class Revisions {
         int type = field(code, 4, BYTE);
         int memory = field(code, 20, OTHER_MEMORY);
         Optional<Board> board = boards.byType(type);
-        List<RevisionFlag> barred = Stream.of(RevisionFlag.values()).filter(flag -> flag.isIn(code)).toList();
-        long known = barred.stream().mapToLong(RevisionFlag::mask).reduce(NEW_STYLE_FIELDS | NEW_STYLE_WARRANTY,
-                (mask, flag) -> mask | flag);
-        return new Revision(code, true, board, OptionalInt.of(type), OptionalInt.of(number), "1." + number,
+        List<RevisionFlag> barred =
+                Stream.of(RevisionFlag.values()).filter(flag -> flag.isIn(code)).toList();
+        long known = barred.stream()
+                .mapToLong(RevisionFlag::mask)
+                .reduce(NEW_STYLE_FIELDS | NEW_STYLE_WARRANTY, (mask, flag) -> mask | flag);
+        return new Revision(
+                code,
+                true,
+                board,
+                OptionalInt.of(type),
+                OptionalInt.of(number),
+                "1." + number,
                 Optional.ofNullable(chips.get(field(code, 12, NIBBLE))),
                 memory == OTHER_MEMORY ? OptionalInt.empty() : OptionalInt.of(SMALLEST_MEMORY << memory),
-                OptionalInt.of(field(code, 16, NIBBLE)), warranty(board, (code & NEW_STYLE_WARRANTY) != 0), barred,
+                OptionalInt.of(field(code, 16, NIBBLE)),
+                warranty(board, (code & NEW_STYLE_WARRANTY) != 0),
+                barred,
                 code & ~known);
     }
 
@@ -97,10 +108,19 @@ public final class Revisions {
         long plain = code & ~OLD_STYLE_WARRANTY;
         Optional<OldRevision> row = Optional.ofNullable(oldCodes.get(plain));
         Optional<Board> board = row.map(OldRevision::board);
-        return new Revision(code, false, board, OptionalInt.empty(), OptionalInt.empty(),
-                row.map(OldRevision::name).orElse("unknown"), board.map(Board::chip),
-                row.map(OldRevision::memoryMegabytes).orElse(OptionalInt.empty()), OptionalInt.empty(),
-                warranty(board, plain != code), List.of(), row.isPresent() ? 0 : plain);
+        return new Revision(
+                code,
+                false,
+                board,
+                OptionalInt.empty(),
+                OptionalInt.empty(),
+                row.map(OldRevision::name).orElse("unknown"),
+                board.map(Board::chip),
+                row.map(OldRevision::memoryMegabytes).orElse(OptionalInt.empty()),
+                OptionalInt.empty(),
+                warranty(board, plain != code),
+                List.of(),
+                row.isPresent() ? 0 : plain);
     }
 
     private static WarrantyState warranty(Optional<Board> board, boolean set) {

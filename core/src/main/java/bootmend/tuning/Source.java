@@ -16,7 +16,8 @@ public record Source(String id, String title, String place, String edition, Stri
 
     /** Title, place, edition and note in one phrase. */
     public String citation() {
-        return Stream.of('"' + title + '"', place, edition, note).filter(part -> !part.isEmpty())
+        return Stream.of('"' + title + '"', place, edition, note)
+                .filter(part -> !part.isEmpty())
                 .collect(Collectors.joining(", "));
     }
 }

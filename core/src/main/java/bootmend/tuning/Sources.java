@@ -20,8 +20,14 @@ public final class Sources {
 
     static Sources read(DataFile file) {
         return new Sources(file.withColumns("id", "title", "place", "edition", "note")
-                .map(row -> new Source(row.required("id"), row.required("title"), row.text("place"),
-                        row.text("edition"), row.text("note")), Source::id));
+                .map(
+                        row -> new Source(
+                                row.required("id"),
+                                row.required("title"),
+                                row.text("place"),
+                                row.text("edition"),
+                                row.text("note")),
+                        Source::id));
     }
 
     public List<Source> all() {
@@ -35,8 +41,11 @@ public final class Sources {
     /** The sources that a cell names by their ids, or the words for what has none, in one phrase. */
     String citation(DataRow row, String column) {
         row.required(column);
-        return row.words(column).stream().map(word -> find(word).map(Source::citation)
-                .or(() -> Optional.ofNullable(UNPUBLISHED.get(word)))
-                .orElseThrow(() -> row.error("unknown source " + word))).collect(Collectors.joining("; "));
+        return row.words(column).stream()
+                .map(word -> find(word)
+                        .map(Source::citation)
+                        .or(() -> Optional.ofNullable(UNPUBLISHED.get(word)))
+                        .orElseThrow(() -> row.error("unknown source " + word)))
+                .collect(Collectors.joining("; "));
     }
 }

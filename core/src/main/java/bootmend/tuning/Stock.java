@@ -4,18 +4,14 @@ package bootmend.tuning;
 public sealed interface Stock {
 
     /** A value in MHz. */
-    record Value(long mhz) implements Stock {
-    }
+    record Value(long mhz) implements Stock {}
 
     /** A value in MHz, and the one it rises to where {@code boostKey=boostValue} is in force. */
-    record WithBoost(long mhz, long boostedMhz, String boostKey, long boostValue) implements Stock {
-    }
+    record WithBoost(long mhz, long boostedMhz, String boostKey, long boostValue) implements Stock {}
 
     /** The key does nothing on this board. */
-    record DoesNothing() implements Stock {
-    }
+    record DoesNothing() implements Stock {}
 
     /** No source publishes a value for this board. */
-    record NotPublished() implements Stock {
-    }
+    record NotPublished() implements Stock {}
 }

@@ -7,8 +7,7 @@ import java.util.Set;
 /** Says which lines of a config file go when it goes back to stock. */
 public final class StockReset {
 
-    private StockReset() {
-    }
+    private StockReset() {}
 
     /**
      * The numbers of the active lines whose key resets, and of those whose key is in {@code also}.

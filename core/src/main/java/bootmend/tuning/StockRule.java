@@ -4,14 +4,11 @@ package bootmend.tuning;
 public sealed interface StockRule {
 
     /** The same value on every board, in the key's unit. */
-    record Plain(long value) implements StockRule {
-    }
+    record Plain(long value) implements StockRule {}
 
     /** {@link StockValues} has it, where it is published. */
-    record PerBoard() implements StockRule {
-    }
+    record PerBoard() implements StockRule {}
 
     /** No source publishes it. */
-    record NotPublished() implements StockRule {
-    }
+    record NotPublished() implements StockRule {}
 }

@@ -31,7 +31,10 @@ public final class StockValues {
         Map<String, List<BoardRange>> boards = new HashMap<>();
         for (DataRow row : file.rows()) {
             String key = row.required(KEY);
-            if (vocabulary.find(key).filter(known -> known.stock() instanceof StockRule.PerBoard).isEmpty()) {
+            if (vocabulary
+                    .find(key)
+                    .filter(known -> known.stock() instanceof StockRule.PerBoard)
+                    .isEmpty()) {
                 throw row.error(key + " is no key whose stock is per board");
             }
             byKey.put(key, columns(row, boards, vocabulary));
@@ -44,7 +47,8 @@ public final class StockValues {
         List<BoardStock> columns = new ArrayList<>();
         for (String column : row.header().subList(1, row.header().size())) {
             Stock stock = cell(row, column);
-            if (stock instanceof Stock.WithBoost boost && vocabulary.find(boost.boostKey()).isEmpty()) {
+            if (stock instanceof Stock.WithBoost boost
+                    && vocabulary.find(boost.boostKey()).isEmpty()) {
                 throw row.error(boost.boostKey() + " is no key");
             }
             columns.add(new BoardStock(boards.computeIfAbsent(column, name -> ranges(name, row)), stock));
@@ -53,7 +57,9 @@ public final class StockValues {
     }
 
     private static List<BoardRange> ranges(String column, DataRow row) {
-        return Stream.of(column.split(" ")).map(token -> BoardRange.parse(token, row)).toList();
+        return Stream.of(column.split(" "))
+                .map(token -> BoardRange.parse(token, row))
+                .toList();
     }
 
     private static Stock cell(DataRow row, String column) {
@@ -64,8 +70,11 @@ public final class StockValues {
         } else if (text.equals("n/a")) {
             return new Stock.DoesNothing();
         } else if (boost.matches()) {
-            return new Stock.WithBoost(row.number(column, boost.group(1)), row.number(column, boost.group(2)),
-                    boost.group(3), row.number(column, boost.group(4)));
+            return new Stock.WithBoost(
+                    row.number(column, boost.group(1)),
+                    row.number(column, boost.group(2)),
+                    boost.group(3),
+                    row.number(column, boost.group(4)));
         }
         return new Stock.Value(row.number(column, text));
     }
@@ -101,7 +110,9 @@ public final class StockValues {
             return new Figure.NotPublished("no stock value of " + key.key());
         }
         List<Figure> figures = of(key.key(), boardId, revision).stream()
-                .map(stock -> figure(stock, key.key(), boardId, boosted)).distinct().toList();
+                .map(stock -> figure(stock, key.key(), boardId, boosted))
+                .distinct()
+                .toList();
         return figures.size() == 1 ? figures.get(0) : new Figure.DependsOn("the revision of the board");
     }
 
@@ -116,7 +127,8 @@ public final class StockValues {
         List<Truth> ways = boosted == Truth.UNKNOWN ? List.of(Truth.FALSE, Truth.TRUE) : List.of(boosted);
         return of(key.key(), boardId, revision).stream()
                 .flatMap(stock -> ways.stream().map(way -> figure(stock, key.key(), boardId, way)))
-                .distinct().toList();
+                .distinct()
+                .toList();
     }
 
     private static Figure figure(Stock stock, String key, String boardId, Truth boosted) {

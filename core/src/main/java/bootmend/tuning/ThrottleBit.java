@@ -6,5 +6,4 @@ package bootmend.tuning;
  * @param bit bit number, 0 to 31
  * @param meaning what the board reports when it is set
  */
-public record ThrottleBit(int bit, String meaning) {
-}
+public record ThrottleBit(int bit, String meaning) {}

@@ -21,7 +21,18 @@ import java.util.OptionalLong;
  * @param source where all this is published
  * @param note more to know, possibly empty
  */
-public record TuningKey(String key, String group, String unit, OptionalLong min, OptionalLong max, StockRule stock,
-        boolean resets, String appliesTo, BoardSet boards, BoardSet unclear, List<String> sets, boolean clamped,
-        Source source, String note) {
-}
+public record TuningKey(
+        String key,
+        String group,
+        String unit,
+        OptionalLong min,
+        OptionalLong max,
+        StockRule stock,
+        boolean resets,
+        String appliesTo,
+        BoardSet boards,
+        BoardSet unclear,
+        List<String> sets,
+        boolean clamped,
+        Source source,
+        String note) {}

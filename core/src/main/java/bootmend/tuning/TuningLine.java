@@ -12,7 +12,12 @@ import java.util.Optional;
  * @param tuningKey what the key means
  * @param state whether the line counts
  */
-public record TuningLine(int lineNumber, Optional<String> section, String key, String value, TuningKey tuningKey,
+public record TuningLine(
+        int lineNumber,
+        Optional<String> section,
+        String key,
+        String value,
+        TuningKey tuningKey,
         TuningLineState state) {
 
     /** Whether the line counts; only then is it a tuning line. */

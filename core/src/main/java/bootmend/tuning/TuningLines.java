@@ -11,22 +11,37 @@ public final class TuningLines {
 
     private static final String NONE = "[none]";
 
-    private TuningLines() {
-    }
+    private TuningLines() {}
 
     /** In the file's order; includes are not followed. */
     public static List<TuningLine> find(ConfigDocument document, Vocabulary vocabulary) {
-        return document.lines().stream().flatMap(line -> read(line, vocabulary).stream()).toList();
+        return document.lines().stream()
+                .flatMap(line -> read(line, vocabulary).stream())
+                .toList();
     }
 
     private static Optional<TuningLine> read(ConfigLine line, Vocabulary vocabulary) {
         if (line.kind() instanceof LineKind.CommentedSetting commented) {
-            return vocabulary.find(commented.key()).map(key -> new TuningLine(line.number(), line.section(),
-                    commented.key(), commented.value(), key, TuningLineState.COMMENTED_OUT));
+            return vocabulary
+                    .find(commented.key())
+                    .map(key -> new TuningLine(
+                            line.number(),
+                            line.section(),
+                            commented.key(),
+                            commented.value(),
+                            key,
+                            TuningLineState.COMMENTED_OUT));
         }
         if (line.kind() instanceof LineKind.Setting setting) {
-            return vocabulary.findIgnoringCase(setting.trimmedKey()).map(key -> new TuningLine(line.number(),
-                    line.section(), setting.key(), setting.value(), key, state(line, setting, key)));
+            return vocabulary
+                    .findIgnoringCase(setting.trimmedKey())
+                    .map(key -> new TuningLine(
+                            line.number(),
+                            line.section(),
+                            setting.key(),
+                            setting.value(),
+                            key,
+                            state(line, setting, key)));
         }
         return Optional.empty();
     }

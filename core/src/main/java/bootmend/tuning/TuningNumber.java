@@ -15,15 +15,15 @@ public final class TuningNumber {
     private static final Pattern HEXADECIMAL = Pattern.compile("0[xX][0-9a-fA-F]{1,8}");
     private static final int HEX = 16;
 
-    private TuningNumber() {
-    }
+    private TuningNumber() {}
 
     /** The number; empty where the value is anything else, blanks and trailing text included. */
     public static OptionalLong parse(String value) {
         if (DECIMAL.matcher(value).matches()) {
             return OptionalLong.of(Long.parseLong(value));
         }
-        return HEXADECIMAL.matcher(value).matches() ? OptionalLong.of(Long.parseLong(value.substring(2), HEX))
+        return HEXADECIMAL.matcher(value).matches()
+                ? OptionalLong.of(Long.parseLong(value.substring(2), HEX))
                 : OptionalLong.empty();
     }
 }

@@ -17,15 +17,14 @@ public final class TuningTables {
             new Lazy<>(() -> ThrottleBits.read(DataFile.resource("throttle-bits.csv")));
     private final Lazy<VoltageSteps> voltageSteps =
             new Lazy<>(() -> VoltageSteps.read(DataFile.resource("voltage-steps.csv"), vocabulary(), sources()));
-    private final Lazy<Revisions> revisions = new Lazy<>(() -> Revisions.read(
-            DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
+    private final Lazy<Revisions> revisions = new Lazy<>(() ->
+            Revisions.read(DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
     private final Lazy<Cautions> cautions =
             new Lazy<>(() -> Cautions.read(DataFile.resource("cautions.csv"), sources()));
     private final Lazy<KeyMeanings> meanings =
             new Lazy<>(() -> KeyMeanings.read(DataFile.resource("key-meanings.csv"), vocabulary()));
 
-    private TuningTables() {
-    }
+    private TuningTables() {}
 
     /** Tables of which none has been read yet. */
     public static TuningTables load() {

@@ -22,13 +22,28 @@ public final class Vocabulary {
     private Vocabulary(List<TuningKey> keys) {
         for (TuningKey key : keys) {
             byName.put(key.key(), key);
-            key.sets().forEach(set -> groups.computeIfAbsent(set, name -> new ArrayList<>()).add(key));
+            key.sets()
+                    .forEach(set -> groups.computeIfAbsent(set, name -> new ArrayList<>())
+                            .add(key));
         }
     }
 
     static Vocabulary read(DataFile file, Sources sources) {
-        DataFile checked = file.withColumns("key", "group", "unit", "min", "max", "stock", "resets", "applies_to",
-                "boards", "unclear", "sets", "clamped", "source", "note");
+        DataFile checked = file.withColumns(
+                "key",
+                "group",
+                "unit",
+                "min",
+                "max",
+                "stock",
+                "resets",
+                "applies_to",
+                "boards",
+                "unclear",
+                "sets",
+                "clamped",
+                "source",
+                "note");
         Vocabulary vocabulary = new Vocabulary(checked.map(row -> key(row, sources), TuningKey::key));
         checked.rows().forEach(vocabulary::checkSets);
         return vocabulary;
@@ -40,10 +55,19 @@ public final class Vocabulary {
         if (clamped && max.isEmpty()) {
             throw row.error("a clamped key needs a max");
         }
-        return new TuningKey(row.required("key"), row.required("group"), row.required("unit"),
-                row.optionalNumber("min"), max, stock(row), row.choice("resets", RESETS), row.required("applies_to"),
+        return new TuningKey(
+                row.required("key"),
+                row.required("group"),
+                row.required("unit"),
+                row.optionalNumber("min"),
+                max,
+                stock(row),
+                row.choice("resets", RESETS),
+                row.required("applies_to"),
                 BoardSet.parse(List.of(row.required("boards").split(" ")), row),
-                BoardSet.parse(row.words("unclear"), row), row.words("sets"), clamped,
+                BoardSet.parse(row.words("unclear"), row),
+                row.words("sets"),
+                clamped,
                 sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
                 row.text("note"));
     }

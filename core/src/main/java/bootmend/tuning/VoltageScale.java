@@ -13,12 +13,13 @@ import java.util.OptionalLong;
  * @param max highest step
  * @param source where it is published
  */
-public record VoltageScale(String key, BoardSet boards, long zeroMicrovolts, long stepMicrovolts, long min, long max,
-        Source source) {
+public record VoltageScale(
+        String key, BoardSet boards, long zeroMicrovolts, long stepMicrovolts, long min, long max, Source source) {
 
     /** The voltage at a step, in microvolts; empty for a step out of range. */
     public OptionalLong microvolts(long step) {
-        return step < min || step > max ? OptionalLong.empty()
+        return step < min || step > max
+                ? OptionalLong.empty()
                 : OptionalLong.of(zeroMicrovolts + step * stepMicrovolts);
     }
 
@@ -26,7 +27,8 @@ public record VoltageScale(String key, BoardSet boards, long zeroMicrovolts, lon
     public OptionalLong step(long microvolts) {
         long distance = microvolts - zeroMicrovolts;
         long step = distance / stepMicrovolts;
-        return distance % stepMicrovolts != 0 || step < min || step > max ? OptionalLong.empty()
+        return distance % stepMicrovolts != 0 || step < min || step > max
+                ? OptionalLong.empty()
                 : OptionalLong.of(step);
     }
 }

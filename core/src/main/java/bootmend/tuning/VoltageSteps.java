@@ -19,23 +19,32 @@ public final class VoltageSteps {
 
     static VoltageSteps read(DataFile file, Vocabulary vocabulary, Sources sources) {
         return new VoltageSteps(file.withColumns(KEY, "boards", "zero_uv", "step_uv", "source")
-                .map(row -> scale(row, vocabulary, sources), scale -> List.of(scale.key(), scale.boards().ranges())));
+                .map(
+                        row -> scale(row, vocabulary, sources),
+                        scale -> List.of(scale.key(), scale.boards().ranges())));
     }
 
     private static VoltageScale scale(DataRow row, Vocabulary vocabulary, Sources sources) {
-        TuningKey key = vocabulary.find(row.required(KEY))
+        TuningKey key = vocabulary
+                .find(row.required(KEY))
                 .filter(known -> known.min().isPresent() && known.max().isPresent())
                 .orElseThrow(() -> row.error(row.text(KEY) + " is no key with a range"));
-        return new VoltageScale(key.key(), BoardSet.parse(row.words("boards"), row),
-                row.number("zero_uv", 1, Integer.MAX_VALUE), row.number("step_uv", 1, Integer.MAX_VALUE),
-                key.min().getAsLong(), key.max().getAsLong(),
+        return new VoltageScale(
+                key.key(),
+                BoardSet.parse(row.words("boards"), row),
+                row.number("zero_uv", 1, Integer.MAX_VALUE),
+                row.number("step_uv", 1, Integer.MAX_VALUE),
+                key.min().getAsLong(),
+                key.max().getAsLong(),
                 sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))));
     }
 
     /** How this board turns the key's steps into volts; empty where it is not published. */
     public Optional<VoltageScale> scale(String key, String boardId) {
-        return scales.stream().filter(scale -> scale.key().equals(key)
-                && scale.boards().contains(boardId, OptionalInt.empty()) == Truth.TRUE).findFirst();
+        return scales.stream()
+                .filter(scale ->
+                        scale.key().equals(key) && scale.boards().contains(boardId, OptionalInt.empty()) == Truth.TRUE)
+                .findFirst();
     }
 
     /** The voltage at a step, in volts. */

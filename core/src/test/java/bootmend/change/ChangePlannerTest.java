@@ -24,12 +24,13 @@ class ChangePlannerTest {
         Plan plan = card.plan(OLD, NEW);
 
         assertThat(NEW).hasSize(3 * 512 - 296);
-        assertThat(plan.sectorsByKind()).isEqualTo(
-                Map.of(SectorKind.DATA, 3, SectorKind.FAT, 4, SectorKind.DIRECTORY, 1, SectorKind.FS_INFO, 1));
+        assertThat(plan.sectorsByKind())
+                .isEqualTo(
+                        Map.of(SectorKind.DATA, 3, SectorKind.FAT, 4, SectorKind.DIRECTORY, 1, SectorKind.FS_INFO, 1));
         assertThat(plan.sectorsWritten()).isEqualTo(9);
         assertThat(plan.isInPlace()).isFalse();
-        assertThat(plan.sectors().keySet()).allMatch(offset -> offset == PlannedCard.START + 512
-                || offset >= PlannedCard.START + 32 * 512);
+        assertThat(plan.sectors().keySet())
+                .allMatch(offset -> offset == PlannedCard.START + 512 || offset >= PlannedCard.START + 32 * 512);
     }
 
     @Test
@@ -46,7 +47,8 @@ class ChangePlannerTest {
 
         Plan plan = card.plan(OLD, after, true);
         assertThat(plan.isInPlace()).isTrue();
-        assertThat(plan.steps()).extracting(PlanStep::kind)
+        assertThat(plan.steps())
+                .extracting(PlanStep::kind)
                 .containsExactly(PlanStep.Kind.IN_PLACE, PlanStep.Kind.COMMIT);
         new Committer(new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/home")), PlannedCard.CLOCK)
                 .commit(card.disk(), "card", plan);
@@ -58,8 +60,10 @@ class ChangePlannerTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(1));
         byte[] larger = new byte[OLD.length + 600];
 
-        assertThatThrownBy(() -> card.plan(OLD, larger, true)).hasMessageContaining("does not fit")
-                .isInstanceOfSatisfying(CardException.class, e -> assertThat(e.risk()).isEmpty());
+        assertThatThrownBy(() -> card.plan(OLD, larger, true))
+                .hasMessageContaining("does not fit")
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.risk()).isEmpty());
     }
 
     /** One free cluster is room enough for a file of one cluster. */
@@ -76,7 +80,8 @@ class ChangePlannerTest {
         int[] chain = card.layout().chain("config.txt");
         card.layout().setFatEntries(card.disk(), chain[1], chain[0]);
 
-        assertThatThrownBy(() -> card.plan(OLD, NEW)).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> card.plan(OLD, NEW))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("cannot be replaced safely");
     }
 }

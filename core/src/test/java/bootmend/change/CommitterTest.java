@@ -42,17 +42,19 @@ class CommitterTest {
 
         Committed done = committer.commit(device, "card", plan);
 
-        assertThat(plan.steps()).extracting(PlanStep::kind).containsExactly(
-                PlanStep.Kind.PREPARE, PlanStep.Kind.COMMIT, PlanStep.Kind.CLEAN_UP);
+        assertThat(plan.steps())
+                .extracting(PlanStep::kind)
+                .containsExactly(PlanStep.Kind.PREPARE, PlanStep.Kind.COMMIT, PlanStep.Kind.CLEAN_UP);
         assertThat(plan.steps().get(1).changes()).hasSize(1);
         assertThat(changes(device.events())).usingRecursiveComparison().isEqualTo(expected(plan));
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
         assertThat(card.read(card.disk(), "config.txt").isWhole()).isTrue();
         assertThat(card.otherFiles(card.disk())).isEqualTo(others);
-        assertThat(done.secondReaderAgrees()).isEqualTo(spec.bytesPerSector() == 512 && spec.activeFat() < 0
-                && spec.upperBits() == 0);
+        assertThat(done.secondReaderAgrees())
+                .isEqualTo(spec.bytesPerSector() == 512 && spec.activeFat() < 0 && spec.upperBits() == 0);
         assertThat(store.openFor(card.id())).isEmpty();
-        assertThat(store.doneFor(card.id())).singleElement()
+        assertThat(store.doneFor(card.id()))
+                .singleElement()
                 .matches(record -> record.plan().writesTheSameAs(plan) && Files.exists(record.file()));
     }
 
@@ -62,10 +64,15 @@ class CommitterTest {
         Plan plan = card.plan(OLD, NEW);
         AtomicInteger looks = new AtomicInteger();
 
-        committer.commit(new WatchedDevice(card.disk(), (number, offset) -> {
-            assertThat(store.openFor(card.id())).singleElement().matches(record -> record.plan().writesTheSameAs(plan));
-            return looks.incrementAndGet() > 0;
-        }), "card", plan);
+        committer.commit(
+                new WatchedDevice(card.disk(), (number, offset) -> {
+                    assertThat(store.openFor(card.id()))
+                            .singleElement()
+                            .matches(record -> record.plan().writesTheSameAs(plan));
+                    return looks.incrementAndGet() > 0;
+                }),
+                "card",
+                plan);
 
         assertThat(looks).hasValue(plan.sectorsWritten());
     }
@@ -90,8 +97,11 @@ class CommitterTest {
         Plan plan = card.plan(OLD, NEW);
         assertThat(plan.sectorsWritten()).isGreaterThan(lost);
 
-        assertStops(() -> committer.commit(new WatchedDevice(card.disk(), (number, offset) -> number != lost), "card", plan),
-                CardException.Kind.CUT_SHORT, "does not read back");
+        assertStops(
+                () -> committer.commit(
+                        new WatchedDevice(card.disk(), (number, offset) -> number != lost), "card", plan),
+                CardException.Kind.CUT_SHORT,
+                "does not read back");
 
         assertThat(store.openFor(card.id())).hasSize(1);
         assertThat(store.doneFor(card.id())).isEmpty();
@@ -102,12 +112,18 @@ class CommitterTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
 
-        assertStops(() -> committer.commit(new WatchedDevice(card.disk(), (number, offset) -> {
-            if (number == 3) {
-                throw new IOException("the reader was unplugged");
-            }
-            return true;
-        }), "card", plan), CardException.Kind.CUT_SHORT, "unplugged");
+        assertStops(
+                () -> committer.commit(
+                        new WatchedDevice(card.disk(), (number, offset) -> {
+                            if (number == 3) {
+                                throw new IOException("the reader was unplugged");
+                            }
+                            return true;
+                        }),
+                        "card",
+                        plan),
+                CardException.Kind.CUT_SHORT,
+                "unplugged");
 
         assertThat(store.openFor(card.id())).hasSize(1);
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(OLD);
@@ -134,7 +150,8 @@ class CommitterTest {
         Plan plan = card.plan(OLD, OLD.clone());
 
         assertThat(plan.isEmpty()).isTrue();
-        assertThatThrownBy(() -> committer.commit(card.disk(), "card", plan)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> committer.commit(card.disk(), "card", plan))
+                .isInstanceOf(IllegalArgumentException.class);
         assertThat(home).doesNotExist();
     }
 
@@ -154,15 +171,16 @@ class CommitterTest {
     @Test
     @Timeout(value = 20, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
     void aSubfolderChainThatLoopsDoesNotEither() throws IOException {
-        PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.directory("lab")
-                .file("lab/more.txt", OLD));
+        PlannedCard card = PlannedCard.of(
+                FatSpec.fat16(5000).build(), builder -> builder.directory("lab").file("lab/more.txt", OLD));
         int[] chain = card.layout().chain("lab");
         card.layout().setFatEntries(card.disk(), chain[0], chain[0]);
         FatVolume volume = card.open(card.disk());
         ChangePlanner planner = card.planner(false);
         planner.replace("lab/more.txt", volume.find("lab/more.txt").orElseThrow(), OLD, NEW);
 
-        assertThat(committer.commit(card.disk(), "card", planner.plan("test")).secondReaderAgrees()).isFalse();
+        assertThat(committer.commit(card.disk(), "card", planner.plan("test")).secondReaderAgrees())
+                .isFalse();
         assertThat(card.read(card.disk(), "lab/more.txt").bytes()).isEqualTo(NEW);
     }
 
@@ -179,12 +197,15 @@ class CommitterTest {
             }
         }
 
-        assertThat(committer.commit(card.disk(), "card", card.plan(OLD, NEW)).secondReaderAgrees()).isFalse();
+        assertThat(committer.commit(card.disk(), "card", card.plan(OLD, NEW)).secondReaderAgrees())
+                .isFalse();
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
     }
 
     private static List<DeviceEvent> changes(List<DeviceEvent> events) {
-        return events.stream().filter(event -> !(event instanceof DeviceEvent.Read)).toList();
+        return events.stream()
+                .filter(event -> !(event instanceof DeviceEvent.Read))
+                .toList();
     }
 
     private static List<DeviceEvent> expected(Plan plan) {

@@ -70,8 +70,12 @@ class CutAtEveryPointTest {
     void bothWholeStatesAreCleanForFsck(CutScenario scenario, @TempDir Path folder) throws Exception {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             Run run = new Run(scenario, host.getPath("/home"));
-            assertThat(Fsck.complaints(scenario.disk(), scenario.layout(), folder)).as("before").isEmpty();
-            assertThat(Fsck.complaints(run.after, scenario.layout(), folder)).as("after").isEmpty();
+            assertThat(Fsck.complaints(scenario.disk(), scenario.layout(), folder))
+                    .as("before")
+                    .isEmpty();
+            assertThat(Fsck.complaints(run.after, scenario.layout(), folder))
+                    .as("after")
+                    .isEmpty();
         }
     }
 
@@ -114,9 +118,11 @@ class CutAtEveryPointTest {
             assertThat(plan.steps()).hasSizeGreaterThan(scenario.name().contains("must grow") ? 4 : 0);
             Committed done = new Committer(store, CLOCK).commit(recorded, PATH, plan);
             assertThat(done.secondReaderAgrees())
-                    .isEqualTo(volume.geometry().bytesPerSector() == 512 && scenario.change().after() != null);
+                    .isEqualTo(volume.geometry().bytesPerSector() == 512
+                            && scenario.change().after() != null);
             this.record = Files.readAllBytes(done.record().file());
-            this.openRecord = home.resolve("open").resolve(id.key() + "_" + done.record().id() + ".undo");
+            this.openRecord =
+                    home.resolve("open").resolve(id.key() + "_" + done.record().id() + ".undo");
             Files.delete(done.record().file());
         }
 
@@ -125,7 +131,9 @@ class CutAtEveryPointTest {
             FileChange change = scenario.change();
             byte[] now = read(volume, change.path());
             boolean isNew = Arrays.equals(now, change.after());
-            assertThat(isNew || Arrays.equals(now, change.before())).as("old or new, whole").isTrue();
+            assertThat(isNew || Arrays.equals(now, change.before()))
+                    .as("old or new, whole")
+                    .isTrue();
             for (Map.Entry<String, byte[]> other : scenario.others().entrySet()) {
                 assertThat(read(volume, other.getKey())).as(other.getKey()).isEqualTo(other.getValue());
             }

@@ -35,7 +35,8 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
             all.add(of(type, "many clusters", 6 * cluster - 40, 6 * cluster - 39, Shape.PLAIN));
             all.add(of(type, "chains in different FAT sectors", 2 * cluster, 2 * cluster + 9, Shape.FAR_APART));
             all.add(of(type, "scattered chains", 4 * cluster, 4 * cluster + 9, Shape.SCATTERED));
-            all.add(of(type, "clusters of four sectors", 3 * 4 * cluster - 9, 4 * 4 * cluster - 7, Shape.LARGE_CLUSTERS));
+            all.add(of(
+                    type, "clusters of four sectors", 3 * 4 * cluster - 9, 4 * 4 * cluster - 7, Shape.LARGE_CLUSTERS));
             all.add(of(type, "sectors of 1024 bytes", 2000, 5000, Shape.LARGE_SECTORS));
             all.add(of(type, "a new file", -1, 700, Shape.PLAIN));
             all.add(of(type, "a new empty file", -1, 0, Shape.PLAIN));
@@ -50,7 +51,13 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
 
     /** How the card is laid out. */
     private enum Shape {
-        PLAIN, FAR_APART, SCATTERED, LONG_ROOT, LARGE_CLUSTERS, LARGE_SECTORS, FULL_ROOT
+        PLAIN,
+        FAR_APART,
+        SCATTERED,
+        LONG_ROOT,
+        LARGE_CLUSTERS,
+        LARGE_SECTORS,
+        FULL_ROOT
     }
 
     private static FatSpec spec(String type) {
@@ -58,14 +65,17 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
     }
 
     private static FatSpec spec(String type, Shape shape) {
-        FatSpec.Builder builder = switch (type) {
-            case "FAT12" -> FatSpec.fat12(2000);
-            case "FAT16" -> FatSpec.fat16(5000);
-            default -> FatSpec.fat32(65600);
-        };
+        FatSpec.Builder builder =
+                switch (type) {
+                    case "FAT12" -> FatSpec.fat12(2000);
+                    case "FAT16" -> FatSpec.fat16(5000);
+                    default -> FatSpec.fat32(65600);
+                };
         return builder.sectorsPerCluster(shape == Shape.LARGE_CLUSTERS ? 4 : 1)
                 .bytesPerSector(shape == Shape.LARGE_SECTORS ? 1024 : 512)
-                .serial(0xC07).label("CUTS").build();
+                .serial(0xC07)
+                .label("CUTS")
+                .build();
     }
 
     /** A negative size stands for no file at all. */
@@ -90,7 +100,8 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
             builder.stride(3);
         }
         if (shape == Shape.FULL_ROOT) {
-            // Sixteen slots fill the one cluster: label, folder and two files with long names (two each), and these nine.
+            // Sixteen slots fill the one cluster: label, folder and two files with long names (two each), and these
+            // nine.
             builder.rootAt(2);
             for (int i = 0; i < 9; i++) {
                 others.put("F" + i + ".BIN", bytes(200 + i, 9));

@@ -32,16 +32,28 @@ record PlannedCard(SparseDisk disk, FatSpec spec, FatLayout layout) {
 
     static PlannedCard of(FatSpec spec, UnaryOperator<FatBuilder> content) throws IOException {
         long size = START + spec.bytes() + 8 * 4096;
-        SparseDisk disk = new MbrBuilder(size - size % 4096, 512).partition(0x0C, 2048, spec.bytes() / 512).build();
-        FatBuilder builder = new FatBuilder(spec).stride(2).file("start4.elf", noise(5000)).file("config.txt", OLD)
-                .directory("overlays").file("overlays/robot-arm-board.dtbo", noise(900)).file("extra.txt", OLD);
+        SparseDisk disk = new MbrBuilder(size - size % 4096, 512)
+                .partition(0x0C, 2048, spec.bytes() / 512)
+                .build();
+        FatBuilder builder = new FatBuilder(spec)
+                .stride(2)
+                .file("start4.elf", noise(5000))
+                .file("config.txt", OLD)
+                .directory("overlays")
+                .file("overlays/robot-arm-board.dtbo", noise(900))
+                .file("extra.txt", OLD);
         return new PlannedCard(disk, spec, content.apply(builder).writeTo(disk, START));
     }
 
     static Stream<FatSpec> specs() {
-        return Stream.of(FatSpec.fat12(3000), FatSpec.fat16(5000).sectorsPerCluster(2), FatSpec.fat32(66000),
-                FatSpec.fat16(5000).bytesPerSector(4096).fatCount(1), FatSpec.fat32(66000).fatCount(3).activeFat(1),
-                FatSpec.fat32(66000).upperBits(5).sectorsPerCluster(8)).map(FatSpec.Builder::build);
+        return Stream.of(
+                        FatSpec.fat12(3000),
+                        FatSpec.fat16(5000).sectorsPerCluster(2),
+                        FatSpec.fat32(66000),
+                        FatSpec.fat16(5000).bytesPerSector(4096).fatCount(1),
+                        FatSpec.fat32(66000).fatCount(3).activeFat(1),
+                        FatSpec.fat32(66000).upperBits(5).sectorsPerCluster(8))
+                .map(FatSpec.Builder::build);
     }
 
     FatVolume open(BlockDevice device) throws IOException {

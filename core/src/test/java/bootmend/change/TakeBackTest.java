@@ -14,8 +14,8 @@ import com.google.common.jimfs.Jimfs;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.LocalDateTime;
-import java.util.Optional;
 import java.util.Arrays;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -24,7 +24,8 @@ class TakeBackTest {
 
     private static final byte[] SHORTER = Arrays.copyOf(NEW, 300);
 
-    private final UndoStore store = new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
+    private final UndoStore store =
+            new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
     private final Committer committer = new Committer(store, PlannedCard.CLOCK);
 
     @ParameterizedTest
@@ -41,7 +42,9 @@ class TakeBackTest {
 
             assertThat(card.disk().differingSectors(before)).isEmpty();
             assertThat(changed.differingSectors(before)).isNotEmpty();
-            assertThat(last(card, card.disk())).as("nothing is left to take back").isEmpty();
+            assertThat(last(card, card.disk()))
+                    .as("nothing is left to take back")
+                    .isEmpty();
         }
     }
 
@@ -100,8 +103,10 @@ class TakeBackTest {
         RecordingDevice device = takeBack(card);
 
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(OLD);
-        assertThat(card.disk().toBytes(card.layout().clusterOffset(oldChain[0]), 512)).isEqualTo(foreign);
-        assertThat(card.disk().toBytes(card.layout().fatEntryOffset(0, oldChain[0]), 2)).containsExactly(-1, -1);
+        assertThat(card.disk().toBytes(card.layout().clusterOffset(oldChain[0]), 512))
+                .isEqualTo(foreign);
+        assertThat(card.disk().toBytes(card.layout().fatEntryOffset(0, oldChain[0]), 2))
+                .containsExactly(-1, -1);
         assertThat(device.writes()).isNotEmpty();
     }
 
@@ -123,8 +128,11 @@ class TakeBackTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         committer.commit(card.disk(), "card", plan);
-        long data = plan.steps().get(0).changes().stream().filter(c -> c.kind() == SectorKind.DATA)
-                .findFirst().orElseThrow().offset();
+        long data = plan.steps().get(0).changes().stream()
+                .filter(c -> c.kind() == SectorKind.DATA)
+                .findFirst()
+                .orElseThrow()
+                .offset();
         card.disk().patch(data, PlannedCard.text("edited"));
 
         assertThat(last(card, card.disk())).isEmpty();

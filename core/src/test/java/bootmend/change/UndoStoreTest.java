@@ -19,7 +19,8 @@ import org.junit.jupiter.api.Test;
 
 class UndoStoreTest {
 
-    private final UndoStore store = new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
+    private final UndoStore store =
+            new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
     private PlannedCard card;
     private Plan plan;
 
@@ -46,7 +47,9 @@ class UndoStoreTest {
         byte[] whole = Files.readAllBytes(open.file());
         for (int length : new int[] {0, 1, 100, whole.length / 2, whole.length - 70, whole.length - 2}) {
             Files.write(open.file(), Arrays.copyOf(whole, length));
-            assertThat(store.openFor(card.id())).as("cut at %d of %d", length, whole.length).isEmpty();
+            assertThat(store.openFor(card.id()))
+                    .as("cut at %d of %d", length, whole.length)
+                    .isEmpty();
         }
     }
 
@@ -64,9 +67,11 @@ class UndoStoreTest {
     void aWholeRecordOfAnotherVersionIsNotPassedOver() throws IOException {
         UndoRecord open = open();
         String line = Files.readString(open.file()).split("\n", 2)[0].replace("\"version\":1", "\"version\":2");
-        Files.writeString(open.file(), line + "\nsha256:" + RecordFormat.sha256(line.getBytes(StandardCharsets.UTF_8)) + "\n");
+        Files.writeString(
+                open.file(), line + "\nsha256:" + RecordFormat.sha256(line.getBytes(StandardCharsets.UTF_8)) + "\n");
 
-        assertThatThrownBy(() -> store.openFor(card.id())).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> store.openFor(card.id()))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("later bootmend");
     }
 
@@ -74,14 +79,18 @@ class UndoStoreTest {
     void recordsOfOneMillisecondGetNamesOfTheirOwnInOrder() throws IOException {
         List<UndoRecord> opened = List.of(open(), open(), open());
 
-        assertThat(store.openFor(card.id())).extracting(UndoRecord::id)
-                .containsExactlyElementsOf(opened.stream().map(UndoRecord::id).toList()).doesNotHaveDuplicates();
+        assertThat(store.openFor(card.id()))
+                .extracting(UndoRecord::id)
+                .containsExactlyElementsOf(opened.stream().map(UndoRecord::id).toList())
+                .doesNotHaveDuplicates();
         for (UndoRecord record : opened) {
             store.finish(record);
         }
         assertThat(store.openFor(card.id())).isEmpty();
-        assertThat(store.doneFor(card.id())).extracting(UndoRecord::id)
-                .containsExactly(opened.get(2).id(), opened.get(1).id(), opened.get(0).id());
+        assertThat(store.doneFor(card.id()))
+                .extracting(UndoRecord::id)
+                .containsExactly(
+                        opened.get(2).id(), opened.get(1).id(), opened.get(0).id());
     }
 
     @Test
@@ -91,7 +100,8 @@ class UndoStoreTest {
 
         store.markTakenBack(done);
 
-        assertThat(store.doneFor(card.id())).singleElement()
+        assertThat(store.doneFor(card.id()))
+                .singleElement()
                 .matches(r -> r.state() == UndoRecord.State.TAKEN_BACK && r.id().equals(done.id()));
         assertThat(done.file()).doesNotExist();
     }
@@ -101,7 +111,8 @@ class UndoStoreTest {
         open();
         CardId own = card.id();
 
-        assertThat(store.openFor(new CardId(own.serial() + 1, own.volumeStart(), own.volumeLength(), own.clusterCount())))
+        assertThat(store.openFor(
+                        new CardId(own.serial() + 1, own.volumeStart(), own.volumeLength(), own.clusterCount())))
                 .isEmpty();
         assertThat(store.doneFor(own)).isEmpty();
     }

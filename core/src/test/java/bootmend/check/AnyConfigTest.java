@@ -27,11 +27,34 @@ class AnyConfigTest {
 
     @Provide
     Arbitrary<byte[]> configs() {
-        Arbitrary<String> pieces = Arbitraries.of(List.of("arm_freq", "over_voltage", "force_turbo", "kernel",
-                "os_prefix", "dtoverlay", "include config.txt", "initramfs ", "[pi4]", "[gpio4=1]", "[", "=",
-                "\n", "\r",
-                "\0", " ", "#", ",", ":", "*", "/", "..", "-9999999999", "0x", "8", "\u00e9", "\u202e"));
-        return pieces.list().ofMaxSize(60)
-                .map(list -> String.join("", list).getBytes(StandardCharsets.UTF_8));
+        Arbitrary<String> pieces = Arbitraries.of(List.of(
+                "arm_freq",
+                "over_voltage",
+                "force_turbo",
+                "kernel",
+                "os_prefix",
+                "dtoverlay",
+                "include config.txt",
+                "initramfs ",
+                "[pi4]",
+                "[gpio4=1]",
+                "[",
+                "=",
+                "\n",
+                "\r",
+                "\0",
+                " ",
+                "#",
+                ",",
+                ":",
+                "*",
+                "/",
+                "..",
+                "-9999999999",
+                "0x",
+                "8",
+                "\u00e9",
+                "\u202e"));
+        return pieces.list().ofMaxSize(60).map(list -> String.join("", list).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -85,19 +85,26 @@ class BootableBoardsTest {
 
     @Test
     void everyKnownBoardHasItsUsualFiles() {
-        assertThat(TABLES.boards().all()).allSatisfy(board -> assertThat(boards.usualFiles(board.id())).isNotEmpty());
+        assertThat(TABLES.boards().all())
+                .allSatisfy(board -> assertThat(boards.usualFiles(board.id())).isNotEmpty());
         assertThat(boards.usualFiles("pi4")).startsWith("kernel8.img or kernel7l.img", "start4.elf with fixup4.dat");
         assertThat(boards.usualFiles("pi1")).startsWith("kernel.img", "start.elf with fixup.dat", "bootcode.bin");
     }
 
     private static CardFiles files(String... paths) {
-        return new CardFiles(Stream.of(paths).map(path -> CardFiles.Entry.file(path, 1)).toList());
+        return new CardFiles(
+                Stream.of(paths).map(path -> CardFiles.Entry.file(path, 1)).toList());
     }
 
     private List<String> bootable(CardFiles files, String... config) {
         ConfigDocument document =
                 ConfigDocument.parse((String.join("\n", config) + "\n").getBytes(StandardCharsets.US_ASCII));
-        return TABLES.boards().all().stream().filter(board -> boards.canBoot(new Resolver(TABLES).resolve("config.txt",
-                document, IncludeSource.none(), BoardFacts.of(board)), files)).map(Board::id).toList();
+        return TABLES.boards().all().stream()
+                .filter(board -> boards.canBoot(
+                        new Resolver(TABLES)
+                                .resolve("config.txt", document, IncludeSource.none(), BoardFacts.of(board)),
+                        files))
+                .map(Board::id)
+                .toList();
     }
 }

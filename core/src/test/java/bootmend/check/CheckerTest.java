@@ -19,17 +19,20 @@ class CheckerTest {
     @EnumSource(Purpose.class)
     void aStockCardHasNoBlockerOnAnyBoardItBoots(Purpose purpose) {
         List<Finding> findings = STOCK.onItsBoards().check(purpose);
-        assertThat(STOCK.onItsBoards().content().boardIds()).hasSize(TestCard.TABLES.boards().all().size());
-        assertThat(findings).extracting(Finding::severity).containsOnly(
-                purpose == Purpose.SHIP ? new Severity[0] : new Severity[] {Severity.NOTE});
+        assertThat(STOCK.onItsBoards().content().boardIds())
+                .hasSize(TestCard.TABLES.boards().all().size());
+        assertThat(findings)
+                .extracting(Finding::severity)
+                .containsOnly(purpose == Purpose.SHIP ? new Severity[0] : new Severity[] {Severity.NOTE});
     }
 
     /** Warranty bit: tracked before pi4, never set on pi4 ("Revision codes", commit 0456a78c), else not published. */
     @Test
     void aFindingNamesTheBoardsItHoldsFor() {
-        List<Finding> findings = STOCK.onItsBoards().config("force_turbo=1", "over_voltage=2").check(Purpose.SHIP);
-        assertThat(boards(findings, "warranty-bit")).containsExactly("pi0", "pi0w", "pi02", "cm0", "pi1", "cm1", "pi2",
-                "pi3", "pi3+", "cm3", "cm3+");
+        List<Finding> findings =
+                STOCK.onItsBoards().config("force_turbo=1", "over_voltage=2").check(Purpose.SHIP);
+        assertThat(boards(findings, "warranty-bit"))
+                .containsExactly("pi0", "pi0w", "pi02", "cm0", "pi1", "cm1", "pi2", "pi3", "pi3+", "cm3", "cm3+");
         assertThat(boards(findings, "warranty-bit-not-published"))
                 .containsExactly("pi400", "cm4", "cm4s", "pi5", "pi500", "cm5");
         assertThat(boards(findings, "tuning-line-active")).isEmpty();
@@ -39,31 +42,40 @@ class CheckerTest {
     void onlyBoardsThatTheCardCanBootAreAskedAbout() {
         TestCard card = STOCK.onItsBoards().without("bootcode.bin");
         assertThat(card.content().boardIds()).containsExactly("pi4", "pi400", "cm4", "cm4s", "pi5", "pi500", "cm5");
-        assertThat(STOCK.onItsBoards().without("start4.elf").content().boardIds()).doesNotContain("pi4", "cm4")
+        assertThat(STOCK.onItsBoards().without("start4.elf").content().boardIds())
+                .doesNotContain("pi4", "cm4")
                 .contains("pi3", "pi5");
-        assertThat(STOCK.onItsBoards().without("kernel8.img").content().boardIds()).doesNotContain("pi4", "pi5")
+        assertThat(STOCK.onItsBoards().without("kernel8.img").content().boardIds())
+                .doesNotContain("pi4", "pi5")
                 .contains("pi3");
     }
 
     @Test
     void withoutABootableBoardTheConfigFileIsCheckedForAllAndBootFilesByTheirNames() {
-        TestCard card = STOCK.onItsBoards().config("force_turbo=1", "over_voltage=2").without("kernel8.img")
-                .without("bootcode.bin").with("start.elf", new byte[8192]);
+        TestCard card = STOCK.onItsBoards()
+                .config("force_turbo=1", "over_voltage=2")
+                .without("kernel8.img")
+                .without("bootcode.bin")
+                .with("start.elf", new byte[8192]);
         List<Finding> findings = card.check(Purpose.SHIP);
-        assertThat(findings).extracting(Finding::rule)
-                .contains("boots-no-board", "warranty-bit", "boot-file-zero-filled").doesNotContain("kernel-missing");
+        assertThat(findings)
+                .extracting(Finding::rule)
+                .contains("boots-no-board", "warranty-bit", "boot-file-zero-filled")
+                .doesNotContain("kernel-missing");
     }
 
     @Test
     void theHeaviestComesFirst() {
-        List<Finding> findings = STOCK.config("arm_freq=2000", "[pi3]", "gpu_mem=64").with("tryboot.txt", "")
+        List<Finding> findings = STOCK.config("arm_freq=2000", "[pi3]", "gpu_mem=64")
+                .with("tryboot.txt", "")
                 .check(Purpose.SHIP);
         assertThat(findings).extracting(Finding::severity).isSorted().contains(Severity.values());
     }
 
     @Test
     void aPurposeThatARuleDoesNotMatterForHearsNothingOfIt() {
-        assertThat(STOCK.config("over_voltage=2").check(Purpose.SHIP)).extracting(Finding::rule)
+        assertThat(STOCK.config("over_voltage=2").check(Purpose.SHIP))
+                .extracting(Finding::rule)
                 .doesNotContain("practice-lowest-voltage", "practice-stability-run");
     }
 
@@ -77,19 +89,25 @@ class CheckerTest {
 
     @Test
     void aHostileFileGivesABoundedNumberOfFindings() {
-        String[] lines = IntStream.range(0, 5000).mapToObj(i -> "arm_freq=" + i + " #").toArray(String[]::new);
+        String[] lines =
+                IntStream.range(0, 5000).mapToObj(i -> "arm_freq=" + i + " #").toArray(String[]::new);
         List<Finding> findings = STOCK.onItsBoards().config(lines).check(Purpose.SHIP);
         assertThat(findings).hasSizeLessThan(8 * Checker.MOST_OF_A_RULE);
-        assertThat(findings).filteredOn(finding -> finding.rule().equals("trailing-comment"))
+        assertThat(findings)
+                .filteredOn(finding -> finding.rule().equals("trailing-comment"))
                 .hasSize(Checker.MOST_OF_A_RULE)
-                .last().satisfies(last -> assertThat(last.what()).contains("4975 more like this"));
+                .last()
+                .satisfies(last -> assertThat(last.what()).contains("4975 more like this"));
     }
 
     @Test
     void valuesThatOnlyMayHoldAreWarnedAboutWithWhatTheyDependOn() {
-        List<Finding> findings = STOCK.on("pi3").config("over_voltage=2", "[gpio4=1]", "force_turbo=1")
+        List<Finding> findings = STOCK.on("pi3")
+                .config("over_voltage=2", "[gpio4=1]", "force_turbo=1")
                 .check(Purpose.SHIP);
-        assertThat(findings).filteredOn(finding -> finding.rule().equals("warranty-bit")).singleElement()
+        assertThat(findings)
+                .filteredOn(finding -> finding.rule().equals("warranty-bit"))
+                .singleElement()
                 .satisfies(finding -> assertThat(finding.what()).contains("depends on the level of pin 4"));
     }
 
@@ -101,37 +119,53 @@ class CheckerTest {
                 .with("term2/bcm2711-pi4.dtb", BootFiles.named("bcm2711-pi4.dtb", 9000))
                 .with("term2/cmdline.txt", "root=x");
         assertThat(card.check(Purpose.SHIP)).isEmpty();
-        assertThat(card.without("term2/cmdline.txt").check(Purpose.SHIP)).extracting(Finding::rule)
+        assertThat(card.without("term2/cmdline.txt").check(Purpose.SHIP))
+                .extracting(Finding::rule)
                 .containsExactly("cmdline-missing");
-        assertThat(card.with("term2/overlays/README", "").check(Purpose.SHIP)).singleElement()
+        assertThat(card.with("term2/overlays/README", "").check(Purpose.SHIP))
+                .singleElement()
                 .satisfies(finding -> assertThat(finding.what()).contains("term2/overlays/wheel-encoder-gpio.dtbo"));
-        assertThat(card.with("term2/kernel8.img", new byte[9000]).check(Purpose.SHIP)).singleElement()
+        assertThat(card.with("term2/kernel8.img", new byte[9000]).check(Purpose.SHIP))
+                .singleElement()
                 .satisfies(finding -> assertThat(finding.where().words()).isEqualTo("term2/kernel8.img"));
     }
 
     @Test
     void namesAreFoundWhateverTheirCase() {
-        assertThat(STOCK.without("kernel8.img").with("KERNEL8.IMG", BootFiles.gzippedKernel(9000))
-                .check(Purpose.SHIP)).isEmpty();
+        assertThat(STOCK.without("kernel8.img")
+                        .with("KERNEL8.IMG", BootFiles.gzippedKernel(9000))
+                        .check(Purpose.SHIP))
+                .isEmpty();
     }
 
     @Test
     void textsInTheFindingAreThoseOfTheRule() {
         Finding finding = STOCK.config("temp_limit=90").check(Purpose.SHIP).stream()
-                .filter(each -> each.rule().equals("temp-limit-above-85")).findFirst().orElseThrow();
-        Rule rule = RuleBook.load(TestCard.TABLES.sources()).find("temp-limit-above-85").orElseThrow();
+                .filter(each -> each.rule().equals("temp-limit-above-85"))
+                .findFirst()
+                .orElseThrow();
+        Rule rule = RuleBook.load(TestCard.TABLES.sources())
+                .find("temp-limit-above-85")
+                .orElseThrow();
         assertThat(Arrays.asList(finding.meaning(), finding.remedy(), finding.source()))
                 .containsExactly(rule.meaning(), rule.remedy(), rule.source());
-        assertThat(finding.source()).isEqualTo(
-                "\"Overclocking options\", config_txt/overclocking.adoc, commit 6e5f9446");
+        assertThat(finding.source())
+                .isEqualTo("\"Overclocking options\", config_txt/overclocking.adoc, commit 6e5f9446");
     }
 
     private static Severity severity(TestCard card, Purpose purpose) {
-        return card.check(purpose).stream().filter(finding -> finding.rule().equals("tuning-line-active")).findFirst()
-                .orElseThrow().severity();
+        return card.check(purpose).stream()
+                .filter(finding -> finding.rule().equals("tuning-line-active"))
+                .findFirst()
+                .orElseThrow()
+                .severity();
     }
 
     private static List<String> boards(List<Finding> findings, String rule) {
-        return findings.stream().filter(finding -> finding.rule().equals(rule)).findFirst().orElseThrow().boards();
+        return findings.stream()
+                .filter(finding -> finding.rule().equals(rule))
+                .findFirst()
+                .orElseThrow()
+                .boards();
     }
 }

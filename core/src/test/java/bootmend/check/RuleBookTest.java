@@ -18,37 +18,51 @@ class RuleBookTest {
 
     @Test
     void everyRuleTellsInWholeSentencesWhatItMeansAndWhatToDo() {
-        assertThat(RuleBook.load(TestCard.TABLES.sources()).all()).hasSizeGreaterThan(40).allSatisfy(rule -> {
-            assertThat(rule.meaning()).matches("[A-Z].*\\.");
-            assertThat(rule.remedy()).matches("[A-Z].*\\.");
-            assertThat(rule.source()).doesNotContainPattern("\\bS\\d");
-        });
+        assertThat(RuleBook.load(TestCard.TABLES.sources()).all())
+                .hasSizeGreaterThan(40)
+                .allSatisfy(rule -> {
+                    assertThat(rule.meaning()).matches("[A-Z].*\\.");
+                    assertThat(rule.remedy()).matches("[A-Z].*\\.");
+                    assertThat(rule.source()).doesNotContainPattern("\\bS\\d");
+                });
     }
 
     @Test
     void anUpdateThatWaitsOnATunedCardBlocksEveryPurpose() {
-        Rule rule = RuleBook.load(TestCard.TABLES.sources()).find("update-waiting-while-tuned").orElseThrow();
-        assertThat(rule.severities()).hasSize(Purpose.values().length).containsValue(Severity.BLOCKER)
-                .doesNotContainValue(Severity.WARNING).doesNotContainValue(Severity.NOTE);
+        Rule rule = RuleBook.load(TestCard.TABLES.sources())
+                .find("update-waiting-while-tuned")
+                .orElseThrow();
+        assertThat(rule.severities())
+                .hasSize(Purpose.values().length)
+                .containsValue(Severity.BLOCKER)
+                .doesNotContainValue(Severity.WARNING)
+                .doesNotContainValue(Severity.NOTE);
     }
 
     @Test
     void everyBoardHasItsFiles() {
-        assertThat(BoardFiles.load(TestCard.TABLES.boards())).extracting(BoardFiles::board)
-                .containsExactlyInAnyOrderElementsOf(TestCard.TABLES.boards().all().stream().map(Board::id).toList());
+        assertThat(BoardFiles.load(TestCard.TABLES.boards()))
+                .extracting(BoardFiles::board)
+                .containsExactlyInAnyOrderElementsOf(
+                        TestCard.TABLES.boards().all().stream().map(Board::id).toList());
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "a-b,fatal,-,-,M.,R.,S1                | should be one of",
-        "a-b,-,-,-,M.,R.,S1                    | matters for no purpose",
-        "A b,note,-,-,M.,R.,S1                 | lower-case words",
-        "a-b,note,-,-,M.,R.,S99                | unknown source S99",
-        "a-b,note,-,-,M.,R.,S1; hearsay        | unknown source hearsay",
-        "a-b,note,-,-,,R.,S1                   | column meaning is empty"})
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "a-b,fatal,-,-,M.,R.,S1                | should be one of",
+                "a-b,-,-,-,M.,R.,S1                    | matters for no purpose",
+                "A b,note,-,-,M.,R.,S1                 | lower-case words",
+                "a-b,note,-,-,M.,R.,S99                | unknown source S99",
+                "a-b,note,-,-,M.,R.,S1; hearsay        | unknown source hearsay",
+                "a-b,note,-,-,,R.,S1                   | column meaning is empty"
+            })
     void damageIsNamed(String row, String problem) {
-        assertThatThrownBy(() -> RuleBook.read(DataFile.read("rules.csv", new StringReader(HEADER + row)),
-                TestCard.TABLES.sources())).isInstanceOf(DataFileException.class).hasMessageContaining(problem)
+        assertThatThrownBy(() -> RuleBook.read(
+                        DataFile.read("rules.csv", new StringReader(HEADER + row)), TestCard.TABLES.sources()))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining(problem)
                 .hasMessageContaining("rules.csv, line 2");
     }
 }

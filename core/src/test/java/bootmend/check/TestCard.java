@@ -16,7 +16,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /** A card's content made by hand: the lab's healthy boot files at stock, changed step by step; immutable. */
-record TestCard(Map<String, byte[]> files, Map<String, byte[]> config, Optional<String> board, CardRead rest,
+record TestCard(
+        Map<String, byte[]> files,
+        Map<String, byte[]> config,
+        Optional<String> board,
+        CardRead rest,
         Map<String, String> torn) {
 
     static final TuningTables TABLES = TuningTables.load();
@@ -30,8 +34,13 @@ record TestCard(Map<String, byte[]> files, Map<String, byte[]> config, Optional<
     static TestCard stock() {
         Map<String, byte[]> files = new LinkedHashMap<>(BOOT_ROOT);
         files.put("overlays/wheel-encoder-gpio.dtbo", BootFiles.named("wheel-encoder-gpio.dtbo", 800));
-        CardRead rest = new CardRead(new CardFiles(List.of()), List.of(), Optional.empty(),
-                Optional.of(new VolumeSpace(1000, 500, CLUSTER)), List.of(), Optional.empty());
+        CardRead rest = new CardRead(
+                new CardFiles(List.of()),
+                List.of(),
+                Optional.empty(),
+                Optional.of(new VolumeSpace(1000, 500, CLUSTER)),
+                List.of(),
+                Optional.empty());
         return new TestCard(files, Map.of(), Optional.of("pi4"), rest, Map.of())
                 .config("dtparam=spi=on", "dtoverlay=wheel-encoder-gpio", "enable_uart=1");
     }
@@ -95,9 +104,16 @@ record TestCard(Map<String, byte[]> files, Map<String, byte[]> config, Optional<
         files.forEach((path, bytes) -> entries.add(CardFiles.Entry.file(path, bytes.length)));
         List<ConfigText> texts = new ArrayList<>();
         config.forEach((path, bytes) -> texts.add(new ConfigText(path, ConfigDocument.parse(bytes), configDoubts())));
-        CardContent content = CONTENTS.of(new CardRead(new CardFiles(entries), texts, rest.configProblem(),
-                rest.space(), rest.health(), rest.cutShort()),
-                board.map(id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow())).orElse(BoardFacts.none()));
+        CardContent content = CONTENTS.of(
+                new CardRead(
+                        new CardFiles(entries),
+                        texts,
+                        rest.configProblem(),
+                        rest.space(),
+                        rest.health(),
+                        rest.cutShort()),
+                board.map(id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow()))
+                        .orElse(BoardFacts.none()));
         Map<String, FileSample> samples = new HashMap<>();
         content.wantedSamples().forEach(path -> samples.put(path, sample(path)));
         return content.withSamples(samples);
@@ -115,7 +131,10 @@ record TestCard(Map<String, byte[]> files, Map<String, byte[]> config, Optional<
             byte[] cluster = Arrays.copyOfRange(bytes, at, Math.min(bytes.length, at + CLUSTER));
             zero.add(Arrays.equals(cluster, new byte[cluster.length]));
         }
-        return new FileSample(bytes.length, Arrays.copyOf(bytes, Math.min(bytes.length, CLUSTER)), zero,
+        return new FileSample(
+                bytes.length,
+                Arrays.copyOf(bytes, Math.min(bytes.length, CLUSTER)),
+                zero,
                 Optional.ofNullable(torn.get(path)).stream().toList());
     }
 

@@ -22,12 +22,32 @@ public final class ConfigBytes extends DomainContextBase {
     }
 
     private static Arbitrary<byte[]> line() {
-        Arbitrary<byte[]> key = texts("arm_freq", "  over_voltage", "gpu_freq ", "FORCE_TURBO", "dtparam",
-                "\ttemp_limit", "#arm_freq", "# core_freq", "\0sdram_freq", "arm_boost");
+        Arbitrary<byte[]> key = texts(
+                "arm_freq",
+                "  over_voltage",
+                "gpu_freq ",
+                "FORCE_TURBO",
+                "dtparam",
+                "\ttemp_limit",
+                "#arm_freq",
+                "# core_freq",
+                "\0sdram_freq",
+                "arm_boost");
         Arbitrary<byte[]> setting = Combinators.combine(key, texts("=2000", "= 6", "=", "=0x10", "=on # fast", "=é"))
                 .as((left, right) -> join(List.of(left, right)));
-        Arbitrary<byte[]> other = texts("", "  ", "# note", "[all]", "[none]", "[pi4]", "[pi4", "include bench.txt",
-                "initramfs rd.gz followkernel", "\0\0\0", "x".repeat(120), "dtoverlay=" + "y".repeat(100));
+        Arbitrary<byte[]> other = texts(
+                "",
+                "  ",
+                "# note",
+                "[all]",
+                "[none]",
+                "[pi4]",
+                "[pi4",
+                "include bench.txt",
+                "initramfs rd.gz followkernel",
+                "\0\0\0",
+                "x".repeat(120),
+                "dtoverlay=" + "y".repeat(100));
         Arbitrary<byte[]> noise = Arbitraries.bytes().array(byte[].class).ofMaxSize(20);
         return Combinators.combine(Arbitraries.oneOf(setting, other, noise), texts("\n", "\r\n", "\r", "\n\r", ""))
                 .as((content, end) -> join(List.of(content, end)));

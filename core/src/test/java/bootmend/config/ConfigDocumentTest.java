@@ -13,7 +13,8 @@ class ConfigDocumentTest {
     void eachLineEndIsItsOwn() {
         ConfigDocument document = document("a=1\nb=2\r\nc=3\rd=4");
 
-        assertThat(document.lines()).extracting(ConfigLine::end)
+        assertThat(document.lines())
+                .extracting(ConfigLine::end)
                 .containsExactly(LineEnd.LF, LineEnd.CRLF, LineEnd.CR, LineEnd.NONE);
         assertThat(document.lines()).extracting(ConfigLine::text).containsExactly("a=1", "b=2", "c=3", "d=4");
         assertThat(document.lines()).extracting(ConfigLine::number).containsExactly(1, 2, 3, 4);
@@ -63,31 +64,38 @@ class ConfigDocumentTest {
 
     @Test
     void settingAValueReplacesTheWholeValue() {
-        assertThat(text(document(" arm_freq=2000 # fast\r\n").setValue(1, "1500"))).isEqualTo(" arm_freq=1500\r\n");
-        assertThat(text(document("arm_freq=" + "9".repeat(200)).setValue(1, "1500"))).isEqualTo("arm_freq=1500");
+        assertThat(text(document(" arm_freq=2000 # fast\r\n").setValue(1, "1500")))
+                .isEqualTo(" arm_freq=1500\r\n");
+        assertThat(text(document("arm_freq=" + "9".repeat(200)).setValue(1, "1500")))
+                .isEqualTo("arm_freq=1500");
         assertThat(text(document("arm_freq=").setValue(1, "1500"))).isEqualTo("arm_freq=1500");
     }
 
     @Test
     void aValueOnlyGoesWhereThereIsOne() {
-        assertThatThrownBy(() -> document("# note\n").setValue(1, "1")).isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("Line 1").hasMessageContaining("choose another line");
+        assertThatThrownBy(() -> document("# note\n").setValue(1, "1"))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("Line 1")
+                .hasMessageContaining("choose another line");
     }
 
     @Test
     void aValueMayFillTheLineToTheLimitAndNoFurther() {
         int room = ConfigLine.LIMIT - "arm_freq=".length();
 
-        assertThat(document("arm_freq=1").setValue(1, "2".repeat(room)).line(1).isPastLimit()).isFalse();
+        assertThat(document("arm_freq=1").setValue(1, "2".repeat(room)).line(1).isPastLimit())
+                .isFalse();
         assertThatThrownBy(() -> document("arm_freq=1").setValue(1, "2".repeat(room + 1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("98").hasMessageContaining("shorten");
+                .hasMessageContaining("98")
+                .hasMessageContaining("shorten");
     }
 
     @Test
     void aValueCannotBreakItsLine() {
         assertThatThrownBy(() -> document("a=1").setValue(1, "2\nforce_turbo=1"))
-                .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("2\\x0Aforce_turbo=1");
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("2\\x0Aforce_turbo=1");
     }
 
     @Test
@@ -110,20 +118,20 @@ class ConfigDocumentTest {
 
         assertThat(document("").append(List.of("# " + longText)).lines()).hasSize(1);
         assertThatThrownBy(() -> document("").append(List.of("dtoverlay=" + longText)))
-                .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("shorten");
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("shorten");
     }
 
     @Test
     void aLineThatIsNotThereIsRefused() {
         ConfigDocument document = document("a=1\n");
 
-        assertThatThrownBy(() -> document.commentOut(2)).isInstanceOf(IllegalArgumentException.class)
+        assertThatThrownBy(() -> document.commentOut(2))
+                .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("1 lines, no line 2");
         assertThatThrownBy(() -> document.remove(0)).isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> document.insertAfter(2, List.of("x=1")))
-                .isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> document.insertAfter(-1, List.of("x=1")))
-                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> document.insertAfter(2, List.of("x=1"))).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> document.insertAfter(-1, List.of("x=1"))).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test

@@ -23,9 +23,12 @@ class ConfigReaderTest {
     void anIncludedFileStandsInItsLinesPlace() {
         files.put("robots.txt", "b=2\n");
 
-        assertThat(read("a=1\ninclude robots.txt\nc=3\n")).containsExactly(
-                "config.txt:1 a=1 TRUE", "config.txt:2 include robots.txt TRUE", "robots.txt:1 b=2 TRUE",
-                "config.txt:3 c=3 TRUE");
+        assertThat(read("a=1\ninclude robots.txt\nc=3\n"))
+                .containsExactly(
+                        "config.txt:1 a=1 TRUE",
+                        "config.txt:2 include robots.txt TRUE",
+                        "robots.txt:1 b=2 TRUE",
+                        "config.txt:3 c=3 TRUE");
     }
 
     @Test
@@ -39,24 +42,24 @@ class ConfigReaderTest {
     void filtersThatAnIncludedFileOpensHoldAfterIt() {
         files.put("robots.txt", "[pi3]\nb=2\n");
 
-        assertThat(read("include robots.txt\nc=3\n[all]\nd=4\n")).contains(
-                "robots.txt:2 b=2 FALSE", "config.txt:2 c=3 FALSE", "config.txt:4 d=4 TRUE");
+        assertThat(read("include robots.txt\nc=3\n[all]\nd=4\n"))
+                .contains("robots.txt:2 b=2 FALSE", "config.txt:2 c=3 FALSE", "config.txt:4 d=4 TRUE");
     }
 
     @Test
     void anIncludeThatDoesNotCountIsNotRead() {
         files.put("robots.txt", "[all]\nb=2\n");
 
-        assertThat(read("[pi3]\ninclude robots.txt\nc=3\n")).containsExactly(
-                "config.txt:2 include robots.txt FALSE", "config.txt:3 c=3 FALSE");
+        assertThat(read("[pi3]\ninclude robots.txt\nc=3\n"))
+                .containsExactly("config.txt:2 include robots.txt FALSE", "config.txt:3 c=3 FALSE");
     }
 
     @Test
     void inAFileThatMayBeIncludedNothingIsSure() {
         files.put("robots.txt", "[all]\nb=2\n[pi3]\nx=1\n[all]\n");
 
-        assertThat(read("[tryboot]\ninclude robots.txt\n[all]\nc=3\n")).contains(
-                "robots.txt:2 b=2 UNKNOWN", "robots.txt:4 x=1 FALSE", "config.txt:4 c=3 TRUE");
+        assertThat(read("[tryboot]\ninclude robots.txt\n[all]\nc=3\n"))
+                .contains("robots.txt:2 b=2 UNKNOWN", "robots.txt:4 x=1 FALSE", "config.txt:4 c=3 TRUE");
     }
 
     @Test
@@ -64,9 +67,12 @@ class ConfigReaderTest {
         files.put("robots.txt", "[all]\n");
         files.put("plain.txt", "b=2\n");
 
-        assertThat(read("[tryboot]\ninclude robots.txt\nc=3\n[pi3]\nd=4\n[pi4]\ne=5\n[all]\nf=6\n")).contains(
-                "config.txt:3 c=3 UNKNOWN", "config.txt:5 d=4 FALSE", "config.txt:7 e=5 UNKNOWN",
-                "config.txt:9 f=6 TRUE");
+        assertThat(read("[tryboot]\ninclude robots.txt\nc=3\n[pi3]\nd=4\n[pi4]\ne=5\n[all]\nf=6\n"))
+                .contains(
+                        "config.txt:3 c=3 UNKNOWN",
+                        "config.txt:5 d=4 FALSE",
+                        "config.txt:7 e=5 UNKNOWN",
+                        "config.txt:9 f=6 TRUE");
     }
 
     @Test
@@ -74,10 +80,11 @@ class ConfigReaderTest {
         ConfigReading reading = reading("include robots.txt\nc=3\n");
 
         assertThat(reading.lines()).hasSize(2);
-        assertThat(reading.problems()).containsExactly(
-                new IncludeProblem(IncludeProblem.Kind.MISSING, "config.txt", 1, "robots.txt"));
-        assertThat(reading.problems().get(0).sentence()).isEqualTo("Line 1 of config.txt names robots.txt, which is"
-                + " not on the boot partition; put the file there or take the line out.");
+        assertThat(reading.problems())
+                .containsExactly(new IncludeProblem(IncludeProblem.Kind.MISSING, "config.txt", 1, "robots.txt"));
+        assertThat(reading.problems().get(0).sentence())
+                .isEqualTo("Line 1 of config.txt names robots.txt, which is"
+                        + " not on the boot partition; put the file there or take the line out.");
     }
 
     @Test
@@ -86,9 +93,10 @@ class ConfigReaderTest {
 
         ConfigReading reading = reading("include Robots.txt\nc=3\n");
 
-        assertThat(reading.problems()).containsExactly(
-                new IncludeProblem(IncludeProblem.Kind.LOOP, "Robots.txt", 1, "/ROBOTS.TXT"));
-        assertThat(reading.lines()).extracting(line -> line.line().text())
+        assertThat(reading.problems())
+                .containsExactly(new IncludeProblem(IncludeProblem.Kind.LOOP, "Robots.txt", 1, "/ROBOTS.TXT"));
+        assertThat(reading.lines())
+                .extracting(line -> line.line().text())
                 .containsExactly("include Robots.txt", "include /ROBOTS.TXT", "b=2", "c=3");
     }
 
@@ -97,16 +105,18 @@ class ConfigReaderTest {
         files.put("a.txt", "include b.txt\n");
         files.put("b.txt", "include config.txt\ninclude a.txt\n");
 
-        assertThat(reading("include a.txt\n").problems()).containsExactly(
-                new IncludeProblem(IncludeProblem.Kind.LOOP, "b.txt", 1, "config.txt"),
-                new IncludeProblem(IncludeProblem.Kind.LOOP, "b.txt", 2, "a.txt"));
+        assertThat(reading("include a.txt\n").problems())
+                .containsExactly(
+                        new IncludeProblem(IncludeProblem.Kind.LOOP, "b.txt", 1, "config.txt"),
+                        new IncludeProblem(IncludeProblem.Kind.LOOP, "b.txt", 2, "a.txt"));
     }
 
     @Test
     void aFileMayBeIncludedTwiceInARow() {
         files.put("robots.txt", "b=2\n");
 
-        assertThat(reading("include robots.txt\ninclude robots.txt\n").problems()).isEmpty();
+        assertThat(reading("include robots.txt\ninclude robots.txt\n").problems())
+                .isEmpty();
     }
 
     @Test
@@ -115,8 +125,8 @@ class ConfigReaderTest {
             files.put(i + ".txt", "include " + (i + 1) + ".txt\n");
         }
 
-        assertThat(reading("include 1.txt\n").problems()).containsExactly(
-                new IncludeProblem(IncludeProblem.Kind.TOO_DEEP, "8.txt", 1, "9.txt"));
+        assertThat(reading("include 1.txt\n").problems())
+                .containsExactly(new IncludeProblem(IncludeProblem.Kind.TOO_DEEP, "8.txt", 1, "9.txt"));
     }
 
     @Test
@@ -137,8 +147,8 @@ class ConfigReaderTest {
         files.put("small.txt", "b=2\n");
 
         assertThat(reading("include big.txt\n").problems()).isEmpty();
-        assertThat(reading("include big.txt\ninclude small.txt\n").problems()).containsExactly(
-                new IncludeProblem(IncludeProblem.Kind.TOO_MUCH, "config.txt", 2, "small.txt"));
+        assertThat(reading("include big.txt\ninclude small.txt\n").problems())
+                .containsExactly(new IncludeProblem(IncludeProblem.Kind.TOO_MUCH, "config.txt", 2, "small.txt"));
     }
 
     @Test
@@ -149,18 +159,24 @@ class ConfigReaderTest {
     }
 
     private List<String> read(String config) {
-        return reading(config).lines().stream().map(line -> line.file() + ":" + line.line().number() + " "
-                + line.line().text() + " " + line.condition().truth()).toList();
+        return reading(config).lines().stream()
+                .map(line -> line.file() + ":" + line.line().number() + " "
+                        + line.line().text() + " " + line.condition().truth())
+                .toList();
     }
 
     private ConfigReading reading(String config) {
-        return ConfigReader.read("config.txt", ConfigDocument.parse(bytes(config)),
+        return ConfigReader.read(
+                "config.txt",
+                ConfigDocument.parse(bytes(config)),
                 name -> Optional.ofNullable(files.get(name)).map(ConfigReaderTest::bytes),
-                new FilterParser(Set.of("pi3", "pi4")), ConfigReaderTest::onPi4);
+                new FilterParser(Set.of("pi3", "pi4")),
+                ConfigReaderTest::onPi4);
     }
 
     private static Condition onPi4(Filter filter) {
-        return filter instanceof Filter.Model model ? Condition.of(model.token().equals("pi4"))
+        return filter instanceof Filter.Model model
+                ? Condition.of(model.token().equals("pi4"))
                 : Condition.dependsOn("the try-once flag");
     }
 

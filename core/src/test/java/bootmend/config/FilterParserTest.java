@@ -45,33 +45,75 @@ class FilterParserTest {
 
     @Test
     void bootVariables() {
-        assertThat(parser.parse("[partition=2]")).isEqualTo(
-                new Filter.BootVariable("partition", ALL_BITS, Filter.Comparison.EQUAL, 2));
-        assertThat(parser.parse("[boot_arg1&0xF0]")).isEqualTo(
-                new Filter.BootVariable("boot_arg1", 0xF0, Filter.Comparison.NOT_ZERO, 0));
-        assertThat(parser.parse("[cust_otp7&0xF0=0x10]")).isEqualTo(
-                new Filter.BootVariable("cust_otp7", 0xF0, Filter.Comparison.EQUAL, 0x10));
-        assertThat(parser.parse("[boot_count<3]")).isEqualTo(
-                new Filter.BootVariable("boot_count", ALL_BITS, Filter.Comparison.LESS, 3));
-        assertThat(parser.parse("[bootvar0>0x10]")).isEqualTo(
-                new Filter.BootVariable("bootvar0", ALL_BITS, Filter.Comparison.GREATER, 16));
-        assertThat(parser.parse("[boot_partition=010]")).isEqualTo(
-                new Filter.BootVariable("boot_partition", ALL_BITS, Filter.Comparison.EQUAL, 10));
+        assertThat(parser.parse("[partition=2]"))
+                .isEqualTo(new Filter.BootVariable("partition", ALL_BITS, Filter.Comparison.EQUAL, 2));
+        assertThat(parser.parse("[boot_arg1&0xF0]"))
+                .isEqualTo(new Filter.BootVariable("boot_arg1", 0xF0, Filter.Comparison.NOT_ZERO, 0));
+        assertThat(parser.parse("[cust_otp7&0xF0=0x10]"))
+                .isEqualTo(new Filter.BootVariable("cust_otp7", 0xF0, Filter.Comparison.EQUAL, 0x10));
+        assertThat(parser.parse("[boot_count<3]"))
+                .isEqualTo(new Filter.BootVariable("boot_count", ALL_BITS, Filter.Comparison.LESS, 3));
+        assertThat(parser.parse("[bootvar0>0x10]"))
+                .isEqualTo(new Filter.BootVariable("bootvar0", ALL_BITS, Filter.Comparison.GREATER, 16));
+        assertThat(parser.parse("[boot_partition=010]"))
+                .isEqualTo(new Filter.BootVariable("boot_partition", ALL_BITS, Filter.Comparison.EQUAL, 10));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"[PI4]", "[pi9]", "[ALL]", "[pi4", "pi4]", "[", "[]", "[[pi4]]", "[pi4] x", "[ pi4]",
-        "[gpio4]", "[gpio4=2]", "[gpio300=1]", "[board-type=]", "[board-type=0x100]", "[0x]", "[0x123456789]",
-        "[EDID=]", "[HDMI:2]", "[partition]", "[partition=]", "[partition&1<2]", "[partition=4294967296]",
-        "[partition=99999999999]", "[cust_otp8=1]", "[boot_arg2=1]", "[partition=-1]"})
+    @ValueSource(
+            strings = {
+                "[PI4]",
+                "[pi9]",
+                "[ALL]",
+                "[pi4",
+                "pi4]",
+                "[",
+                "[]",
+                "[[pi4]]",
+                "[pi4] x",
+                "[ pi4]",
+                "[gpio4]",
+                "[gpio4=2]",
+                "[gpio300=1]",
+                "[board-type=]",
+                "[board-type=0x100]",
+                "[0x]",
+                "[0x123456789]",
+                "[EDID=]",
+                "[HDMI:2]",
+                "[partition]",
+                "[partition=]",
+                "[partition&1<2]",
+                "[partition=4294967296]",
+                "[partition=99999999999]",
+                "[cust_otp8=1]",
+                "[boot_arg2=1]",
+                "[partition=-1]"
+            })
     void anythingElseIsUnknown(String raw) {
         assertThat(parser.parse(raw)).isEqualTo(new Filter.Unknown(raw));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"[all]", "[none]", "[tryboot]", "[pi4]", "[board-type=0x14]", "[0x12345678]", "[gpio4=1]",
-        "[gpio4=0]", "[EDID=LAB-WALL]", "[HDMI:0]", "[partition=2]", "[boot_arg1&0xf0]", "[cust_otp0&0xf0=16]",
-        "[boot_count<3]", "[boot_count>3]", "[what is this]"})
+    @ValueSource(
+            strings = {
+                "[all]",
+                "[none]",
+                "[tryboot]",
+                "[pi4]",
+                "[board-type=0x14]",
+                "[0x12345678]",
+                "[gpio4=1]",
+                "[gpio4=0]",
+                "[EDID=LAB-WALL]",
+                "[HDMI:0]",
+                "[partition=2]",
+                "[boot_arg1&0xf0]",
+                "[cust_otp0&0xf0=16]",
+                "[boot_count<3]",
+                "[boot_count>3]",
+                "[what is this]"
+            })
     void aFilterIsWrittenAsItWasRead(String raw) {
         assertThat(parser.parse(raw).text()).isEqualTo(raw);
     }

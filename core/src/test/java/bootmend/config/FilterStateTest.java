@@ -17,9 +17,21 @@ import net.jqwik.api.Provide;
 /** Source: "Conditional filters", config_txt/conditional.adoc, commits 23cc7a36 and 3e67d54c. */
 class FilterStateTest {
 
-    private static final List<String> SECTIONS = List.of("[all]", "[none]", "[pi3]", "[pi4]", "[board-type=0x11]",
-            "[board-type=0x08]", "[0x00000001]", "[gpio4=1]", "[gpio4=0]", "[gpio5=1]", "[tryboot]", "[partition=2]",
-            "[boot_count>3]", "[HDMI:0]");
+    private static final List<String> SECTIONS = List.of(
+            "[all]",
+            "[none]",
+            "[pi3]",
+            "[pi4]",
+            "[board-type=0x11]",
+            "[board-type=0x08]",
+            "[0x00000001]",
+            "[gpio4=1]",
+            "[gpio4=0]",
+            "[gpio5=1]",
+            "[tryboot]",
+            "[partition=2]",
+            "[boot_count>3]",
+            "[HDMI:0]");
 
     private final FilterParser parser = new FilterParser(Set.of("pi3", "pi4"));
 
@@ -28,7 +40,9 @@ class FilterStateTest {
      * filters separately, replace or hold together; and for each fact that is not known, either answer.
      */
     @Property(tries = 400)
-    void noReadingContradictsWhatIsTold(@ForAll("sections") List<String> sections, @ForAll("known") Set<String> known,
+    void noReadingContradictsWhatIsTold(
+            @ForAll("sections") List<String> sections,
+            @ForAll("known") Set<String> known,
             @ForAll("chances") List<Boolean> chances) {
         FilterState state = FilterState.EMPTY;
         List<Filter> settled = new ArrayList<>();
@@ -42,7 +56,9 @@ class FilterStateTest {
         Set<Filter> holding = new HashSet<>();
         known.forEach(text -> holding.add(parser.parse(text)));
         Truth told = state.on(filter -> filter instanceof Filter.Hdmi || filter instanceof Filter.Pin
-                ? Condition.dependsOn("it") : Condition.of(holding.contains(filter))).truth();
+                        ? Condition.dependsOn("it")
+                        : Condition.of(holding.contains(filter)))
+                .truth();
         boolean one = settled.stream().allMatch(filter -> !(filter instanceof Filter.None) && holding.contains(filter));
 
         assertThat(told).isIn(Truth.UNKNOWN, Truth.of(one));
@@ -69,7 +85,8 @@ class FilterStateTest {
 
     private static boolean maybeSameType(Filter older, Filter newer) {
         Set<Class<?>> models = Set.of(Filter.Model.class, Filter.BoardType.class);
-        return older instanceof Filter.None || newer instanceof Filter.None
+        return older instanceof Filter.None
+                || newer instanceof Filter.None
                 || older.getClass().equals(newer.getClass())
                 || models.contains(older.getClass()) && models.contains(newer.getClass());
     }
@@ -104,8 +121,8 @@ class FilterStateTest {
     /** No source tells whether a later filter lifts {@code [none]}. */
     @Example
     void afterNoneAFilterThatHoldsDependsAndOneThatDoesNotFails() {
-        assertThat(on("pi4", "[none]", "[pi4]")).isEqualTo(
-                Condition.dependsOn("whether [none] still holds under the later filter, no source tells"));
+        assertThat(on("pi4", "[none]", "[pi4]"))
+                .isEqualTo(Condition.dependsOn("whether [none] still holds under the later filter, no source tells"));
         assertThat(on("pi4", "[none]", "[pi3]").truth()).isEqualTo(Truth.FALSE);
     }
 
@@ -121,7 +138,8 @@ class FilterStateTest {
     /** A bound against hostile cards: what is dropped is never told as sure. */
     @Example
     void tooManyFiltersAtOnceDepend() {
-        String[] pins = IntStream.rangeClosed(0, FilterState.MAX_FILTERS).mapToObj(pin -> "[gpio" + pin + "=1]")
+        String[] pins = IntStream.rangeClosed(0, FilterState.MAX_FILTERS)
+                .mapToObj(pin -> "[gpio" + pin + "=1]")
                 .toArray(String[]::new);
         FilterState state = state(pins);
 

@@ -34,8 +34,11 @@ class RoundTripTest {
                 byte[] content = line.bytes();
                 assertThat(setting.valueBytes().to()).isEqualTo(content.length);
                 assertThat(content[setting.keyBytes().to()]).isEqualTo((byte) '=');
-                assertThat(setting.valueBytes().from()).isEqualTo(setting.keyBytes().to() + 1);
-                assertThat(CardText.decode(content, setting.keyBytes())).isEqualTo(setting.key()).doesNotContain("=");
+                assertThat(setting.valueBytes().from())
+                        .isEqualTo(setting.keyBytes().to() + 1);
+                assertThat(CardText.decode(content, setting.keyBytes()))
+                        .isEqualTo(setting.key())
+                        .doesNotContain("=");
             }
         }
     }
@@ -89,7 +92,8 @@ class RoundTripTest {
             if (line.kind() instanceof LineKind.Setting setting && !line.isPastLimit() && isPlainAscii(line.bytes())) {
                 ConfigDocument changed = before.setValue(line.number(), "1234");
                 assertThat(changed.lines()).hasSameSizeAs(before.lines());
-                assertThat(((LineKind.Setting) changed.line(line.number()).kind()).value()).isEqualTo("1234");
+                assertThat(((LineKind.Setting) changed.line(line.number()).kind()).value())
+                        .isEqualTo("1234");
                 assertThat(changed.setValue(line.number(), setting.value())).isEqualTo(before);
             }
         }

@@ -48,19 +48,24 @@ class SavedTextTest {
     void everyProblemOfOneFileIsMended() {
         String text = "\uFEFF# \u201Cnote\u201D\rarm_freq=\u201C2000\u201D\rdtparam=\u2018spi=on\u2019\r";
         SavedText saved = SavedText.of(text.getBytes(StandardCharsets.UTF_16LE));
-        assertThat(saved.problems()).containsExactlyInAnyOrder(SavedText.Problem.UTF_16, SavedText.Problem.LONE_CR,
-                SavedText.Problem.TYPOGRAPHIC_QUOTES);
+        assertThat(saved.problems())
+                .containsExactlyInAnyOrder(
+                        SavedText.Problem.UTF_16, SavedText.Problem.LONE_CR, SavedText.Problem.TYPOGRAPHIC_QUOTES);
         assertThat(saved.mended()).contains(bytes("# \u201Cnote\u201D\narm_freq=2000\ndtparam=spi=on\n"));
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "arm_freq=\u201C2000\u201D; arm_freq=2000",
-        "arm_freq= \u20182000\u2019 ; arm_freq= 2000",
-        "dtoverlay=name,label=\u201Ca b\u201D,x; dtoverlay=name,label=\"a b\",x",
-        "dtoverlay=it\u2019s; dtoverlay=it's"})
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "arm_freq=\u201C2000\u201D; arm_freq=2000",
+                "arm_freq= \u20182000\u2019 ; arm_freq= 2000",
+                "dtoverlay=name,label=\u201Ca b\u201D,x; dtoverlay=name,label=\"a b\",x",
+                "dtoverlay=it\u2019s; dtoverlay=it's"
+            })
     void quotesRoundAValueGoAndOthersBecomePlain(String line, String plain) {
-        assertThat(SavedText.of(bytes(line)).mended().map(CardText::decode).map(String::stripTrailing)).contains(plain);
+        assertThat(SavedText.of(bytes(line)).mended().map(CardText::decode).map(String::stripTrailing))
+                .contains(plain);
     }
 
     @Test
@@ -70,15 +75,34 @@ class SavedTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"config.txt.txt", "config.txt ", " config.txt", "config .txt", "CONFIG", "config\u00A0.txt",
-        "Config.txt.TXT", "CONFIG~1.TXT", "config.txt\u200B"})
+    @ValueSource(
+            strings = {
+                "config.txt.txt",
+                "config.txt ",
+                " config.txt",
+                "config .txt",
+                "CONFIG",
+                "config\u00A0.txt",
+                "Config.txt.TXT",
+                "CONFIG~1.TXT",
+                "config.txt\u200B"
+            })
     void tellsNamesThatAreMeantToBeConfigTxt(String name) {
         assertThat(ConfigName.isMisnamed(name)).isTrue();
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"config.txt", "CONFIG.TXT", "Config.Txt", "config-old.txt", "config.bak", "configs", "usercfg.txt",
-        "config.txt.bak"})
+    @ValueSource(
+            strings = {
+                "config.txt",
+                "CONFIG.TXT",
+                "Config.Txt",
+                "config-old.txt",
+                "config.bak",
+                "configs",
+                "usercfg.txt",
+                "config.txt.bak"
+            })
     void leavesOtherNamesAlone(String name) {
         assertThat(ConfigName.isMisnamed(name)).isFalse();
     }

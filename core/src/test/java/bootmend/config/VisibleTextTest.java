@@ -21,8 +21,10 @@ class VisibleTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {0x061C, 0x200B, 0x200E, 0x200F, 0x2028, 0x2029, 0x202A, 0x202E, 0x2066, 0x2069, 0xFEFF,
-        0xD800, 0xE0041})
+    @ValueSource(
+            ints = {
+                0x061C, 0x200B, 0x200E, 0x200F, 0x2028, 0x2029, 0x202A, 0x202E, 0x2066, 0x2069, 0xFEFF, 0xD800, 0xE0041
+            })
     void whatHidesOrReordersTextIsWrittenOut(int character) {
         String text = "a" + Character.toString(character) + "b";
         assertThat(VisibleText.of(text)).isEqualTo(String.format("a\\u{%X}b", character));

@@ -17,6 +17,7 @@ class CardSourceTest {
 
     @TempDir
     private Path folder;
+
     private final CardOpener opener = CardSource.onThisComputer();
 
     @Test
@@ -62,7 +63,9 @@ class CardSourceTest {
         SystemDisks disks = new LinuxDisks(folder.resolve("proc"), folder.resolve("sys"));
 
         assertThatThrownBy(() -> CardSource.open(image, disks, FixedDisks.REFUSED, true))
-                .isInstanceOf(CardException.class).hasMessageContaining("in use").hasMessageContaining("loop9");
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("in use")
+                .hasMessageContaining("loop9");
         CardSource.open(image, disks, FixedDisks.REFUSED, false).close();
     }
 
@@ -75,7 +78,10 @@ class CardSourceTest {
             card.device().write(1000, ByteBuffer.wrap(new byte[] {1, 2}));
             card.device().flush();
         }
-        assertThat(Files.readAllBytes(image)).hasSize(2048).contains(1, atIndex(1000)).contains(2, atIndex(1001));
+        assertThat(Files.readAllBytes(image))
+                .hasSize(2048)
+                .contains(1, atIndex(1000))
+                .contains(2, atIndex(1001));
     }
 
     private Path image() throws IOException {

@@ -17,7 +17,8 @@ class ChangeRulesTest {
 
     @Test
     void aCardInAReaderMayBeChanged() {
-        assertThatCode(() -> check(new Told(facts(CARD, true, false)), FixedDisks.REFUSED)).doesNotThrowAnyException();
+        assertThatCode(() -> check(new Told(facts(CARD, true, false)), FixedDisks.REFUSED))
+                .doesNotThrowAnyException();
     }
 
     @Test
@@ -25,8 +26,10 @@ class ChangeRulesTest {
         assertRefused(new Told(facts(CARD, false, false)), "it is a built-in disk", "--fixed-disk");
         assertRefused(new Told(facts((2L << 40) + 512, true, false)), "it has over 2 TiB", "--fixed-disk");
         assertRefused(new Told(Optional.empty()), "does not say whether it is a card", "--fixed-disk");
-        assertThatCode(() -> check(new Told(facts(3L << 40, false, false)), FixedDisks.ALLOWED)).doesNotThrowAnyException();
-        assertThatCode(() -> check(new Told(facts(2L << 40, true, false)), FixedDisks.REFUSED)).doesNotThrowAnyException();
+        assertThatCode(() -> check(new Told(facts(3L << 40, false, false)), FixedDisks.ALLOWED))
+                .doesNotThrowAnyException();
+        assertThatCode(() -> check(new Told(facts(2L << 40, true, false)), FixedDisks.REFUSED))
+                .doesNotThrowAnyException();
     }
 
     @Test
@@ -43,12 +46,15 @@ class ChangeRulesTest {
     @Test
     void theRunningSystemsDiskIsNeverChanged() {
         for (FixedDisks fixed : FixedDisks.values()) {
-            assertThatThrownBy(() -> check(new Told(facts(CARD, true, false)) {
-                @Override
-                public Optional<String> runningSystemOn(Path device) {
-                    return Optional.of("/dev/sdx2 is mounted at /");
-                }
-            }, fixed)).hasMessageContaining("holds the running system (/dev/sdx2 is mounted at /)");
+            assertThatThrownBy(() -> check(
+                            new Told(facts(CARD, true, false)) {
+                                @Override
+                                public Optional<String> runningSystemOn(Path device) {
+                                    return Optional.of("/dev/sdx2 is mounted at /");
+                                }
+                            },
+                            fixed))
+                    .hasMessageContaining("holds the running system (/dev/sdx2 is mounted at /)");
         }
     }
 

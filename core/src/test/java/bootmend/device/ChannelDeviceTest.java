@@ -79,7 +79,8 @@ class ChannelDeviceTest {
         try (FileChannel channel = open(file)) {
             ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, false, DiskHold.NONE);
             assertThatThrownBy(() -> device.read(500, ByteBuffer.allocate(1000)))
-                    .isInstanceOf(EOFException.class).hasMessageContaining("ended at byte 1000");
+                    .isInstanceOf(EOFException.class)
+                    .hasMessageContaining("ended at byte 1000");
         }
     }
 

@@ -32,8 +32,17 @@ class DeviceLayersTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0, 512", "511, 2", "1023, 2", "1024, 1", "512, 513", "3071, 2", "8191, 1",
-        "9223372036854775807, 1", "9223372036854775000, 900"})
+    @CsvSource({
+        "0, 512",
+        "511, 2",
+        "1023, 2",
+        "1024, 1",
+        "512, 513",
+        "3071, 2",
+        "8191, 1",
+        "9223372036854775807, 1",
+        "9223372036854775000, 900"
+    })
     void guardRefusesStrayWrites(long offset, int length) {
         SparseDisk before = disk.copy();
 

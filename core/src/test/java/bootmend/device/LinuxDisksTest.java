@@ -16,6 +16,7 @@ class LinuxDisksTest {
 
     @TempDir
     private Path root;
+
     private LinuxDisks disks;
 
     @BeforeEach
@@ -23,8 +24,10 @@ class LinuxDisksTest {
         disk("sdx", "sdx1", "sdx2");
         disk("mmcblk7", "mmcblk7p1");
         disk("loop3", "loop3p1");
-        write("proc/self/mountinfo", "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
-                + "23 22 0:20 / /proc rw - proc proc rw\nhalf a line\n");
+        write(
+                "proc/self/mountinfo",
+                "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
+                        + "23 22 0:20 / /proc rw - proc proc rw\nhalf a line\n");
         write("proc/swaps", "Filename\tType\tSize\tUsed\tPriority\n/dev/sda3 partition 1 0 -2\n");
         disks = new LinuxDisks(root.resolve("proc"), root.resolve("sys"));
     }
@@ -61,7 +64,8 @@ class LinuxDisksTest {
 
         mount("/dev/loop3p1", "/mnt");
         assertThat(disks.useOf(image)).contains("/dev/loop3p1 is mounted at /mnt");
-        assertThat(disks.useOf(Files.write(root.resolve("other.img"), new byte[512]))).isEmpty();
+        assertThat(disks.useOf(Files.write(root.resolve("other.img"), new byte[512])))
+                .isEmpty();
     }
 
     @ParameterizedTest
@@ -69,8 +73,11 @@ class LinuxDisksTest {
     void logicalBlockSize(String said, int expected) throws IOException {
         write("sys/devices/sdx/queue/logical_block_size", said + "\n");
 
-        assertThat(disks.facts(Path.of("/dev/sdx")).orElseThrow().logicalSector()).isEqualTo(expected);
-        assertThat(disks.facts(Path.of("/dev/sdx1")).orElseThrow().logicalSector()).as("a partition asks its disk").isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx")).orElseThrow().logicalSector())
+                .isEqualTo(expected);
+        assertThat(disks.facts(Path.of("/dev/sdx1")).orElseThrow().logicalSector())
+                .as("a partition asks its disk")
+                .isEqualTo(expected);
     }
 
     @Test
@@ -85,7 +92,9 @@ class LinuxDisksTest {
     void whatTheRunningSystemIsOnIsLeftAlone() throws IOException {
         disk("sda", "sda1", "sda2");
         assertThat(disks.runningSystemOn(Path.of("/dev/sda"))).contains("/dev/sda2 is mounted at /");
-        assertThat(disks.runningSystemOn(Path.of("/dev/sda1"))).as("another part of that disk").isPresent();
+        assertThat(disks.runningSystemOn(Path.of("/dev/sda1")))
+                .as("another part of that disk")
+                .isPresent();
         assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
     }
 
@@ -139,8 +148,10 @@ class LinuxDisksTest {
     }
 
     private void mount(String source, String point) throws IOException {
-        write("proc/self/mountinfo", "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n"
-                + "40 22 8:17 / " + point + " rw,nosuid shared:9 - vfat " + source + " rw\n");
+        write(
+                "proc/self/mountinfo",
+                "22 1 8:2 / / rw,relatime shared:1 - ext4 /dev/sda2 rw\n" + "40 22 8:17 / " + point
+                        + " rw,nosuid shared:9 - vfat " + source + " rw\n");
     }
 
     /** Class folders are links to where the device's own folder is, a partition's inside its disk's. */

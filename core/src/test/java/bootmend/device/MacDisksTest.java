@@ -79,7 +79,8 @@ class MacDisksTest {
         disks.hold(Path.of("/dev/rdisk4"));
 
         answer("unmountDisk disk4", 1, "Unmount of disk4 failed: at least one volume could not be unmounted\n");
-        assertThatThrownBy(() -> disks.hold(Path.of("/dev/rdisk4"))).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> disks.hold(Path.of("/dev/rdisk4")))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("in use: Unmount of disk4 failed");
     }
 

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import bootmend.CardException;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -37,7 +37,8 @@ class PackedDeviceTest {
                 for (int i = 0; i < 300; i++) {
                     int offset = random.nextInt(image.length);
                     int length = random.nextInt(Math.min(200_000, image.length - offset));
-                    assertThat(packed.read(offset, length)).as("%s at %d", file.getFileName(), offset)
+                    assertThat(packed.read(offset, length))
+                            .as("%s at %d", file.getFileName(), offset)
                             .isEqualTo(Arrays.copyOfRange(image, offset, offset + length));
                 }
             }
@@ -98,7 +99,8 @@ class PackedDeviceTest {
             }
         }
         try (PackedDevice packed = PackedDevice.open(file, PackedFormat.GZIP, 16 * MIB)) {
-            assertThatThrownBy(() -> packed.read(60L * MIB, ByteBuffer.allocate(512))).isInstanceOf(CardException.class)
+            assertThatThrownBy(() -> packed.read(60L * MIB, ByteBuffer.allocate(512)))
+                    .isInstanceOf(CardException.class)
                     .hasMessageContaining("over 16 MiB would have to be unpacked");
             assertThat(packed.unpacked()).isLessThanOrEqualTo(16 * MIB);
         }
@@ -109,13 +111,15 @@ class PackedDeviceTest {
         byte[] image = image(40 * MIB);
         try (PackedDevice packed = PackedDevice.open(gzip(image), PackedFormat.GZIP, 200L * MIB)) {
             assertThatThrownBy(() -> {
-                for (int i = 0; i < 100; i++) {
-                    // Each round reads more than is kept, so that the next must begin again.
-                    for (int at = 0; at < image.length; at += 1 << 16) {
-                        packed.read(at, ByteBuffer.allocate(512));
-                    }
-                }
-            }).isInstanceOf(CardException.class).hasMessageContaining("would have to be unpacked");
+                        for (int i = 0; i < 100; i++) {
+                            // Each round reads more than is kept, so that the next must begin again.
+                            for (int at = 0; at < image.length; at += 1 << 16) {
+                                packed.read(at, ByteBuffer.allocate(512));
+                            }
+                        }
+                    })
+                    .isInstanceOf(CardException.class)
+                    .hasMessageContaining("would have to be unpacked");
         }
     }
 
@@ -128,16 +132,19 @@ class PackedDeviceTest {
             // A zip file's checksum is of the whole image, which is never read whole: there, its list is what is bent.
             int middle = file.toString().endsWith(".zip") ? whole.length - 60 : whole.length / 2;
             Arrays.fill(bent, middle, middle + 60, (byte) 0x5A);
-            for (byte[] bad : new byte[][] {Arrays.copyOf(whole, whole.length / 2), bent,
-                    "no archive".getBytes(StandardCharsets.US_ASCII), {}}) {
+            for (byte[] bad : new byte[][] {
+                Arrays.copyOf(whole, whole.length / 2), bent, "no archive".getBytes(StandardCharsets.US_ASCII), {}
+            }) {
                 Files.write(file, bad);
                 assertThatThrownBy(() -> {
-                    try (PackedDeviceHolder packed = open(file)) {
-                        packed.read(0, MIB);
-                        // A checksum is met only at the end.
-                        packed.read(MIB, 1);
-                    }
-                }).as("%s of %d bytes", file.getFileName(), bad.length).isInstanceOf(CardException.class)
+                            try (PackedDeviceHolder packed = open(file)) {
+                                packed.read(0, MIB);
+                                // A checksum is met only at the end.
+                                packed.read(MIB, 1);
+                            }
+                        })
+                        .as("%s of %d bytes", file.getFileName(), bad.length)
+                        .isInstanceOf(CardException.class)
                         .matches(e -> ((CardException) e).kind() == CardException.Kind.UNREADABLE)
                         .matches(e -> ((CardException) e).remedy().contains("npack"));
             }
@@ -204,7 +211,8 @@ class PackedDeviceTest {
         Path file = gzip(image(MIB));
         byte[] before = Files.readAllBytes(file);
 
-        assertThatThrownBy(() -> CardSource.onThisComputer().open(file, true)).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> CardSource.onThisComputer().open(file, true))
+                .isInstanceOf(CardException.class)
                 .matches(e -> ((CardException) e).kind() == CardException.Kind.REFUSED)
                 .matches(e -> ((CardException) e).remedy().contains("gzip -dk lab.img.gz"));
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
@@ -225,7 +233,8 @@ class PackedDeviceTest {
     }
 
     private static PackedDeviceHolder open(Path file) throws IOException {
-        return new PackedDeviceHolder(PackedDevice.open(file, PackedFormat.of(file).orElseThrow()));
+        return new PackedDeviceHolder(
+                PackedDevice.open(file, PackedFormat.of(file).orElseThrow()));
     }
 
     /** Half noise, half zeros, in runs that do not end where pages do. */

@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 class StoppableCardsTest {
 
     private final AtomicBoolean stopped = new AtomicBoolean();
-    private final CardOpener opener = new StoppableCards(
-            (path, forChanging) -> CardSource.of(path, new SparseDisk(1 << 20, 512)), stopped::get);
+    private final CardOpener opener =
+            new StoppableCards((path, forChanging) -> CardSource.of(path, new SparseDisk(1 << 20, 512)), stopped::get);
 
     @Test
     void aLookReadsUntilItIsStopped() throws IOException {
@@ -25,7 +25,8 @@ class StoppableCardsTest {
             stopped.set(true);
 
             assertThatThrownBy(() -> card.device().read(0, ByteBuffer.allocate(512)))
-                    .isInstanceOf(CardException.class).hasMessage("reading the card was stopped");
+                    .isInstanceOf(CardException.class)
+                    .hasMessage("reading the card was stopped");
         }
     }
 

@@ -23,7 +23,10 @@ class WindowsDisksTest {
     private final WindowsDisks disks = new WindowsDisks(new WindowsVolumes() {
         @Override
         public List<Volume> all() {
-            return List.of(new Volume("C:", 0, false), new Volume("D:", 0, false), new Volume("E:", 2, true),
+            return List.of(
+                    new Volume("C:", 0, false),
+                    new Volume("D:", 0, false),
+                    new Volume("E:", 2, true),
                     new Volume("F:", 2, true));
         }
 
@@ -78,7 +81,8 @@ class WindowsDisksTest {
     void aVolumeThatCannotBeLockedIsRefusedAndTheOthersAreLetGo() {
         busy = "F:";
 
-        assertThatThrownBy(() -> disks.hold(CARD)).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> disks.hold(CARD))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("in use: volume F: is in use by a program");
         assertThat(events).containsExactly("lock E:", "unlock E:");
     }

@@ -41,7 +41,8 @@ class BootSectorTest {
     @ParameterizedTest
     @CsvSource({"44, 00 00 00 00", "44, 01 00 00 00", "44, FF FF FF 0F", "44, FF FF FF FF"})
     void rootClusterMustBeOnTheVolume(int offset, String bytes) throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat32(66000).backupBootSector(0).build(), builder -> builder);
+        BuiltVolume built =
+                BuiltVolume.of(FatSpec.fat32(66000).backupBootSector(0).build(), builder -> builder);
         built.disk().patch(offset, hex(bytes));
 
         assertThatThrownBy(built::open).isInstanceOf(BadVolumeException.class).hasMessageContaining("root folder");
@@ -50,7 +51,8 @@ class BootSectorTest {
     @ParameterizedTest
     @CsvSource({"512", "1024", "4096"})
     void backupStandsInForADamagedBootSector(int sector) throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat32(66000).bytesPerSector(sector).build(),
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat32(66000).bytesPerSector(sector).build(),
                 builder -> builder.file("config.txt", BuiltVolume.ascii("arm_freq=2000\n")));
         built.disk().patch(0, new byte[sector]);
 
@@ -60,14 +62,15 @@ class BootSectorTest {
 
     @Test
     void imageThatWasCutOffIsSaidToBe() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).build(),
-                builder -> builder.file("config.txt", BuiltVolume.ascii("a=1\n")));
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat16(5000).build(), builder -> builder.file("config.txt", BuiltVolume.ascii("a=1\n")));
         SparseDisk cut = built.disk().cutOffAt(built.layout().clusterOffset(100));
 
         FatVolume volume = FatVolume.open(cut);
 
         assertThat(volume.doubts()).singleElement().asString().contains("cut off");
-        assertThat(volume.read(volume.find("config.txt").orElseThrow(), 100).bytes()).isEqualTo(BuiltVolume.ascii("a=1\n"));
+        assertThat(volume.read(volume.find("config.txt").orElseThrow(), 100).bytes())
+                .isEqualTo(BuiltVolume.ascii("a=1\n"));
     }
 
     @Test

@@ -25,7 +25,8 @@ class ClusterCountTest {
     @CsvSource({"4084, FAT12", "4085, FAT16", "65524, FAT16", "65525, FAT32"})
     void typeAtTheBoundaries(int clusters, FatType expected) throws IOException {
         byte[] content = BuiltVolume.noise(700);
-        BuiltVolume built = BuiltVolume.of(shape(clusters).build(),
+        BuiltVolume built = BuiltVolume.of(
+                shape(clusters).build(),
                 builder -> builder.add("", FatItem.file("LAST.BIN", content).at(clusters, clusters + 1)));
 
         Geometry geometry = built.open().geometry();
@@ -51,8 +52,11 @@ class ClusterCountTest {
     }
 
     static Stream<Arguments> shapes() {
-        return Stream.of(512, 1024, 2048, 4096).flatMap(sector -> IntStream.iterate(1, n -> n <= 128, n -> 2 * n).boxed()
-                .map(perCluster -> Arguments.of(sector, perCluster, 1 + Integer.numberOfTrailingZeros(perCluster) % 3)));
+        return Stream.of(512, 1024, 2048, 4096)
+                .flatMap(sector -> IntStream.iterate(1, n -> n <= 128, n -> 2 * n)
+                        .boxed()
+                        .map(perCluster ->
+                                Arguments.of(sector, perCluster, 1 + Integer.numberOfTrailingZeros(perCluster) % 3)));
     }
 
     @ParameterizedTest
@@ -60,9 +64,14 @@ class ClusterCountTest {
     void readsScatteredFilesAtEverySectorAndClusterSize(int sector, int perCluster, int copies) throws IOException {
         byte[] content = BuiltVolume.noise(2 * sector * perCluster + 7);
         for (int clusters : new int[] {60, 4085}) {
-            FatSpec spec = shape(clusters).bytesPerSector(sector).sectorsPerCluster(perCluster).fatCount(copies).build();
-            BuiltVolume built = BuiltVolume.of(spec, builder -> builder.stride(3).directory("sub")
-                    .file("sub/a file of three clusters.bin", content));
+            FatSpec spec = shape(clusters)
+                    .bytesPerSector(sector)
+                    .sectorsPerCluster(perCluster)
+                    .fatCount(copies)
+                    .build();
+            BuiltVolume built = BuiltVolume.of(
+                    spec,
+                    builder -> builder.stride(3).directory("sub").file("sub/a file of three clusters.bin", content));
 
             FatVolume volume = built.open();
 
@@ -79,8 +88,13 @@ class ClusterCountTest {
     @CsvSource({"512, 1, 1", "1024, 2, 2", "4096, 1, 3"})
     void readsFat32AtSeveralSizes(int sector, int perCluster, int copies) throws IOException {
         byte[] content = BuiltVolume.noise(3 * sector * perCluster - 1);
-        FatSpec spec = shape(65525).bytesPerSector(sector).sectorsPerCluster(perCluster).fatCount(copies).build();
-        BuiltVolume built = BuiltVolume.of(spec, builder -> builder.rootAt(9, 5).stride(5).file("kernel8.img", content));
+        FatSpec spec = shape(65525)
+                .bytesPerSector(sector)
+                .sectorsPerCluster(perCluster)
+                .fatCount(copies)
+                .build();
+        BuiltVolume built =
+                BuiltVolume.of(spec, builder -> builder.rootAt(9, 5).stride(5).file("kernel8.img", content));
 
         assertThat(built.read("KERNEL8.IMG").bytes()).isEqualTo(content);
         assertThat(built.open().geometry().rootCluster()).isEqualTo(9);
@@ -101,10 +115,13 @@ class ClusterCountTest {
     /** BPB_RootEntCnt "must be set to 0" on FAT32 (same source, "Boot Sector and BPB"): where the data lies is not sure. */
     @Test
     void fixedRootOnFat32IsRefused() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat32(70000).backupBootSector(0).build(), builder -> builder);
+        BuiltVolume built =
+                BuiltVolume.of(FatSpec.fat32(70000).backupBootSector(0).build(), builder -> builder);
         built.disk().patch(17, (byte) 16, (byte) 0);
 
-        assertThatThrownBy(built::open).isInstanceOf(BadVolumeException.class).hasMessageContaining("mixes the layouts");
+        assertThatThrownBy(built::open)
+                .isInstanceOf(BadVolumeException.class)
+                .hasMessageContaining("mixes the layouts");
     }
 
     static FatSpec.Builder shape(int clusters) {

@@ -58,7 +58,8 @@ class DamagedChainTest {
 
     @Test
     void aChainDamagedInOneCopyIsFollowedInAnother() throws IOException {
-        for (FatSpec.Builder kind : new FatSpec.Builder[] {FatSpec.fat12(4000), FatSpec.fat16(5000), FatSpec.fat32(66000)}) {
+        for (FatSpec.Builder kind :
+                new FatSpec.Builder[] {FatSpec.fat12(4000), FatSpec.fat16(5000), FatSpec.fat32(66000)}) {
             BuiltVolume built = withChain(kind.fatCount(3).build());
             built.layout().setFatEntry(built.disk(), 0, 21, 20);
             built.layout().setFatEntry(built.disk(), 1, 25, 0);
@@ -78,12 +79,17 @@ class DamagedChainTest {
         FileContent read = built.read("CONFIG.TXT");
 
         assertThat(read.bytes()).isEqualTo(CONTENT);
-        assertThat(read.doubts()).singleElement().asString().contains("too short", "copy 2").doesNotContain("as it should");
+        assertThat(read.doubts())
+                .singleElement()
+                .asString()
+                .contains("too short", "copy 2")
+                .doesNotContain("as it should");
     }
 
     @Test
     void onlyTheActiveCopyCountsWhereMirroringIsOff() throws IOException {
-        BuiltVolume built = withChain(FatSpec.fat32(66000).fatCount(3).activeFat(2).build());
+        BuiltVolume built =
+                withChain(FatSpec.fat32(66000).fatCount(3).activeFat(2).build());
 
         FileContent read = built.read("CONFIG.TXT");
 
@@ -95,8 +101,10 @@ class DamagedChainTest {
     /** On an image that was cut off inside the file, later clusters must not move up into the gap. */
     @Test
     void bytesBehindAGapAreNotMovedIntoIt() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).sectorsPerCluster(4).build(), builder -> builder
-                .add("", FatItem.file("CONFIG.TXT", BuiltVolume.noise(3000)).at(4000, 20)));
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat16(5000).sectorsPerCluster(4).build(),
+                builder -> builder.add(
+                        "", FatItem.file("CONFIG.TXT", BuiltVolume.noise(3000)).at(4000, 20)));
         long end = built.layout().clusterOffset(4000) + 1024;
         FatVolume volume = FatVolume.open(built.disk().cutOffAt(end));
 
@@ -121,6 +129,8 @@ class DamagedChainTest {
     }
 
     private static BuiltVolume withChain(FatSpec spec) throws IOException {
-        return BuiltVolume.of(spec, builder -> builder.add("", FatItem.file("CONFIG.TXT", CONTENT).at(CHAIN)));
+        return BuiltVolume.of(
+                spec,
+                builder -> builder.add("", FatItem.file("CONFIG.TXT", CONTENT).at(CHAIN)));
     }
 }

@@ -53,7 +53,10 @@ class FileSamplerTest {
         int[] chain = layout.chain("kernel8.img");
         layout.setFatEntries(disk, chain[20], chain[3]);
         FatVolume volume = FatVolume.open(disk);
-        assertThat(new FileSampler(volume).sample(volume.find("kernel8.img").orElseThrow()).doubts()).isNotEmpty();
+        assertThat(new FileSampler(volume)
+                        .sample(volume.find("kernel8.img").orElseThrow())
+                        .doubts())
+                .isNotEmpty();
     }
 
     @Test
@@ -63,7 +66,8 @@ class FileSamplerTest {
         new FatBuilder(spec).add("", FatItem.zeros("kernel8.img", 40_000_000)).writeTo(disk, 0);
         RecordingDevice recorder = new RecordingDevice(disk);
         FatVolume volume = FatVolume.open(recorder);
-        FileSample sample = new FileSampler(volume).sample(volume.find("kernel8.img").orElseThrow());
+        FileSample sample =
+                new FileSampler(volume).sample(volume.find("kernel8.img").orElseThrow());
         assertThat(sample.isAllZero()).isTrue();
         // 19,532 FAT16 entries stand in 77 sectors; the rest is the head, eight clusters and the folder.
         assertThat(recorder.reads()).hasSizeLessThan(120);
@@ -73,7 +77,10 @@ class FileSamplerTest {
     void freeClustersAreThoseThatNoFileHas() throws IOException {
         FatSpec spec = FatSpec.fat16(CLUSTERS).build();
         SparseDisk disk = spec.emptyDisk();
-        new FatBuilder(spec).file("a.bin", new byte[5 * 512]).file("b.bin", new byte[100]).writeTo(disk, 0);
+        new FatBuilder(spec)
+                .file("a.bin", new byte[5 * 512])
+                .file("b.bin", new byte[100])
+                .writeTo(disk, 0);
         VolumeSpace space = VolumeSpace.of(FatVolume.open(disk));
         assertThat(space.clusters()).isEqualTo(CLUSTERS);
         assertThat(space.freeClusters()).isEqualTo(CLUSTERS - 6);

@@ -16,12 +16,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class FolderTest {
 
-    private static final List<String> NAMES =
-            IntStream.range(0, 90).mapToObj(i -> "overlay-number-" + i + ".dtbo").toList();
+    private static final List<String> NAMES = IntStream.range(0, 90)
+            .mapToObj(i -> "overlay-number-" + i + ".dtbo")
+            .toList();
 
     static Stream<FatSpec> specs() {
-        return Stream.of(FatSpec.fat12(4000), FatSpec.fat16(5000).bytesPerSector(1024), FatSpec.fat32(66000),
-                FatSpec.fat32(66000).sectorsPerCluster(2).bytesPerSector(4096)).map(FatSpec.Builder::build);
+        return Stream.of(
+                        FatSpec.fat12(4000),
+                        FatSpec.fat16(5000).bytesPerSector(1024),
+                        FatSpec.fat32(66000),
+                        FatSpec.fat32(66000).sectorsPerCluster(2).bytesPerSector(4096))
+                .map(FatSpec.Builder::build);
     }
 
     @ParameterizedTest
@@ -75,10 +80,11 @@ class FolderTest {
 
     @Test
     void fixedRootMayBeFull() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat12(100).rootEntries(16).rootLabel(null).build(), builder -> {
-            IntStream.range(0, 16).forEach(i -> builder.add("", FatItem.file("F" + i, new byte[0])));
-            return builder;
-        });
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat12(100).rootEntries(16).rootLabel(null).build(), builder -> {
+                    IntStream.range(0, 16).forEach(i -> builder.add("", FatItem.file("F" + i, new byte[0])));
+                    return builder;
+                });
 
         assertThat(built.open().root().entries()).hasSize(16);
         assertThat(built.open().root().doubts()).isEmpty();

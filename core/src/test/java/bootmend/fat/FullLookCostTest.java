@@ -16,7 +16,8 @@ class FullLookCostTest {
     @ParameterizedTest
     @ValueSource(ints = {1_000, 4_000})
     void aHealthyChainIsFollowedOnce(int clusters) throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat32(150 * 4_000).build(),
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat32(150 * 4_000).build(),
                 builder -> builder.stride(150).add("", FatItem.zeros("LOG.CSV", 512L * clusters)));
         RecordingDevice device = new RecordingDevice(built.disk());
 

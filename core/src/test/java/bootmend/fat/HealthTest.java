@@ -28,15 +28,25 @@ class HealthTest {
     /** FFFFFFFF says "not known"; source: "FAT: General Overview", version 1.03, FSI_Free_Count and FSI_Nxt_Free. */
     @Test
     void fsInfoMayBeUnknownOrAbsent() throws IOException {
-        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.UNKNOWN).build()).disk()).findings()).isEmpty();
-        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.ABSENT).build()).disk()).findings()).isEmpty();
+        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.UNKNOWN).build())
+                                .disk())
+                        .findings())
+                .isEmpty();
+        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.ABSENT).build())
+                                .disk())
+                        .findings())
+                .isEmpty();
     }
 
     @Test
     void reservedBitsAndOtherSectorSizesAreNoDamage() throws IOException {
-        assertThat(Health.of(built(spec("FAT32").upperBits(0xA).build()).disk()).findings()).isEmpty();
-        assertThat(Health.of(built(spec("FAT16").bytesPerSector(4096).build()).disk()).findings()).isEmpty();
-        assertThat(Health.of(built(spec("FAT16").fatCount(1).build()).disk()).findings()).isEmpty();
+        assertThat(Health.of(built(spec("FAT32").upperBits(0xA).build()).disk()).findings())
+                .isEmpty();
+        assertThat(Health.of(built(spec("FAT16").bytesPerSector(4096).build()).disk())
+                        .findings())
+                .isEmpty();
+        assertThat(Health.of(built(spec("FAT16").fatCount(1).build()).disk()).findings())
+                .isEmpty();
     }
 
     @Test
@@ -49,8 +59,10 @@ class HealthTest {
     /** An entry of FAT12 that lies in two sectors differs once. */
     @Test
     void entriesOverTwoSectorsAreCountedOnce() throws IOException {
-        BuiltVolume built = BuiltVolume.of(spec("FAT12").build(), builder -> builder
-                .add("", FatItem.file("KERNEL.IMG", new byte[512]).at(341)));
+        BuiltVolume built = BuiltVolume.of(
+                spec("FAT12").build(),
+                builder -> builder.add(
+                        "", FatItem.file("KERNEL.IMG", new byte[512]).at(341)));
         built.layout().setFatEntry(built.disk(), 1, 341, 0);
         assertThat(Health.of(built.disk()).findings()).singleElement().satisfies(finding -> {
             assertThat(finding.damage()).isEqualTo(Damage.FAT_COPIES);
@@ -60,8 +72,8 @@ class HealthTest {
 
     @Test
     void aFolderThatListsItselfIsReadOnce() throws IOException {
-        BuiltVolume built = BuiltVolume.of(spec("FAT16").build(), builder -> builder
-                .directory("outer").file("outer/inner.txt", new byte[10]));
+        BuiltVolume built = BuiltVolume.of(
+                spec("FAT16").build(), builder -> builder.directory("outer").file("outer/inner.txt", new byte[10]));
         int folder = built.layout().chain("outer")[0];
         long entry = built.layout().entryOffset("outer/inner.txt");
         built.disk().patch(entry + 11, (byte) 0x10);
@@ -90,8 +102,8 @@ class HealthTest {
 
     @Test
     void dotEntriesThatLeadElsewhereAreFound() throws IOException {
-        BuiltVolume built = BuiltVolume.of(spec("FAT16").build(), builder -> builder
-                .directory("overlays").file("overlays/a.dtbo", new byte[10]));
+        BuiltVolume built = BuiltVolume.of(
+                spec("FAT16").build(), builder -> builder.directory("overlays").file("overlays/a.dtbo", new byte[10]));
         built.disk().patch(built.layout().clusterOffset(built.layout().chain("overlays")[0]) + 26, (byte) 99);
         assertThat(damages(built)).containsExactly(Damage.FOLDER_DOTS);
     }
@@ -122,7 +134,8 @@ class HealthTest {
     /** A look reads each FAT copy twice at most and the folders; never the files. */
     @Test
     void aLookReadsNoFile() throws IOException {
-        BuiltVolume built = BuiltVolume.of(spec("FAT16").build(),
+        BuiltVolume built = BuiltVolume.of(
+                spec("FAT16").build(),
                 builder -> builder.file("kernel.img", new byte[2 << 20]).file("config.txt", new byte[10]));
         RecordingDevice device = new RecordingDevice(built.disk());
         Health.of(device);
@@ -131,9 +144,14 @@ class HealthTest {
     }
 
     private static BuiltVolume built(FatSpec spec) throws IOException {
-        return BuiltVolume.of(spec, builder -> builder
-                .directory("overlays").file("overlays/a long name.dtbo", new byte[700])
-                .add("", FatItem.file("KERNEL.IMG", BuiltVolume.noise(4 * spec.clusterBytes() + 1)).at(CHAIN)));
+        return BuiltVolume.of(
+                spec,
+                builder -> builder.directory("overlays")
+                        .file("overlays/a long name.dtbo", new byte[700])
+                        .add(
+                                "",
+                                FatItem.file("KERNEL.IMG", BuiltVolume.noise(4 * spec.clusterBytes() + 1))
+                                        .at(CHAIN)));
     }
 
     private static FatSpec.Builder spec(String type) {
@@ -145,6 +163,8 @@ class HealthTest {
     }
 
     private static List<Damage> damages(BuiltVolume built) throws IOException {
-        return Health.of(built.disk()).findings().stream().map(HealthFinding::damage).toList();
+        return Health.of(built.disk()).findings().stream()
+                .map(HealthFinding::damage)
+                .toList();
     }
 }

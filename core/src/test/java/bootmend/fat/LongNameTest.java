@@ -54,11 +54,12 @@ class LongNameTest {
 
     @Test
     void orphansNameNoFileAndAreCounted() throws IOException {
-        BuiltVolume built = BuiltVolume.of(SMALL, builder -> builder
-                .add("", FatItem.orphan("config.txt written by no one"))
-                .file("CMDLINE.TXT", new byte[3])
-                .file("a long name.txt", new byte[3])
-                .add("", FatItem.orphan("at the end")));
+        BuiltVolume built = BuiltVolume.of(
+                SMALL,
+                builder -> builder.add("", FatItem.orphan("config.txt written by no one"))
+                        .file("CMDLINE.TXT", new byte[3])
+                        .file("a long name.txt", new byte[3])
+                        .add("", FatItem.orphan("at the end")));
 
         assertThat(built.rootNames()).containsExactly("CMDLINE.TXT", "a long name.txt");
         assertThat(built.open().root().doubts()).singleElement().asString().startsWith("4 long-name slots");
@@ -66,9 +67,13 @@ class LongNameTest {
 
     @Test
     void deletedEntriesAreNotThere() throws IOException {
-        BuiltVolume built = BuiltVolume.of(SMALL, builder -> builder
-                .add("", FatItem.file("config.txt", BuiltVolume.ascii("old=1")).deleted())
-                .add("", FatItem.file("Config.txt", BuiltVolume.ascii("new=1"))));
+        BuiltVolume built = BuiltVolume.of(
+                SMALL,
+                builder -> builder.add(
+                                "",
+                                FatItem.file("config.txt", BuiltVolume.ascii("old=1"))
+                                        .deleted())
+                        .add("", FatItem.file("Config.txt", BuiltVolume.ascii("new=1"))));
 
         assertThat(built.rootNames()).containsExactly("Config.txt");
         assertThat(built.read("config.txt").bytes()).isEqualTo(BuiltVolume.ascii("new=1"));
@@ -87,8 +92,11 @@ class LongNameTest {
 
     @Test
     void slotsOutOfOrderAreDropped() throws IOException {
-        BuiltVolume built = BuiltVolume.of(SMALL, builder -> builder.file("a name of three slots in all.txt", new byte[5]));
-        long first = built.entry("a name of three slots in all.txt").longNameOffsets().get(1);
+        BuiltVolume built =
+                BuiltVolume.of(SMALL, builder -> builder.file("a name of three slots in all.txt", new byte[5]));
+        long first = built.entry("a name of three slots in all.txt")
+                .longNameOffsets()
+                .get(1);
         built.disk().patch(first, (byte) 1);
 
         assertThat(built.rootNames()).containsExactly("ANAMEO~1.TXT");
@@ -96,15 +104,18 @@ class LongNameTest {
 
     @Test
     void foundByEitherNameInAnyCase() throws IOException {
-        BuiltVolume built = BuiltVolume.of(SMALL,
-                builder -> builder.add("", FatItem.file("Config File.txt", new byte[0]).alias("CONFIG~7.TXT")));
+        BuiltVolume built = BuiltVolume.of(
+                SMALL,
+                builder -> builder.add(
+                        "", FatItem.file("Config File.txt", new byte[0]).alias("CONFIG~7.TXT")));
 
         assertThat(built.entry("CONFIG FILE.TXT")).isEqualTo(built.entry("config~7.txt"));
     }
 
     @Test
     void labelIsNoFile() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).rootLabel("LAB BOOT 3").bootLabel("OTHER").build(),
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat16(5000).rootLabel("LAB BOOT 3").bootLabel("OTHER").build(),
                 builder -> builder.file("A.TXT", new byte[0]));
 
         assertThat(built.rootNames()).containsExactly("A.TXT");

@@ -37,9 +37,13 @@ class ShortNameTest {
 
     @Test
     void lowerCaseFlagsAreReadFromACard() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat12(100).build(), builder -> builder
-                .add("", FatItem.file("config.txt", BuiltVolume.ascii("a=1\n")).caseFlags())
-                .add("", FatItem.file("start4.ELF", new byte[600]).caseFlags()));
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat12(100).build(),
+                builder -> builder.add(
+                                "",
+                                FatItem.file("config.txt", BuiltVolume.ascii("a=1\n"))
+                                        .caseFlags())
+                        .add("", FatItem.file("start4.ELF", new byte[600]).caseFlags()));
 
         assertThat(built.rootNames()).containsExactly("config.txt", "start4.ELF");
         assertThat(built.entry("CONFIG.TXT").longNameOffsets()).isEmpty();
@@ -52,7 +56,8 @@ class ShortNameTest {
         slot[0] = 0x05;
         byte[] gone = slot("?BC     OLD");
         gone[0] = (byte) 0xE5;
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat12(100).build(),
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat12(100).build(),
                 builder -> builder.add("", FatItem.raw(slot)).add("", FatItem.raw(gone)));
 
         assertThat(built.rootNames()).containsExactly("\u00E5BC.TXT");

@@ -23,9 +23,14 @@ import org.junit.jupiter.params.provider.MethodSource;
 class VolumeEditTest {
 
     static Stream<FatSpec> specs() {
-        return Stream.of(FatSpec.fat12(4000), FatSpec.fat12(4000).fatCount(1), FatSpec.fat12(4000).bytesPerSector(1024),
-                FatSpec.fat16(5000).fatCount(3), FatSpec.fat32(66000),
-                FatSpec.fat32(66000).fatCount(1).bytesPerSector(4096)).map(FatSpec.Builder::build);
+        return Stream.of(
+                        FatSpec.fat12(4000),
+                        FatSpec.fat12(4000).fatCount(1),
+                        FatSpec.fat12(4000).bytesPerSector(1024),
+                        FatSpec.fat16(5000).fatCount(3),
+                        FatSpec.fat32(66000),
+                        FatSpec.fat32(66000).fatCount(1).bytesPerSector(4096))
+                .map(FatSpec.Builder::build);
     }
 
     /** Clusters 341 and 682 have FAT12 entries that lie in two sectors (512 * 2/3 = 341.3); neighbours hold other chains. */
@@ -81,15 +86,18 @@ class VolumeEditTest {
 
     @Test
     void onlyTheActiveCopyIsWrittenWhereMirroringIsOff() throws IOException {
-        BuiltVolume built = withNeighbours(FatSpec.fat32(66000).fatCount(3).activeFat(1).build());
+        BuiltVolume built =
+                withNeighbours(FatSpec.fat32(66000).fatCount(3).activeFat(1).build());
         long from = built.layout().fatOffset(1);
 
         VolumeEdit edit = new VolumeEdit(built.open());
         edit.link(List.of(341L, 5000L));
         edit.free(List.of(682L));
 
-        assertThat(edit.takeStep()).isNotEmpty().allSatisfy(change ->
-                assertThat(change.offset()).isBetween(from, built.layout().fatOffset(2) - 1));
+        assertThat(edit.takeStep())
+                .isNotEmpty()
+                .allSatisfy(change -> assertThat(change.offset())
+                        .isBetween(from, built.layout().fatOffset(2) - 1));
     }
 
     @Test
@@ -116,8 +124,12 @@ class VolumeEditTest {
         // Bytes 20 and 21 are no part of a cluster number here; what other systems keep in them stays.
         built.disk().patch(at + 20, (byte) 0x5A, (byte) 0xA5);
         byte[] expected = built.disk().toBytes(at, 32);
-        ByteBuffer.wrap(expected).order(ByteOrder.LITTLE_ENDIAN).putShort(22, (short) 0xBF7D).putShort(24, (short) 0xFF9F)
-                .putShort(26, (short) 0x1234).putInt(28, 777);
+        ByteBuffer.wrap(expected)
+                .order(ByteOrder.LITTLE_ENDIAN)
+                .putShort(22, (short) 0xBF7D)
+                .putShort(24, (short) 0xFF9F)
+                .putShort(26, (short) 0x1234)
+                .putInt(28, 777);
         BuiltVolume before = built.copy();
 
         VolumeEdit edit = new VolumeEdit(built.open());
@@ -130,7 +142,8 @@ class VolumeEditTest {
 
     /** Midnight 1 January 1980 to 23:59:58 on 31 December 2107: "FAT: General Overview", 1.03, "Date and Time Formats". */
     @ParameterizedTest
-    @CsvSource({"1980-01-01T00:00:00, 0021, 0000", "2107-12-31T23:59:58, FF9F, BF7D", "1975-03-04T10:00:00, 0064, 5000"})
+    @CsvSource({"1980-01-01T00:00:00, 0021, 0000", "2107-12-31T23:59:58, FF9F, BF7D", "1975-03-04T10:00:00, 0064, 5000"
+    })
     void timesAreWithinTheFormatsRange(LocalDateTime moment, String date, String time) {
         assertThat(FatTime.date(moment)).isEqualTo((short) Integer.parseInt(date, 16));
         assertThat(FatTime.time(moment)).isEqualTo((short) Integer.parseInt(time, 16));
@@ -138,7 +151,8 @@ class VolumeEditTest {
 
     @Test
     void freeMeansFreeInEveryCopyAndNotBad() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).build(),
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat16(5000).build(),
                 builder -> builder.markBad(1002).fillUpTo(0).keepFree(1000, 1001, 1003, 1005));
         built.layout().setFatEntry(built.disk(), 1, 1001, 0xFFFF);
         built.layout().setFatEntry(built.disk(), 0, 1003, 0xFFFF);
@@ -147,23 +161,29 @@ class VolumeEditTest {
 
         assertThat(edit.takeFree(3, 2)).isEmpty();
         assertThat(edit.takeFree(2, 2)).contains(List.of(1000L, 1005L));
-        assertThat(edit.takeFree(1, 2)).as("what was taken is not free a second time").isEmpty();
+        assertThat(edit.takeFree(1, 2))
+                .as("what was taken is not free a second time")
+                .isEmpty();
     }
 
     @Test
     void sideBySideWhereThereIsRoom() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat12(4000).build(),
-                builder -> builder.fillUpTo(0).keepFree(30, 32, 500, 501, 502));
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat12(4000).build(), builder -> builder.fillUpTo(0).keepFree(30, 32, 500, 501, 502));
 
         assertThat(new VolumeEdit(built.open()).takeFree(3, 2)).contains(List.of(500L, 501L, 502L));
         assertThat(new VolumeEdit(built.open()).takeFree(4, 2)).contains(List.of(30L, 32L, 500L, 501L));
-        assertThat(new VolumeEdit(built.open()).takeFree(2, 501)).as("round past the end").contains(List.of(500L, 501L));
+        assertThat(new VolumeEdit(built.open()).takeFree(2, 501))
+                .as("round past the end")
+                .contains(List.of(500L, 501L));
         assertThat(new VolumeEdit(built.open()).takeFree(0, 2)).contains(List.of());
     }
 
     @Test
     void nothingIsPutBehindTheEndOfACutImage() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).build(), builder -> builder.keepFree(3000, 4000).fillUpTo(0));
+        BuiltVolume built = BuiltVolume.of(
+                FatSpec.fat16(5000).build(),
+                builder -> builder.keepFree(3000, 4000).fillUpTo(0));
         FatVolume cut = FatVolume.open(built.disk().cutOffAt(built.layout().clusterOffset(4000)));
 
         assertThat(new VolumeEdit(cut).takeFree(1, 3500)).contains(List.of(3000L));
@@ -178,8 +198,10 @@ class VolumeEditTest {
 
         VolumeEdit edit = new VolumeEdit(built.open());
         edit.adjustFsInfo(-3, 777);
-        Set<Long> written = edit.takeStep().stream().peek(change -> built.write(List.of(change)))
-                .map(SectorChange::offset).collect(Collectors.toSet());
+        Set<Long> written = edit.takeStep().stream()
+                .peek(change -> built.write(List.of(change)))
+                .map(SectorChange::offset)
+                .collect(Collectors.toSet());
 
         assertThat(written).isEqualTo(state == FsInfoState.VALID ? Set.of(512L) : Set.of());
         assertThat(word(built, 512 + 488)).isEqualTo(state == FsInfoState.VALID ? before + freed : freed);
@@ -188,7 +210,8 @@ class VolumeEditTest {
 
     @Test
     void dataEndsInZerosAndLeavesTheRestOfTheClusterAlone() throws IOException {
-        BuiltVolume built = BuiltVolume.of(FatSpec.fat16(5000).sectorsPerCluster(4).build(), builder -> builder);
+        BuiltVolume built =
+                BuiltVolume.of(FatSpec.fat16(5000).sectorsPerCluster(4).build(), builder -> builder);
         long at = built.layout().clusterOffset(50);
         built.disk().patch(at, BuiltVolume.noise(2048));
         byte[] content = BuiltVolume.noise(700);
@@ -205,11 +228,12 @@ class VolumeEditTest {
 
     private static BuiltVolume withNeighbours(FatSpec spec) throws IOException {
         byte[] two = BuiltVolume.noise(2 * spec.clusterBytes());
-        return BuiltVolume.of(spec, builder -> builder
-                .add("", FatItem.file("LEFT.BIN", two).at(340, 342))
-                .add("", FatItem.file("CONFIG.TXT", two).at(682, 1023))
-                .add("", FatItem.file("RIGHT.BIN", two).at(681, 1024))
-                .keepFree(341, 683));
+        return BuiltVolume.of(
+                spec,
+                builder -> builder.add("", FatItem.file("LEFT.BIN", two).at(340, 342))
+                        .add("", FatItem.file("CONFIG.TXT", two).at(682, 1023))
+                        .add("", FatItem.file("RIGHT.BIN", two).at(681, 1024))
+                        .keepFree(341, 683));
     }
 
     private static int entry(BuiltVolume built, int copy, int cluster) {
@@ -217,6 +241,8 @@ class VolumeEditTest {
     }
 
     private static int word(BuiltVolume built, long offset) {
-        return ByteBuffer.wrap(built.disk().toBytes(offset, 4)).order(ByteOrder.LITTLE_ENDIAN).getInt();
+        return ByteBuffer.wrap(built.disk().toBytes(offset, 4))
+                .order(ByteOrder.LITTLE_ENDIAN)
+                .getInt();
     }
 }

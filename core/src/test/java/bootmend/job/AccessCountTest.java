@@ -50,15 +50,17 @@ class AccessCountTest {
     @ParameterizedTest
     @ValueSource(ints = {3000, 5000, 66000})
     void aResetOfOneLineWritesAtMostEightSectorsMoreThanTheData(int clusters) throws IOException {
-        FatSpec.Builder kind = clusters < 4085 ? FatSpec.fat12(clusters)
+        FatSpec.Builder kind = clusters < 4085
+                ? FatSpec.fat12(clusters)
                 : clusters < 65525 ? FatSpec.fat16(clusters) : FatSpec.fat32(clusters);
-        MemoryCard card = MemoryCard.withConfig(kind.sectorsPerCluster(4).build(),
-                "# note\n".repeat(100) + "arm_freq=2000\n");
+        MemoryCard card =
+                MemoryCard.withConfig(kind.sectorsPerCluster(4).build(), "# note\n".repeat(100) + "arm_freq=2000\n");
 
         card.reset(ResetRequest.PLAIN);
 
         int data = (card.read("config.txt").length + 511) / 512;
-        assertThat(card.lastJob().writes()).hasSizeBetween(data + 1, data + 8)
+        assertThat(card.lastJob().writes())
+                .hasSizeBetween(data + 1, data + 8)
                 .allMatch(write -> write.bytes().length == 512);
     }
 

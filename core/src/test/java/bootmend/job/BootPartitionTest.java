@@ -61,7 +61,8 @@ class BootPartitionTest {
     void partitionsOfAGuidTable() throws IOException {
         SparseDisk disk = new GptBuilder((SECOND + SECTORS + 2048) * 512, 512)
                 .partition(GptBuilder.BASIC_DATA, 2048, SECTORS, "data")
-                .partition(GptBuilder.EFI_SYSTEM, SECOND, SECTORS, "boot").build();
+                .partition(GptBuilder.EFI_SYSTEM, SECOND, SECTORS, "boot")
+                .build();
         write(disk, 2048, "notes.txt", "none");
         write(disk, SECOND, "start4.elf", "none");
 
@@ -72,8 +73,10 @@ class BootPartitionTest {
     }
 
     private static SparseDisk twoVolumes() {
-        return new MbrBuilder((SECOND + SECTORS) * 512, 512).partition(0x0E, 2048, SECTORS)
-                .partition(0x0C, SECOND, SECTORS).build();
+        return new MbrBuilder((SECOND + SECTORS) * 512, 512)
+                .partition(0x0E, 2048, SECTORS)
+                .partition(0x0C, SECOND, SECTORS)
+                .build();
     }
 
     private static void write(SparseDisk disk, long sector, String name, String autoboot) throws IOException {
@@ -85,8 +88,10 @@ class BootPartitionTest {
     }
 
     private static CardView show(SparseDisk disk, OptionalInt partition) throws IOException {
-        Workplace workplace = new Workplace(Jimfs.newFileSystem(Configuration.unix()).getPath("/data"),
-                Clock.systemUTC(), (path, change) -> CardSource.of(path, disk.copy()));
+        Workplace workplace = new Workplace(
+                Jimfs.newFileSystem(Configuration.unix()).getPath("/data"),
+                Clock.systemUTC(),
+                (path, change) -> CardSource.of(path, disk.copy()));
         return new ShowJob(workplace).run(new CardRequest(Path.of("card"), partition));
     }
 }

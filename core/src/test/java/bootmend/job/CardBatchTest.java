@@ -25,14 +25,18 @@ class CardBatchTest {
     void resultsComeInTheCardsOrderWhicheverEndsFirst() {
         CountDownLatch second = new CountDownLatch(1);
 
-        new CardBatch(2).run(cards(2), card -> {
-            if (card.equals(cards(2).get(0))) {
-                await(second);
-            } else {
-                second.countDown();
-            }
-            return card.toString();
-        }, results::add);
+        new CardBatch(2)
+                .run(
+                        cards(2),
+                        card -> {
+                            if (card.equals(cards(2).get(0))) {
+                                await(second);
+                            } else {
+                                second.countDown();
+                            }
+                            return card.toString();
+                        },
+                        results::add);
 
         assertThat(results).extracting(result -> result.view().orElseThrow()).containsExactly("0.img", "1.img");
     }
@@ -41,27 +45,36 @@ class CardBatchTest {
     void asManyCardsAreInWorkAsWereAskedFor() {
         CyclicBarrier all = new CyclicBarrier(4);
 
-        new CardBatch(4).run(cards(8), card -> {
-            try {
-                return "" + all.await(30, TimeUnit.SECONDS);
-            } catch (Exception e) {
-                throw new IllegalStateException(e);
-            }
-        }, results::add);
+        new CardBatch(4)
+                .run(
+                        cards(8),
+                        card -> {
+                            try {
+                                return "" + all.await(30, TimeUnit.SECONDS);
+                            } catch (Exception e) {
+                                throw new IllegalStateException(e);
+                            }
+                        },
+                        results::add);
 
         assertThat(results).hasSize(8).allMatch(result -> result.view().isPresent());
     }
 
     @Test
     void whateverFailsStaysWithItsCard() {
-        new CardBatch(3).run(cards(5), card -> switch (card.toString()) {
-            case "1.img" -> throw CardException.unreadable("it is empty", "Read it again.");
-            case "2.img" -> throw new IllegalStateException("nobody foresaw this");
-            case "3.img" -> throw new StackOverflowError();
-            default -> "fine";
-        }, results::add);
+        new CardBatch(3)
+                .run(
+                        cards(5),
+                        card -> switch (card.toString()) {
+                            case "1.img" -> throw CardException.unreadable("it is empty", "Read it again.");
+                            case "2.img" -> throw new IllegalStateException("nobody foresaw this");
+                            case "3.img" -> throw new StackOverflowError();
+                            default -> "fine";
+                        },
+                        results::add);
 
-        assertThat(results).extracting(result -> result.view().isPresent())
+        assertThat(results)
+                .extracting(result -> result.view().isPresent())
                 .containsExactly(true, false, false, false, true);
         assertThat(results.get(1).error().orElseThrow()).hasMessage("it is empty");
         assertThat(results.get(2).error().orElseThrow()).hasMessageContaining("nobody foresaw this");
@@ -73,29 +86,39 @@ class CardBatchTest {
         CardBatch batch = new CardBatch(1);
         AtomicInteger begun = new AtomicInteger();
 
-        batch.run(cards(500), card -> {
-            if (begun.incrementAndGet() == 3) {
-                batch.stop();
-            }
-            return "done";
-        }, results::add);
+        batch.run(
+                cards(500),
+                card -> {
+                    if (begun.incrementAndGet() == 3) {
+                        batch.stop();
+                    }
+                    return "done";
+                },
+                results::add);
 
         assertThat(begun).hasValue(3);
         assertThat(results).hasSize(500);
-        assertThat(results.subList(0, 3)).allMatch(result -> result.started() && result.view().isPresent());
-        assertThat(results.subList(3, 500)).noneMatch(CardResult::started).allSatisfy(result ->
-                assertThat(result.error().orElseThrow().kind()).isEqualTo(CardException.Kind.REFUSED));
+        assertThat(results.subList(0, 3))
+                .allMatch(result -> result.started() && result.view().isPresent());
+        assertThat(results.subList(3, 500))
+                .noneMatch(CardResult::started)
+                .allSatisfy(result ->
+                        assertThat(result.error().orElseThrow().kind()).isEqualTo(CardException.Kind.REFUSED));
     }
 
     @Test
     void aWorkerIsNeverInterruptedAndTheCardInWorkEnds() throws InterruptedException {
         CountDownLatch inWork = new CountDownLatch(1);
         CountDownLatch goOn = new CountDownLatch(1);
-        Thread caller = new Thread(() -> new CardBatch(1).run(cards(2), card -> {
-            inWork.countDown();
-            await(goOn);
-            return Thread.currentThread().isInterrupted() ? "interrupted" : "whole";
-        }, results::add));
+        Thread caller = new Thread(() -> new CardBatch(1)
+                .run(
+                        cards(2),
+                        card -> {
+                            inWork.countDown();
+                            await(goOn);
+                            return Thread.currentThread().isInterrupted() ? "interrupted" : "whole";
+                        },
+                        results::add));
         caller.start();
         inWork.await();
         caller.interrupt();
@@ -114,18 +137,22 @@ class CardBatchTest {
         AtomicInteger begun = new AtomicInteger();
         AtomicInteger whileFirstWasInWork = new AtomicInteger();
 
-        new CardBatch(jobs).run(cards(1000), card -> {
-            if (card.toString().equals("0.img")) {
-                await(full);
-                // Time in which a batch without a bound would go on with the rest.
-                LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(200));
-                whileFirstWasInWork.set(begun.get());
-            } else {
-                begun.incrementAndGet();
-                full.countDown();
-            }
-            return "";
-        }, results::add);
+        new CardBatch(jobs)
+                .run(
+                        cards(1000),
+                        card -> {
+                            if (card.toString().equals("0.img")) {
+                                await(full);
+                                // Time in which a batch without a bound would go on with the rest.
+                                LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(200));
+                                whileFirstWasInWork.set(begun.get());
+                            } else {
+                                begun.incrementAndGet();
+                                full.countDown();
+                            }
+                            return "";
+                        },
+                        results::add);
 
         assertThat(whileFirstWasInWork).hasValue(mayWait - 1);
         assertThat(results).hasSize(1000);
@@ -136,8 +163,9 @@ class CardBatchTest {
         AtomicInteger begun = new AtomicInteger();
 
         assertThatThrownBy(() -> new CardBatch(1).run(cards(1000), card -> "" + begun.incrementAndGet(), result -> {
-            throw new IllegalStateException("no room");
-        })).hasMessage("no room");
+                    throw new IllegalStateException("no room");
+                }))
+                .hasMessage("no room");
 
         assertThat(begun.get()).isLessThan(1000);
     }

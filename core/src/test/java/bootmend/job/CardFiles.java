@@ -17,11 +17,11 @@ final class CardFiles {
 
     private static final int LIMIT = 1 << 20;
 
-    private CardFiles() {
-    }
+    private CardFiles() {}
 
     static Map<String, ByteBuffer> of(SparseDisk card, FatLayout layout) throws IOException {
-        FatVolume volume = FatVolume.open(new PartitionWindow(card, layout.volumeOffset(), layout.spec().bytes()));
+        FatVolume volume = FatVolume.open(
+                new PartitionWindow(card, layout.volumeOffset(), layout.spec().bytes()));
         Map<String, ByteBuffer> files = new TreeMap<>();
         add(files, "", volume, volume.root().entries());
         for (DirectoryEntry entry : volume.root().entries()) {
@@ -32,11 +32,13 @@ final class CardFiles {
         return files;
     }
 
-    private static void add(Map<String, ByteBuffer> files, String folder, FatVolume volume, List<DirectoryEntry> entries)
+    private static void add(
+            Map<String, ByteBuffer> files, String folder, FatVolume volume, List<DirectoryEntry> entries)
             throws IOException {
         for (DirectoryEntry entry : entries) {
             if (!entry.folder()) {
-                files.putIfAbsent((folder + entry.name()).toLowerCase(Locale.ROOT),
+                files.putIfAbsent(
+                        (folder + entry.name()).toLowerCase(Locale.ROOT),
                         ByteBuffer.wrap(volume.read(entry, LIMIT).bytes()));
             }
         }

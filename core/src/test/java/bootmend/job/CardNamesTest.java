@@ -38,7 +38,8 @@ class CardNamesTest {
 
     @Test
     void aPatternIsFilledIn() throws IOException {
-        assertThat(names(false, folder.resolve("*.{img,raw}").toString())).containsExactly("b.img", "c.raw", "x[1].img");
+        assertThat(names(false, folder.resolve("*.{img,raw}").toString()))
+                .containsExactly("b.img", "c.raw", "x[1].img");
     }
 
     @Test
@@ -48,9 +49,12 @@ class CardNamesTest {
 
     @Test
     void aPatternThatFitsNothingIsWrongUsage() {
-        assertThatThrownBy(() -> names(false, folder.resolve("*.iso").toString())).isInstanceOf(CardException.class)
-                .hasMessageContaining("no file fits").matches(e -> ((CardException) e).kind() == CardException.Kind.USAGE);
-        assertThatThrownBy(() -> names(false, folder.resolve("*[.img").toString())).isInstanceOf(CardException.class);
+        assertThatThrownBy(() -> names(false, folder.resolve("*.iso").toString()))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("no file fits")
+                .matches(e -> ((CardException) e).kind() == CardException.Kind.USAGE);
+        assertThatThrownBy(() -> names(false, folder.resolve("*[.img").toString()))
+                .isInstanceOf(CardException.class);
     }
 
     @Test
@@ -58,9 +62,14 @@ class CardNamesTest {
         Files.createSymbolicLink(folder.resolve("link"), folder.resolve("b.img"));
         Files.createLink(folder.resolve("hard.img"), folder.resolve("b.img"));
 
-        assertThat(names(false, folder.resolve("d.bin").toString(), folder.resolve("link").toString(),
-                folder.resolve("hard.img").toString(), folder.resolve("../" + folder.getFileName() + "/d.bin").toString(),
-                folder.toString())).containsExactly("d.bin", "link", "a.IMG", "c.raw", "x[1].img");
+        assertThat(names(
+                        false,
+                        folder.resolve("d.bin").toString(),
+                        folder.resolve("link").toString(),
+                        folder.resolve("hard.img").toString(),
+                        folder.resolve("../" + folder.getFileName() + "/d.bin").toString(),
+                        folder.toString()))
+                .containsExactly("d.bin", "link", "a.IMG", "c.raw", "x[1].img");
     }
 
     @Test
@@ -78,11 +87,16 @@ class CardNamesTest {
     void whatIsPackedIsKnownToBeUnchangeableByItsNameAlone() throws IOException {
         CardNames.refuseToChange(folder.resolve("b.img"));
 
-        assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz"))).isInstanceOf(CardException.class)
-                .hasMessageContaining("packed image").matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
+        assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz")))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("packed image")
+                .matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
     }
 
     private static List<String> names(boolean packed, String... given) throws IOException {
-        return new CardNames(packed).expand(List.of(given)).stream().map(card -> card.getFileName().toString()).toList();
+        return new CardNames(packed)
+                .expand(List.of(given)).stream()
+                        .map(card -> card.getFileName().toString())
+                        .toList();
     }
 }

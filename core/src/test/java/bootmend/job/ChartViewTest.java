@@ -36,10 +36,10 @@ class ChartViewTest {
     void everyTrialIsAPointInTheReportsOrder() {
         ChartView view = ChartView.of(report(LOCKED, LONG, NO_BOOT, SHORT, LONG));
 
-        assertThat(view.points()).extracting(ChartView.Point::mark)
+        assertThat(view.points())
+                .extracting(ChartView.Point::mark)
                 .containsExactly(Mark.LOCKS_UP, Mark.KNOWN_GOOD, Mark.NO_BOOT, Mark.HELD, Mark.KNOWN_GOOD);
-        assertThat(view.points().get(0)).isEqualTo(
-                new ChartView.Point(1900, 3, OptionalDouble.empty(), Mark.LOCKS_UP));
+        assertThat(view.points().get(0)).isEqualTo(new ChartView.Point(1900, 3, OptionalDouble.empty(), Mark.LOCKS_UP));
         assertThat(view.points().get(3)).isEqualTo(new ChartView.Point(1800, 3, OptionalDouble.of(64), Mark.HELD));
         assertThat(view.marks()).containsExactly(Mark.KNOWN_GOOD, Mark.HELD, Mark.NO_BOOT, Mark.LOCKS_UP);
     }
@@ -47,8 +47,10 @@ class ChartViewTest {
     @Test
     void aTrialThatShowsNeitherIsMarkedByWhatItLacks() {
         assertThat(mark(failed(1900, 4, Outcome.MISBEHAVES))).isEqualTo(Mark.MISBEHAVES);
-        assertThat(mark(placed(1900, 4, Outcome.THROTTLES, run(60, true, 83, 0)))).isEqualTo(Mark.THROTTLED);
-        assertThat(mark(placed(1900, 4, Outcome.HOLDS, run(60, true, 70, 0x80008)))).isEqualTo(Mark.THROTTLED);
+        assertThat(mark(placed(1900, 4, Outcome.THROTTLES, run(60, true, 83, 0))))
+                .isEqualTo(Mark.THROTTLED);
+        assertThat(mark(placed(1900, 4, Outcome.HOLDS, run(60, true, 70, 0x80008))))
+                .isEqualTo(Mark.THROTTLED);
         assertThat(mark(placed(1900, 4, Outcome.BOOTS, run(60, true, 70, 0)))).isEqualTo(Mark.UNDECIDED);
         assertThat(mark(placed(1900, 4, Outcome.HOLDS, run(60, false, 70, 0)))).isEqualTo(Mark.UNDECIDED);
         assertThat(mark(held(1900, 4, 44.9, 70))).isEqualTo(Mark.HELD);
@@ -57,17 +59,19 @@ class ChartViewTest {
 
     @Test
     void everyMarkHasWordsOfItsOwn() {
-        assertThat(Arrays.stream(Mark.values()).map(Mark::words)).doesNotHaveDuplicates().noneMatch(String::isBlank);
+        assertThat(Arrays.stream(Mark.values()).map(Mark::words))
+                .doesNotHaveDuplicates()
+                .noneMatch(String::isBlank);
     }
 
     @Test
     void theFrontierIsTwoStairsThatNeverGoDown() {
         ChartView view = ChartView.of(report(LONG, NO_BOOT, SHORT, LOCKED));
 
-        assertThat(view.held().corners()).containsExactly(new Corner(1440, 0), new Corner(1500, 0), new Corner(1500, 3),
-                new Corner(1800, 3));
-        assertThat(view.failed().corners()).containsExactly(new Corner(1800, 2), new Corner(1900, 2),
-                new Corner(1900, 3), new Corner(1960, 3));
+        assertThat(view.held().corners())
+                .containsExactly(new Corner(1440, 0), new Corner(1500, 0), new Corner(1500, 3), new Corner(1800, 3));
+        assertThat(view.failed().corners())
+                .containsExactly(new Corner(1800, 2), new Corner(1900, 2), new Corner(1900, 3), new Corner(1960, 3));
         assertThat(view.held().words()).contains("lowest step that held");
         assertThat(view.failed().words()).contains("highest step that failed");
     }
@@ -85,8 +89,8 @@ class ChartViewTest {
         assertThat(view.clock().low()).isEqualTo(1440);
         assertThat(view.clock().high()).isEqualTo(1960);
         assertThat(view.clock().tick()).isEmpty();
-        assertThat(view.step()).isEqualTo(
-                new ChartView.Axis("voltage step (over_voltage)", -1, 9.3, OptionalInt.of(1)));
+        assertThat(view.step())
+                .isEqualTo(new ChartView.Axis("voltage step (over_voltage)", -1, 9.3, OptionalInt.of(1)));
         assertThat(view.peak()).isEqualTo(new ChartView.Axis("peak temperature, degC", 50, 95, OptionalInt.of(10)));
     }
 
@@ -105,18 +109,26 @@ class ChartViewTest {
     void withoutAnyTemperatureTheLimitsAreStillInTheLowerDrawing() {
         ChartView view = ChartView.of(report(NO_BOOT));
 
-        assertThat(view.peakLimits()).extracting(ChartView.Limit::value).containsExactly(80.0, 85.0)
-                .allMatch(value -> value > view.peak().low() && value < view.peak().high());
+        assertThat(view.peakLimits())
+                .extracting(ChartView.Limit::value)
+                .containsExactly(80.0, 85.0)
+                .allMatch(value ->
+                        value > view.peak().low() && value < view.peak().high());
     }
 
     @Test
     void theLimitsHaveWords() {
         ChartView view = ChartView.of(report(LONG));
 
-        assertThat(view.stepLimits()).extracting(ChartView.Limit::words).containsExactly(
-                "above step 6: needs force_turbo, which can void the warranty", "step 8: end of the published range");
-        assertThat(view.peakLimits()).extracting(ChartView.Limit::words)
-                .satisfiesExactly(hot -> assertThat(hot).startsWith("80 degC: "),
+        assertThat(view.stepLimits())
+                .extracting(ChartView.Limit::words)
+                .containsExactly(
+                        "above step 6: needs force_turbo, which can void the warranty",
+                        "step 8: end of the published range");
+        assertThat(view.peakLimits())
+                .extracting(ChartView.Limit::words)
+                .satisfiesExactly(
+                        hot -> assertThat(hot).startsWith("80 degC: "),
                         own -> assertThat(own).startsWith("85 degC: "));
         assertThat(view.peakLimits()).extracting(ChartView.Limit::wordsAbove).containsExactly(false, true);
     }
@@ -124,10 +136,11 @@ class ChartViewTest {
     @Test
     void theTitlesSayTheBoardAndTheFastestThatHeld() {
         assertThat(ChartView.of(report(LONG)).title()).isEqualTo("Trials of lab-07 (pi4)");
-        assertThat(ChartView.of(report(LONG)).subtitle()).startsWith(
-                "Fastest that held: 1500 MHz at voltage step 0, known-good. ");
+        assertThat(ChartView.of(report(LONG)).subtitle())
+                .startsWith("Fastest that held: 1500 MHz at voltage step 0, known-good. ");
         assertThat(ChartView.of(report(SHORT)).subtitle()).contains("step 3, not known-good yet. ");
-        assertThat(ChartView.of(report(NO_BOOT)).subtitle()).startsWith("Nothing held yet. ")
+        assertThat(ChartView.of(report(NO_BOOT)).subtitle())
+                .startsWith("Nothing held yet. ")
                 .endsWith("The board maker's limits and your local rules come first.");
     }
 
@@ -144,10 +157,24 @@ class ChartViewTest {
     private static TrialReport report(Placed... trials) {
         Frontier frontier = Frontier.of(List.of(trials));
         Optional<Placed> best = frontier.best();
-        Advice advice = new Advice(Advice.Action.STOP, Optional.empty(), "Enough.", List.of(), Optional.empty(), "",
-                best.map(Placed::setting), best.map(trial -> trial.trial().isKnownGood()).orElse(false));
-        return new TrialReport(new Unit("pi4", "lab-07"), List.of(trials), frontier, advice, new StepLimits(6, 8),
-                List.of(), List.of(), List.of());
+        Advice advice = new Advice(
+                Advice.Action.STOP,
+                Optional.empty(),
+                "Enough.",
+                List.of(),
+                Optional.empty(),
+                "",
+                best.map(Placed::setting),
+                best.map(trial -> trial.trial().isKnownGood()).orElse(false));
+        return new TrialReport(
+                new Unit("pi4", "lab-07"),
+                List.of(trials),
+                frontier,
+                advice,
+                new StepLimits(6, 8),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     private static Placed held(long clock, long step, double minutes, double peak) {
@@ -155,18 +182,39 @@ class ChartViewTest {
     }
 
     private static Placed failed(long clock, long step, Outcome outcome) {
-        return placed(clock, step, outcome, new Run(OptionalDouble.empty(), false, OptionalDouble.empty(),
-                OptionalDouble.empty(), OptionalLong.empty()));
+        return placed(
+                clock,
+                step,
+                outcome,
+                new Run(
+                        OptionalDouble.empty(),
+                        false,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        OptionalLong.empty()));
     }
 
     private static Run run(double minutes, boolean fullLoad, double peak, long mask) {
-        return new Run(OptionalDouble.of(minutes), fullLoad, OptionalDouble.of(peak), OptionalDouble.empty(),
+        return new Run(
+                OptionalDouble.of(minutes),
+                fullLoad,
+                OptionalDouble.of(peak),
+                OptionalDouble.empty(),
                 OptionalLong.of(mask));
     }
 
     private static Placed placed(long clock, long step, Outcome outcome, Run run) {
-        return new Placed(new Trial("", Instant.parse("2026-11-02T08:00:00Z"), new Unit("pi4", "lab-07"),
-                Map.of("arm_freq", clock, "over_voltage", step), outcome, run, Map.of(), Surroundings.UNKNOWN, ""),
+        return new Placed(
+                new Trial(
+                        "",
+                        Instant.parse("2026-11-02T08:00:00Z"),
+                        new Unit("pi4", "lab-07"),
+                        Map.of("arm_freq", clock, "over_voltage", step),
+                        outcome,
+                        run,
+                        Map.of(),
+                        Surroundings.UNKNOWN,
+                        ""),
                 new Setting(clock, step));
     }
 }

@@ -51,16 +51,27 @@ class CheckJobTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"config-utf16, config-not-plain-text", "config-utf16-no-mark, config-not-plain-text",
-        "config-utf8-mark, config-byte-order-mark", "config-cr-only, config-bare-line-ends",
-        "config-typographic-quotes, value-not-a-number", "config-txt-txt, config-misnamed",
-        "config-no-extension, config-misnamed", "config-blank-before-dot, config-misnamed",
-        "boot-sector-zeroed, volume-damaged", "gpt-first-header-bad, volume-doubt",
-        "image-cut-off-in-kernel, boot-file-not-whole"})
+    @CsvSource({
+        "config-utf16, config-not-plain-text",
+        "config-utf16-no-mark, config-not-plain-text",
+        "config-utf8-mark, config-byte-order-mark",
+        "config-cr-only, config-bare-line-ends",
+        "config-typographic-quotes, value-not-a-number",
+        "config-txt-txt, config-misnamed",
+        "config-no-extension, config-misnamed",
+        "config-blank-before-dot, config-misnamed",
+        "boot-sector-zeroed, volume-damaged",
+        "gpt-first-header-bad, volume-doubt",
+        "image-cut-off-in-kernel, boot-file-not-whole"
+    })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws IOException {
-        assertThat(check(DamagedCards.card(id).disk()).findings()).extracting(Finding::rule).contains(rule);
+        assertThat(check(DamagedCards.card(id).disk()).findings())
+                .extracting(Finding::rule)
+                .contains(rule);
         DamagedCard damaged = DamagedCards.card(id);
-        assertThat(check(damaged.healthy()).findings()).extracting(Finding::rule).doesNotContain(rule);
+        assertThat(check(damaged.healthy()).findings())
+                .extracting(Finding::rule)
+                .doesNotContain(rule);
     }
 
     /** The catalogue's cards hold firmware, kernels and a device tree for the pi4 family alone. */
@@ -99,7 +110,8 @@ class CheckJobTest {
             } catch (CardException cut) {
                 assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
             }
-            assertThat(new CheckJob(workplace(host, disk)).run(request()).findings()).extracting(Finding::rule)
+            assertThat(new CheckJob(workplace(host, disk)).run(request()).findings())
+                    .extracting(Finding::rule)
                     .contains("change-cut-short");
         }
     }
@@ -116,7 +128,9 @@ class CheckJobTest {
 
     private static Workplace workplace(FileSystem host, BlockDevice disk) {
         Clock clock = Clock.fixed(Instant.parse("2026-03-02T07:45:10Z"), ZoneOffset.UTC);
-        return new Workplace(host.getPath("/home"), clock, (path, forChanging) ->
-                CardSource.of(path, new PartitionWindow(disk, 0, disk.getSize())));
+        return new Workplace(
+                host.getPath("/home"),
+                clock,
+                (path, forChanging) -> CardSource.of(path, new PartitionWindow(disk, 0, disk.getSize())));
     }
 }

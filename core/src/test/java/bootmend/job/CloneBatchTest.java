@@ -25,6 +25,7 @@ class CloneBatchTest {
 
     @TempDir
     private Path folder;
+
     private byte[] before;
     private List<Path> cards;
     private Workplace workplace;
@@ -47,9 +48,14 @@ class CloneBatchTest {
     void everyCloneIsDoneOnceWithARecordOfItsOwnThatTakesItBack() throws IOException {
         reset(workplace);
 
-        assertThat(results).allSatisfy(result -> assertThat(result.view().orElseThrow().made().orElseThrow().verified())
-                .isTrue());
-        assertThat(results.stream().map(result -> result.view().orElseThrow().made().orElseThrow().undoRecord()).distinct())
+        assertThat(results)
+                .allSatisfy(result -> assertThat(
+                                result.view().orElseThrow().made().orElseThrow().verified())
+                        .isTrue());
+        assertThat(results.stream()
+                        .map(result ->
+                                result.view().orElseThrow().made().orElseThrow().undoRecord())
+                        .distinct())
                 .hasSize(CARDS);
 
         results.clear();
@@ -77,21 +83,28 @@ class CloneBatchTest {
 
         for (int i = 0; i < CARDS; i++) {
             boolean cut = i % 3 == 0;
-            assertThat(results.get(i).error().map(CardException::kind)).as("card %d", i)
+            assertThat(results.get(i).error().map(CardException::kind))
+                    .as("card %d", i)
                     .isEqualTo(cut ? Optional.of(CardException.Kind.CUT_SHORT) : Optional.empty());
             if (cut) {
                 try (OpenRecovery recovery = new RecoverJob(workplace).begin(CardRequest.of(cards.get(i)))) {
                     assertThat(recovery.view()).isPresent();
                     recovery.takeBack();
                 }
-                assertThat(Arrays.equals(Files.readAllBytes(cards.get(i)), before)).as("card %d", i).isTrue();
+                assertThat(Arrays.equals(Files.readAllBytes(cards.get(i)), before))
+                        .as("card %d", i)
+                        .isTrue();
             }
         }
     }
 
     private void reset(Workplace at) {
         ResetJob job = new ResetJob(at);
-        new CardBatch(4).run(cards, card -> CardChange.of(forChanging -> job.begin(CardRequest.of(card),
-                ResetRequest.PLAIN), false), results::add);
+        new CardBatch(4)
+                .run(
+                        cards,
+                        card -> CardChange.of(
+                                forChanging -> job.begin(CardRequest.of(card), ResetRequest.PLAIN), false),
+                        results::add);
     }
 }

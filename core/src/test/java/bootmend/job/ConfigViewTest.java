@@ -23,7 +23,8 @@ class ConfigViewTest {
     void viewsOfTheSameFileAreEqualHashedOrNot() {
         ConfigView view = new ConfigView("config.txt", ABC);
 
-        assertThat(view).isEqualTo(new ConfigView("config.txt", ABC).hashed())
+        assertThat(view)
+                .isEqualTo(new ConfigView("config.txt", ABC).hashed())
                 .hasSameHashCodeAs(new ConfigView("config.txt", ABC))
                 .isNotEqualTo(new ConfigView("config.txt", "abd".getBytes(StandardCharsets.US_ASCII)))
                 .isNotEqualTo(new ConfigView("robots.txt", ABC));

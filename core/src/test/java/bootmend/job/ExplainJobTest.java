@@ -38,21 +38,24 @@ class ExplainJobTest {
 
     // "Overclocking options", config_txt/overclocking.adoc, commit 6e5f9446, table of stock values.
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "arm_freq; pi4; 1500 up to revision 1.3; 1500, or 1800 with arm_boost=1, from revision 1.4",
-        "core_freq; pi4; 500;",
-        "arm_freq; pi1; 700;",
-        "arm_freq; cm5; not published;",
-        "h264_freq; pi5; does nothing there;",
-        "sdram_freq; pi4; not read;",
-        "temp_limit; pi0; 85;",
-        "arm_boost; pi3; not read;",
-    })
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "arm_freq; pi4; 1500 up to revision 1.3; 1500, or 1800 with arm_boost=1, from revision 1.4",
+                "core_freq; pi4; 500;",
+                "arm_freq; pi1; 700;",
+                "arm_freq; cm5; not published;",
+                "h264_freq; pi5; does nothing there;",
+                "sdram_freq; pi4; not read;",
+                "temp_limit; pi0; 85;",
+                "arm_boost; pi3; not read;",
+            })
     void aKeyNamesItsStockOnEachBoard(String key, String board, String stock, String more) throws CardException {
         String expected = more == null ? stock : stock + "; " + more;
 
         assertThat(((KeyExplanation) job.run(key)).stock())
-                .contains(new KeyExplanation.StockOnBoard(board, expected)).hasSize(18);
+                .contains(new KeyExplanation.StockOnBoard(board, expected))
+                .hasSize(18);
     }
 
     @Test
@@ -77,17 +80,20 @@ class ExplainJobTest {
     @Test
     void aBoardNamesItsVolts() throws CardException {
         // "Overclocking options", config_txt/overclocking.adoc, commit 6e5f9446: over_voltage on pi1 and the others.
-        assertThat(((BoardExplanation) job.run("pi1")).volts()).contains(
-                new BoardExplanation.VoltsView("over_voltage", -16, 0.8, 1.2, 8, 1.4, 0.025));
-        assertThat(((BoardExplanation) job.run("pi4")).volts()).containsExactly(
-                new BoardExplanation.VoltsView("over_voltage", -16, 0.95, 1.35, 8, 1.55, 0.025));
+        assertThat(((BoardExplanation) job.run("pi1")).volts())
+                .contains(new BoardExplanation.VoltsView("over_voltage", -16, 0.8, 1.2, 8, 1.4, 0.025));
+        assertThat(((BoardExplanation) job.run("pi4")).volts())
+                .containsExactly(new BoardExplanation.VoltsView("over_voltage", -16, 0.95, 1.35, 8, 1.55, 0.025));
     }
 
     @Test
     void aBoardThatCanVoidItsWarrantyWarns() throws CardException {
-        assertThat(((BoardExplanation) job.run("pi3")).cautions()).extracting(CautionView::id).contains("warranty");
+        assertThat(((BoardExplanation) job.run("pi3")).cautions())
+                .extracting(CautionView::id)
+                .contains("warranty");
         // "Revision codes", revision-codes.adoc, commit 0456a78c, footnote.
-        assertThat(((BoardExplanation) job.run("pi4")).cautions()).extracting(CautionView::id)
+        assertThat(((BoardExplanation) job.run("pi4")).cautions())
+                .extracting(CautionView::id)
                 .doesNotContain("warranty");
         assertThat(((BoardExplanation) job.run("pi4")).warrantyBit()).isEqualTo("never set");
     }
@@ -129,8 +135,13 @@ class ExplainJobTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"arm_frq, arm_freq", "overvoltage, over_voltage", "turbo, force_turbo", "warranty-bti, warranty-bit",
-        "pi44, pi4"})
+    @CsvSource({
+        "arm_frq, arm_freq",
+        "overvoltage, over_voltage",
+        "turbo, force_turbo",
+        "warranty-bti, warranty-bit",
+        "pi44, pi4"
+    })
     void anUnknownWordIsToldNearOnes(String word, String near) {
         assertThat(refused(word).remedy()).startsWith("Did you mean ").contains(near);
     }

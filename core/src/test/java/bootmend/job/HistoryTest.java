@@ -38,7 +38,8 @@ class HistoryTest {
 
         assertThat(history).extracting(HistoryEntry::number).containsExactly(2, 1);
         assertThat(history).extracting(HistoryEntry::takenBack).containsExactly(false, true);
-        assertThat(history.get(1).lines()).extracting(line -> line.after().orElseThrow())
+        assertThat(history.get(1).lines())
+                .extracting(line -> line.after().orElseThrow())
                 .containsExactly("#arm_freq=2000", "#over_voltage=4");
     }
 
@@ -51,7 +52,8 @@ class HistoryTest {
         bench.undo(READER, UndoRequest.LAST);
 
         assertThat(card.differingSectors(before)).isEmpty();
-        assertThatThrownBy(() -> bench.undo(READER, UndoRequest.LAST)).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> bench.undo(READER, UndoRequest.LAST))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("no change to this card");
     }
 
@@ -66,7 +68,8 @@ class HistoryTest {
 
         bench.undo(READER, new UndoRequest(OptionalInt.of(1), false));
         assertThat(config(card)).isEqualTo(RESET);
-        assertThat(history()).extracting(HistoryEntry::title)
+        assertThat(history())
+                .extracting(HistoryEntry::title)
                 .containsExactly("back to after change 1", "back to before change 1", "back to stock");
     }
 
@@ -74,8 +77,8 @@ class HistoryTest {
     void aNumberThatTheHistoryDoesNotHaveIsRefused() throws Exception {
         bench.insert(READER, TestBench.card(TUNED));
         assertThatThrownBy(() -> bench.undo(READER, new UndoRequest(OptionalInt.of(1), false)))
-                .isInstanceOfSatisfying(CardException.class,
-                        e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
     }
 
     @Test
@@ -123,7 +126,9 @@ class HistoryTest {
         bench.undo(READER, UndoRequest.LAST);
 
         assertThat(config(card)).isEqualTo(TUNED);
-        assertThat(card.toBytes(fat + 3, 1)[0] & 0x80).as("the board's own mark stays").isZero();
+        assertThat(card.toBytes(fat + 3, 1)[0] & 0x80)
+                .as("the board's own mark stays")
+                .isZero();
     }
 
     @Test
@@ -149,7 +154,7 @@ class HistoryTest {
 
     private static String config(SparseDisk card) throws IOException {
         FatVolume volume = FatVolume.open(card);
-        return new String(volume.read(volume.find("config.txt").orElseThrow(), 4096).bytes(),
-                StandardCharsets.US_ASCII);
+        return new String(
+                volume.read(volume.find("config.txt").orElseThrow(), 4096).bytes(), StandardCharsets.US_ASCII);
     }
 }

@@ -16,8 +16,7 @@ public final class HostileCardFuzz {
     private static final List<HostileCards.Base> BASES = HostileCards.bases();
     private static final int MOST_PATCHES = 16;
 
-    private HostileCardFuzz() {
-    }
+    private HostileCardFuzz() {}
 
     /** One card: a byte for the base, then patches of region (1 byte), place (2), length (1) and that many bytes. */
     public static void fuzzerTestOneInput(byte[] input) throws IOException {
@@ -28,7 +27,8 @@ public final class HostileCardFuzz {
         HostileCards.Base base = BASES.get(Math.floorMod(program.get(), BASES.size()));
         SparseDisk card = base.disk().copy();
         for (int i = 0; i < MOST_PATCHES && program.remaining() >= 5; i++) {
-            Mutation.Region region = base.regions().get(Math.floorMod(program.get(), base.regions().size()));
+            Mutation.Region region = base.regions()
+                    .get(Math.floorMod(program.get(), base.regions().size()));
             long at = region.offset() + Math.floorMod(program.getShort(), region.length());
             byte[] bytes = new byte[Math.min(program.get() & 0x3F, program.remaining())];
             program.get(bytes);

@@ -25,10 +25,13 @@ class HostileCardTest {
 
     @Test
     void everyJobSurvivesEveryDamage() {
-        long survived = LongStream.range(FIRST_SEED, FIRST_SEED + CASES).parallel().map(seed -> {
-            survives(seed);
-            return 1;
-        }).sum();
+        long survived = LongStream.range(FIRST_SEED, FIRST_SEED + CASES)
+                .parallel()
+                .map(seed -> {
+                    survives(seed);
+                    return 1;
+                })
+                .sum();
         System.out.println("hostile cards tried: " + survived + "; shown: " + cards.shown() + "; reset: "
                 + cards.changed() + "; the others ended in an error with its own words");
         assertThat(survived).isEqualTo(CASES);

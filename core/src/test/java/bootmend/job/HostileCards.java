@@ -35,6 +35,7 @@ final class HostileCards {
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
     /** The largest base card takes 90 accesses when healthy; a chain of every cluster would take more than this. */
     private static final long MOST_ACCESSES = 20_000;
+
     private static final int MOST_BYTES = 1 << 20;
 
     private final LongAdder shown = new LongAdder();
@@ -42,8 +43,7 @@ final class HostileCards {
     private final TuningTables tables = TuningTables.load();
 
     /** A healthy card and where to damage it. */
-    record Base(SparseDisk disk, List<Mutation.Region> regions) {
-    }
+    record Base(SparseDisk disk, List<Mutation.Region> regions) {}
 
     /** How many damaged cards could still be shown. */
     long shown() {
@@ -97,15 +97,18 @@ final class HostileCards {
     }
 
     private Workplace workplace(FileSystem host, BlockDevice device) {
-        CardOpener opener = (path, forChanging) ->
-                CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES));
+        CardOpener opener =
+                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES));
         return new Workplace(host.getPath("/home"), CLOCK, opener, tables);
     }
 
     static List<Base> bases() {
         try {
-            SparseDisk mbr = new MbrBuilder(40L << 20, 512).partition(0x0C, 64, 70_000).build();
-            SparseDisk gpt = new GptBuilder(8L << 20, 512).partition(GptBuilder.BASIC_DATA, 64, 8_000, "boot").build();
+            SparseDisk mbr =
+                    new MbrBuilder(40L << 20, 512).partition(0x0C, 64, 70_000).build();
+            SparseDisk gpt = new GptBuilder(8L << 20, 512)
+                    .partition(GptBuilder.BASIC_DATA, 64, 8_000, "boot")
+                    .build();
             return List.of(
                     base(FatSpec.fat12(500).build(), null, 0),
                     base(FatSpec.fat16(5000).build(), null, 0),
@@ -120,8 +123,10 @@ final class HostileCards {
         SparseDisk disk = partitioned == null ? spec.emptyDisk() : partitioned;
         FatLayout layout = new FatBuilder(spec)
                 .file("start.elf", new byte[3000])
-                .file("config.txt", ("arm_freq=2000\n[pi4]\nover_voltage=6\ninclude more.txt\n" + "# note\n".repeat(150))
-                        .getBytes(StandardCharsets.US_ASCII))
+                .file(
+                        "config.txt",
+                        ("arm_freq=2000\n[pi4]\nover_voltage=6\ninclude more.txt\n" + "# note\n".repeat(150))
+                                .getBytes(StandardCharsets.US_ASCII))
                 .file("more.txt", "gpu_freq=700\ninclude config.txt\n".getBytes(StandardCharsets.US_ASCII))
                 .file("autoboot.txt", "[all]\nboot_partition=1\n".getBytes(StandardCharsets.US_ASCII))
                 .directory("overlays")

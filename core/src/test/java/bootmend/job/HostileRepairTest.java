@@ -33,6 +33,7 @@ class HostileRepairTest {
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
     /** Ten full looks, each at every FAT sector of the largest base card for each of four candidates. */
     private static final long MOST_ACCESSES = 100_000;
+
     private static final int MOST_BYTES = 1 << 20;
 
     private final TuningTables tables = TuningTables.load();
@@ -62,10 +63,14 @@ class HostileRepairTest {
                 return;
             }
             repaired++;
-            try (ProposedChange again = new RepairJob(workplace(host, new RecordingDevice(card))).begin(CARD, FREE_LOST)) {
-                assertThat(again.isNothing()).as("a second repair: %s", again.findings()).isTrue();
+            try (ProposedChange again =
+                    new RepairJob(workplace(host, new RecordingDevice(card))).begin(CARD, FREE_LOST)) {
+                assertThat(again.isNothing())
+                        .as("a second repair: %s", again.findings())
+                        .isTrue();
             }
-            try (ProposedChange undo = new UndoJob(workplace(host, new RecordingDevice(card))).begin(CARD, UndoRequest.LAST)) {
+            try (ProposedChange undo =
+                    new UndoJob(workplace(host, new RecordingDevice(card))).begin(CARD, UndoRequest.LAST)) {
                 undo.apply();
             }
             assertThat(card.differingSectors(before)).isEmpty();
@@ -94,7 +99,10 @@ class HostileRepairTest {
     }
 
     private Workplace workplace(FileSystem host, RecordingDevice device) {
-        return new Workplace(host.getPath("/home"), CLOCK, (path, forChanging) ->
-                CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES)), tables);
+        return new Workplace(
+                host.getPath("/home"),
+                CLOCK,
+                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES)),
+                tables);
     }
 }

@@ -70,7 +70,8 @@ class IoErrorAtEveryAccessTest {
     void aCutChangeIsNoticedByShowAndStopsOtherChanges() throws Exception {
         SparseDisk card = card("FAT16");
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
-            assertThat(tryReset(workplace(host, FaultingDevice.atWrite(card, 3))).kind())
+            assertThat(tryReset(workplace(host, FaultingDevice.atWrite(card, 3)))
+                            .kind())
                     .isEqualTo(CardException.Kind.CUT_SHORT);
 
             assertThat(new ShowJob(workplace(host, card)).run(CARD).notes())
@@ -82,8 +83,8 @@ class IoErrorAtEveryAccessTest {
     }
 
     /** Whether the reset failed; where it did, recovery brings the card to one of its two whole states. */
-    private static boolean failsAndRecovers(SparseDisk card, BlockDevice failing, SparseDisk before,
-            SparseDisk after) throws IOException {
+    private static boolean failsAndRecovers(SparseDisk card, BlockDevice failing, SparseDisk before, SparseDisk after)
+            throws IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             CardException failure = tryReset(workplace(host, failing));
             if (failure == null) {
@@ -125,24 +126,27 @@ class IoErrorAtEveryAccessTest {
 
     private static int writes(SparseDisk before) throws IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix());
-                ProposedChange change = new ResetJob(workplace(host, before.copy())).preview(CARD, ResetRequest.PLAIN)) {
+                ProposedChange change =
+                        new ResetJob(workplace(host, before.copy())).preview(CARD, ResetRequest.PLAIN)) {
             return change.plan().sectorsWritten();
         }
     }
 
     private static Workplace workplace(FileSystem host, BlockDevice device) {
         // A window, because a job closes its card and the disk is looked at afterwards.
-        CardOpener opener = (path, forChanging) ->
-                CardSource.of(path, new PartitionWindow(device, 0, device.getSize()));
+        CardOpener opener =
+                (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize()));
         return new Workplace(host.getPath("/home"), FIXED, opener);
     }
 
     private static SparseDisk card(String type) throws IOException {
         FatSpec spec = (switch (type) {
-            case "FAT12" -> FatSpec.fat12(500);
-            case "FAT16" -> FatSpec.fat16(5000);
-            default -> FatSpec.fat32(65600);
-        }).serial(77).build();
+                    case "FAT12" -> FatSpec.fat12(500);
+                    case "FAT16" -> FatSpec.fat16(5000);
+                    default -> FatSpec.fat32(65600);
+                })
+                .serial(77)
+                .build();
         SparseDisk disk = spec.emptyDisk();
         new FatBuilder(spec)
                 .file("start.elf", new byte[2000])

@@ -34,8 +34,12 @@ class LineEditTest {
     @ValueSource(ints = {20_000, 80_000})
     void stepsAreBoundedByTheLinesHoweverManyDiffer(int lines) {
         List<String> old = text(lines, i -> "gpu_freq=" + i);
-        List<List<String>> others = List.of(each(old, line -> "#" + line), List.of(), reversed(old),
-                old.subList(lines / 2, lines), join(old.subList(lines / 3, lines), old.subList(0, lines / 3)));
+        List<List<String>> others = List.of(
+                each(old, line -> "#" + line),
+                List.of(),
+                reversed(old),
+                old.subList(lines / 2, lines),
+                join(old.subList(lines / 3, lines), old.subList(0, lines / 3)));
         for (List<String> changed : others) {
             asked = 0;
 
@@ -57,9 +61,11 @@ class LineEditTest {
 
         List<LineEdit> edits = between(old, changed);
 
-        assertThat(edits).containsExactly(new LineEdit(2, List.of("# line 2", "# line 3"), List.of()),
-                new LineEdit(7, List.of(), List.of("[all]", "arm_freq=1500")),
-                new LineEdit(lines, List.of(), List.of("gpu_freq=500")));
+        assertThat(edits)
+                .containsExactly(
+                        new LineEdit(2, List.of("# line 2", "# line 3"), List.of()),
+                        new LineEdit(7, List.of(), List.of("[all]", "arm_freq=1500")),
+                        new LineEdit(lines, List.of(), List.of("gpu_freq=500")));
     }
 
     @Test

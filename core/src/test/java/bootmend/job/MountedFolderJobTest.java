@@ -26,6 +26,7 @@ class MountedFolderJobTest {
 
     @TempDir
     private Path computer;
+
     private Path folder;
     private Workplace workplace;
     private CardRequest request;
@@ -47,10 +48,12 @@ class MountedFolderJobTest {
 
         assertThat(view.kind()).isEqualTo("mounted folder");
         assertThat(view.partition().isMounted()).isTrue();
-        assertThat(view.tuning()).extracting(TuningView::file, TuningView::key).containsExactly(
-                tuple("config.txt", "arm_freq"),
-                tuple("config.txt", "over_voltage"),
-                tuple("LAB/Extra.TXT", "gpu_freq"));
+        assertThat(view.tuning())
+                .extracting(TuningView::file, TuningView::key)
+                .containsExactly(
+                        tuple("config.txt", "arm_freq"),
+                        tuple("config.txt", "over_voltage"),
+                        tuple("LAB/Extra.TXT", "gpu_freq"));
     }
 
     @Test
@@ -68,11 +71,11 @@ class MountedFolderJobTest {
             assertThat(change.plan().sectorsWritten()).isZero();
             assertThat(change.apply().verified()).isTrue();
         }
-        assertThat(read("CONFIG.TXT"))
-                .isEqualTo("# cart\n#arm_freq=2100\r\ninclude LAB/Extra.TXT\n#over_voltage=2\n");
+        assertThat(read("CONFIG.TXT")).isEqualTo("# cart\n#arm_freq=2100\r\ninclude LAB/Extra.TXT\n#over_voltage=2\n");
         assertThat(read("lab/extra.txt")).isEqualTo("#gpu_freq=600\n");
         assertThat(names()).containsExactly("CONFIG.TXT", "lab", "lab/extra.txt", "start.elf");
-        assertThat(new HistoryJob(workplace).run(request)).singleElement()
+        assertThat(new HistoryJob(workplace).run(request))
+                .singleElement()
                 .satisfies(entry -> assertThat(entry.lines()).hasSize(3));
         try (ProposedChange again = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
             assertThat(again.isNothing()).isTrue();
@@ -97,8 +100,11 @@ class MountedFolderJobTest {
 
     @Test
     void repairIsRefusedWithWords() {
-        assertRefused(() -> new RepairJob(workplace).preview(request, RepairRequest.PLAIN),
-                CardException.Kind.REFUSED, "a mounted folder cannot be repaired", "bootmend cards");
+        assertRefused(
+                () -> new RepairJob(workplace).preview(request, RepairRequest.PLAIN),
+                CardException.Kind.REFUSED,
+                "a mounted folder cannot be repaired",
+                "bootmend cards");
     }
 
     @Test
@@ -106,8 +112,11 @@ class MountedFolderJobTest {
         Path other = Files.createDirectories(computer.resolve("photos"));
         Files.writeString(other.resolve("photo.jpg"), "x");
 
-        assertRefused(() -> new ShowJob(workplace).run(CardRequest.of(other)), CardException.Kind.UNREADABLE,
-                "holds neither config.txt nor boot firmware", "where the card's boot partition is mounted");
+        assertRefused(
+                () -> new ShowJob(workplace).run(CardRequest.of(other)),
+                CardException.Kind.UNREADABLE,
+                "holds neither config.txt nor boot firmware",
+                "where the card's boot partition is mounted");
     }
 
     @Test
@@ -120,7 +129,8 @@ class MountedFolderJobTest {
         Files.createSymbolicLink(folder.resolve("lab"), outside);
         Files.createSymbolicLink(folder.resolve("CONFIG.bm~"), outside.resolve("victim"));
 
-        assertThat(new ShowJob(workplace).run(request).tuning()).extracting(TuningView::key)
+        assertThat(new ShowJob(workplace).run(request).tuning())
+                .extracting(TuningView::key)
                 .containsExactly("arm_freq", "over_voltage");
         reset();
 
@@ -136,8 +146,11 @@ class MountedFolderJobTest {
         Files.delete(folder.resolve("CONFIG.TXT"));
         Files.createSymbolicLink(folder.resolve("config.txt"), outside);
 
-        assertRefused(() -> new ResetJob(workplace).begin(request, ResetRequest.PLAIN), CardException.Kind.UNREADABLE,
-                "has no config.txt", ".");
+        assertRefused(
+                () -> new ResetJob(workplace).begin(request, ResetRequest.PLAIN),
+                CardException.Kind.UNREADABLE,
+                "has no config.txt",
+                ".");
     }
 
     /** The second file cannot be written: the first is new, the second is old, each whole. */
@@ -185,12 +198,14 @@ class MountedFolderJobTest {
 
     private List<String> names() throws IOException {
         try (Stream<Path> all = Files.walk(folder)) {
-            return all.filter(path -> !path.equals(folder)).map(path -> folder.relativize(path).toString()).sorted().toList();
+            return all.filter(path -> !path.equals(folder))
+                    .map(path -> folder.relativize(path).toString())
+                    .sorted()
+                    .toList();
         }
     }
 
-    private static void assertRefused(ThrowingCallable work, CardException.Kind kind,
-            String what, String remedy) {
+    private static void assertRefused(ThrowingCallable work, CardException.Kind kind, String what, String remedy) {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e.getMessage()).contains(what);

@@ -9,15 +9,15 @@ import java.util.Random;
 final class Mutation {
 
     private static final int SECTOR = 512;
-    private static final byte[] TELLING = {0, 1, 2, (byte) 0x7F, (byte) 0x80, (byte) 0xE5, (byte) 0xF7, (byte) 0xF8, -1};
+    private static final byte[] TELLING = {0, 1, 2, (byte) 0x7F, (byte) 0x80, (byte) 0xE5, (byte) 0xF7, (byte) 0xF8, -1
+    };
 
     private final SparseDisk disk;
     private final Random random;
     private final List<Region> regions;
 
     /** A stretch of a card that is worth damaging. */
-    record Region(long offset, int length) {
-    }
+    record Region(long offset, int length) {}
 
     private Mutation(SparseDisk disk, List<Region> regions, long seed) {
         this.disk = disk;
@@ -50,11 +50,12 @@ final class Mutation {
 
     /** A little-endian number: small, huge, or just beside a power of two. */
     private byte[] number(int bytes) {
-        long value = switch (random.nextInt(3)) {
-            case 0 -> random.nextInt(300);
-            case 1 -> -1L - random.nextInt(20);
-            default -> (1L << random.nextInt(32)) + random.nextInt(3) - 1;
-        };
+        long value =
+                switch (random.nextInt(3)) {
+                    case 0 -> random.nextInt(300);
+                    case 1 -> -1L - random.nextInt(20);
+                    default -> (1L << random.nextInt(32)) + random.nextInt(3) - 1;
+                };
         byte[] number = new byte[bytes];
         for (int i = 0; i < bytes; i++) {
             number[i] = (byte) (value >>> (8 * i));

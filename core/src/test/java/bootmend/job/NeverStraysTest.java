@@ -95,15 +95,19 @@ class NeverStraysTest {
 
         private void run(Job job) throws IOException {
             recorded = new RecordingDevice(disk);
-            Workplace workplace = new Workplace(host.getPath("/home"), Clock.systemUTC(), (path, forChanging) ->
-                    CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize())));
+            Workplace workplace = new Workplace(
+                    host.getPath("/home"),
+                    Clock.systemUTC(),
+                    (path, forChanging) -> CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize())));
             try (ProposedChange change = job.begin(workplace)) {
                 if (change != null && !change.isNothing()) {
                     change.apply();
                     check(change);
                 }
             } catch (CardException e) {
-                assertThat(recorded.writes()).as("a refused job writes nothing: " + e.getMessage()).isEmpty();
+                assertThat(recorded.writes())
+                        .as("a refused job writes nothing: " + e.getMessage())
+                        .isEmpty();
             }
         }
 
@@ -115,7 +119,9 @@ class NeverStraysTest {
                 assertThat(write.offset()).as("inside the boot partition").isGreaterThanOrEqualTo(start);
                 assertThat(write.offset() + write.bytes().length).isLessThanOrEqualTo(start + partition.bytes());
                 if (write.offset() == start) {
-                    assertThat(bootSectorNamed).as("a boot sector only where the plan names one").isTrue();
+                    assertThat(bootSectorNamed)
+                            .as("a boot sector only where the plan names one")
+                            .isTrue();
                 }
             }
             assertThat(recorded.writes()).hasSize(change.plan().sectorsWritten());

@@ -49,8 +49,8 @@ class ProfileAndStageTest {
 
         put(MAST, ProfileRequest.of("cart"));
 
-        assertThat(config(mast)).isEqualTo(
-                "dtparam=spi=on\n#gpu_freq=700\n[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
+        assertThat(config(mast))
+                .isEqualTo("dtparam=spi=on\n#gpu_freq=700\n[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
         try (ProposedChange again = new PutProfileJob(bench.workplace()).begin(card(MAST), ProfileRequest.of("cart"))) {
             assertThat(again.isNothing()).isTrue();
         }
@@ -61,10 +61,12 @@ class ProfileAndStageTest {
     @Test
     void anUnprovenProfileAsksAQuestionOfItsOwn() throws Exception {
         save("cart", CART);
-        try (ProposedChange change = new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart"))) {
+        try (ProposedChange change =
+                new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart"))) {
             assertThat(change.questions()).singleElement().asString().contains("unproven");
             CardChange ofMany = CardChange.of(
-                    forChanging -> new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart")), true);
+                    forChanging -> new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart")),
+                    true);
             assertThat(ofMany.questions()).isEqualTo(change.questions());
         }
     }
@@ -94,8 +96,12 @@ class ProfileAndStageTest {
         save("cart", CART);
         FatSpec spec = FatSpec.fat16(5000).build();
         SparseDisk waiting = spec.emptyDisk();
-        new FatBuilder(spec).file("config.txt", new byte[0]).file("recovery.bin", new byte[900])
-                .file("pieeprom.upd", new byte[900]).file("pieeprom.sig", new byte[90]).writeTo(waiting, 0);
+        new FatBuilder(spec)
+                .file("config.txt", new byte[0])
+                .file("recovery.bin", new byte[900])
+                .file("pieeprom.upd", new byte[900])
+                .file("pieeprom.sig", new byte[90])
+                .writeTo(waiting, 0);
         bench.insert("/cards/waiting.img", waiting);
         refused(() -> put("/cards/waiting.img", ProfileRequest.of("cart")), "blocker");
     }
@@ -104,9 +110,10 @@ class ProfileAndStageTest {
     void profilesAndCardsAreCompared() throws Exception {
         save("cart", CART);
         List<SettingDifference> differences = new ProfileJob(bench.workplace()).compare("cart", card(MAST));
-        assertThat(differences).contains(
-                new SettingDifference("arm_freq", Optional.of("1750"), Optional.empty()),
-                new SettingDifference("gpu_freq", Optional.empty(), Optional.of("700")));
+        assertThat(differences)
+                .contains(
+                        new SettingDifference("arm_freq", Optional.of("1750"), Optional.empty()),
+                        new SettingDifference("gpu_freq", Optional.empty(), Optional.of("700")));
     }
 
     @Test
@@ -118,8 +125,9 @@ class ProfileAndStageTest {
 
     @Test
     void evidenceMustBeATrialOfTheseSettings() {
-        assertThatThrownBy(() -> new ProfileJob(bench.workplace()).save(card(CART),
-                request("cart", "pi4", List.of("no-such-trial")))).isInstanceOf(CardException.class);
+        assertThatThrownBy(() -> new ProfileJob(bench.workplace())
+                        .save(card(CART), request("cart", "pi4", List.of("no-such-trial"))))
+                .isInstanceOf(CardException.class);
     }
 
     @Test
@@ -131,8 +139,10 @@ class ProfileAndStageTest {
         List<Trial> backing = new ProfileJob(bench.workplace()).backing(card(CART), "pi4");
 
         assertThat(backing).extracting(Trial::id).containsExactly(same.id());
-        assertThat(new ProfileJob(bench.workplace()).save(card(CART), request("cart", "pi4", List.of(same.id())))
-                .knownGood()).isTrue();
+        assertThat(new ProfileJob(bench.workplace())
+                        .save(card(CART), request("cart", "pi4", List.of(same.id())))
+                        .knownGood())
+                .isTrue();
     }
 
     @Test
@@ -153,7 +163,8 @@ class ProfileAndStageTest {
         stage("arm_freq=1850", "over_voltage=3");
         assertThat(file(cart, "tryboot.txt")).hasValue("[pi4]\narm_freq=1850\nover_voltage=3\n[all]\n");
         assertThat(config(cart)).isEqualTo("[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
-        assertThat(new ShowJob(bench.workplace()).run(card(CART)).notes()).anyMatch(note -> note.contains("tryboot.txt"));
+        assertThat(new ShowJob(bench.workplace()).run(card(CART)).notes())
+                .anyMatch(note -> note.contains("tryboot.txt"));
 
         bench.undo(CART, UndoRequest.LAST);
         assertThat(cart.differingSectors(before)).isEmpty();
@@ -181,8 +192,11 @@ class ProfileAndStageTest {
 
     @Test
     void aBoardWithoutTryOnceIsRefused() {
-        refused(() -> new StageJob(bench.workplace()).stage(card(CART),
-                new StageRequest("pi3", List.of("arm_freq=1300"), false, false), true).close(), "no try-once start");
+        refused(
+                () -> new StageJob(bench.workplace())
+                        .stage(card(CART), new StageRequest("pi3", List.of("arm_freq=1300"), false, false), true)
+                        .close(),
+                "no try-once start");
     }
 
     /** Source: "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86. */
@@ -190,7 +204,8 @@ class ProfileAndStageTest {
     void aCardThatSwitchesPartitionsIsRefused() throws Exception {
         FatSpec spec = FatSpec.fat16(5000).build();
         SparseDisk switching = spec.emptyDisk();
-        new FatBuilder(spec).file("config.txt", new byte[0])
+        new FatBuilder(spec)
+                .file("config.txt", new byte[0])
                 .file("autoboot.txt", "[all]\ntryboot_a_b=1\n".getBytes(StandardCharsets.US_ASCII))
                 .writeTo(switching, 0);
         bench.insert(CART, switching);
@@ -202,8 +217,10 @@ class ProfileAndStageTest {
     }
 
     private static void refused(Action action, String words) {
-        assertThatThrownBy(action::run).isInstanceOfSatisfying(CardException.class,
-                e -> assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED)).hasMessageContaining(words);
+        assertThatThrownBy(action::run)
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED))
+                .hasMessageContaining(words);
     }
 
     private void save(String name, String card) throws CardException {
@@ -215,10 +232,27 @@ class ProfileAndStageTest {
     }
 
     private Trial tried(String label, String board, String... settings) throws CardException {
-        return new TrialAddJob(bench.workplace()).run(new TrialRequest(label, BoardRequest.of(board), Optional.empty(),
-                List.of(settings), Optional.empty(), "holds", new TrialRequest.Measured(OptionalDouble.of(60), true,
-                        OptionalDouble.empty(), OptionalDouble.empty(), Optional.of("0x0"), List.of()), "", "",
-                OptionalDouble.empty(), Optional.empty(), "")).trial();
+        return new TrialAddJob(bench.workplace())
+                .run(new TrialRequest(
+                        label,
+                        BoardRequest.of(board),
+                        Optional.empty(),
+                        List.of(settings),
+                        Optional.empty(),
+                        "holds",
+                        new TrialRequest.Measured(
+                                OptionalDouble.of(60),
+                                true,
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty(),
+                                Optional.of("0x0"),
+                                List.of()),
+                        "",
+                        "",
+                        OptionalDouble.empty(),
+                        Optional.empty(),
+                        ""))
+                .trial();
     }
 
     private void put(String card, ProfileRequest request) throws IOException {
@@ -245,7 +279,8 @@ class ProfileAndStageTest {
     private static Optional<String> file(SparseDisk card, String name) throws IOException {
         FatVolume volume = FatVolume.open(card);
         var entry = volume.find(name);
-        return entry.isEmpty() ? Optional.empty()
+        return entry.isEmpty()
+                ? Optional.empty()
                 : Optional.of(new String(volume.read(entry.get(), 4096).bytes(), StandardCharsets.US_ASCII));
     }
 }

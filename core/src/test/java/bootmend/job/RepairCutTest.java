@@ -28,8 +28,16 @@ class RepairCutTest {
     private static final int MOST = 100;
 
     @ParameterizedTest
-    @ValueSource(strings = {"boot-sector-zeroed", "fat-both-copies-hurt", "chain-into-free", "dirty-bits-fat32",
-        "config-utf16", "orphaned-long-names", "chain-loop-on-itself"})
+    @ValueSource(
+            strings = {
+                "boot-sector-zeroed",
+                "fat-both-copies-hurt",
+                "chain-into-free",
+                "dirty-bits-fat32",
+                "config-utf16",
+                "orphaned-long-names",
+                "chain-loop-on-itself"
+            })
     void everyCutRepairIsFinishedOrTakenBack(String id) throws IOException {
         SparseDisk damaged = DamagedCards.card(id).disk();
         SparseDisk repaired = damaged.copy();
@@ -42,10 +50,14 @@ class RepairCutTest {
             if (!cutAndRecover(finished, write, true)) {
                 break;
             }
-            assertThat(finished.differingSectors(repaired)).as("finished after a cut at write %s", write).isEmpty();
+            assertThat(finished.differingSectors(repaired))
+                    .as("finished after a cut at write %s", write)
+                    .isEmpty();
             SparseDisk takenBack = damaged.copy();
             cutAndRecover(takenBack, write, false);
-            assertThat(takenBack.differingSectors(damaged)).as("taken back after a cut at write %s", write).isEmpty();
+            assertThat(takenBack.differingSectors(damaged))
+                    .as("taken back after a cut at write %s", write)
+                    .isEmpty();
             cuts++;
         }
         assertThat(cuts).isPositive();
@@ -80,7 +92,9 @@ class RepairCutTest {
     }
 
     private static Workplace workplace(FileSystem host, BlockDevice device) {
-        return new Workplace(host.getPath("/home"), FIXED,
+        return new Workplace(
+                host.getPath("/home"),
+                FIXED,
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize())));
     }
 }

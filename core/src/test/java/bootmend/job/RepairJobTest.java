@@ -11,8 +11,8 @@ import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
-import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatBuilder;
+import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatLayout;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
@@ -46,6 +46,7 @@ class RepairJobTest {
 
     @TempDir
     private Path folder;
+
     private final TestBench bench = new TestBench();
 
     @AfterEach
@@ -80,7 +81,9 @@ class RepairJobTest {
     void everyDamageIsRepaired() throws IOException {
         List<String> asked = new ArrayList<>();
         try (var in = RepairJobTest.class.getResourceAsStream(REPAIRS)) {
-            new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().filter(line -> !line.startsWith("#"))
+            new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .filter(line -> !line.startsWith("#"))
                     .forEach(line -> asked.add(line.substring(0, line.indexOf(','))));
         }
         assertThat(DamagedCards.ids()).containsExactlyElementsOf(asked);
@@ -104,9 +107,22 @@ class RepairJobTest {
 
     /** The word processor's file, the file under its wrong name and the lost size all come back to the bytes they were. */
     @ParameterizedTest
-    @ValueSource(strings = {"config-utf16", "config-utf16-no-mark", "config-utf16-big-endian", "config-utf8-mark",
-        "config-cr-only", "config-typographic-quotes", "config-txt-txt", "config-odd-case", "config-no-extension",
-        "long-name-torn", "chain-without-size", "size-over-4-gib", "chain-longer-than-size"})
+    @ValueSource(
+            strings = {
+                "config-utf16",
+                "config-utf16-no-mark",
+                "config-utf16-big-endian",
+                "config-utf8-mark",
+                "config-cr-only",
+                "config-typographic-quotes",
+                "config-txt-txt",
+                "config-odd-case",
+                "config-no-extension",
+                "long-name-torn",
+                "chain-without-size",
+                "size-over-4-gib",
+                "chain-longer-than-size"
+            })
     void givesTheConfigFileBack(String id) throws IOException {
         DamagedCard damaged = DamagedCards.card(id);
         SparseDisk card = damaged.disk().copy();
@@ -154,7 +170,8 @@ class RepairJobTest {
     void crossLinkedFilesNameEachOther() throws IOException {
         bench.insert(PATH, DamagedCards.card("cross-linked").disk());
         try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, RepairRequest.PLAIN)) {
-            assertThat(change.findings()).filteredOn(finding -> finding.id().equals("cross-linked"))
+            assertThat(change.findings())
+                    .filteredOn(finding -> finding.id().equals("cross-linked"))
                     .anySatisfy(finding -> {
                         assertThat(finding.where()).isEqualTo("config.txt");
                         assertThat(finding.what()).contains("kernel8.img");
@@ -190,11 +207,14 @@ class RepairJobTest {
         items.add(FatItem.file("config.txt.txt", "arm_freq=2000\n".getBytes(StandardCharsets.US_ASCII)));
         SparseDisk card = card(items.toArray(FatItem[]::new));
         BlockDevice failing = FaultingDevice.atWrite(card, 2);
-        Workplace workplace = new Workplace(bench.home(), Clock.systemUTC(),
+        Workplace workplace = new Workplace(
+                bench.home(),
+                Clock.systemUTC(),
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize())));
 
         try (ProposedChange change = new RepairJob(workplace).begin(CARD, RepairRequest.PLAIN)) {
-            assertThat(change.plan().steps()).extracting(PlanView.Step::words)
+            assertThat(change.plan().steps())
+                    .extracting(PlanView.Step::words)
                     .containsExactly("give the config file its name", "give the config file its name");
             assertThatThrownBy(change::apply).isInstanceOf(CardException.class).hasMessageContaining("cut short");
         }
@@ -216,7 +236,12 @@ class RepairJobTest {
 
         assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("config-misnamed", "config-utf16");
 
-        assertThat(new ShowJob(bench.workplace()).run(CARD).config().orElseThrow().bytes()).isEqualTo(text.length());
+        assertThat(new ShowJob(bench.workplace())
+                        .run(CARD)
+                        .config()
+                        .orElseThrow()
+                        .bytes())
+                .isEqualTo(text.length());
         bench.undo(PATH, UndoRequest.LAST);
         assertThat(card.differingSectors(before)).isEmpty();
     }
@@ -228,7 +253,8 @@ class RepairJobTest {
         bench.insert(PATH, card);
         repair(RepairRequest.PLAIN, true);
         bench.reset(PATH);
-        assertThat(new HistoryJob(bench.workplace()).run(CARD)).extracting(HistoryEntry::title)
+        assertThat(new HistoryJob(bench.workplace()).run(CARD))
+                .extracting(HistoryEntry::title)
                 .containsExactly("back to stock", "repair");
 
         bench.undo(PATH, UndoRequest.LAST);
@@ -282,11 +308,14 @@ class RepairJobTest {
     /** Repairs the card and gives the ids of what was found, each once, in order. */
     private Set<String> repair(RepairRequest request, boolean mendsAll) throws IOException {
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, request)) {
-            assertThat(change.leavesDamage()).as("damage is left: %s", change.findings()).isEqualTo(!mendsAll);
+            assertThat(change.leavesDamage())
+                    .as("damage is left: %s", change.findings())
+                    .isEqualTo(!mendsAll);
             if (!change.isNothing()) {
                 change.apply();
             }
-            return new LinkedHashSet<>(change.findings().stream().map(FindingView::id).toList());
+            return new LinkedHashSet<>(
+                    change.findings().stream().map(FindingView::id).toList());
         }
     }
 
@@ -296,14 +325,18 @@ class RepairJobTest {
         }
     }
 
-    private static void othersAreWhole(SparseDisk card, DamagedCard damaged, List<String> concerned) throws IOException {
+    private static void othersAreWhole(SparseDisk card, DamagedCard damaged, List<String> concerned)
+            throws IOException {
         if (concerned.contains("*")) {
             return;
         }
         FatLayout layout = damaged.layout();
         Map<String, ByteBuffer> healthy = new TreeMap<>(CardFiles.of(damaged.healthy(), layout));
-        healthy.keySet().removeIf(path -> concerned.stream().anyMatch(
-                item -> item.endsWith("*") ? path.startsWith(item.substring(0, item.length() - 1)) : path.equals(item)));
+        healthy.keySet()
+                .removeIf(path -> concerned.stream()
+                        .anyMatch(item -> item.endsWith("*")
+                                ? path.startsWith(item.substring(0, item.length() - 1))
+                                : path.equals(item)));
         assertThat(healthy).isNotEmpty();
         assertThat(CardFiles.of(card, layout)).containsAllEntriesOf(healthy);
     }

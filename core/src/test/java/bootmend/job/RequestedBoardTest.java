@@ -28,58 +28,127 @@ class RequestedBoardTest {
 
     @Test
     void aRevisionOfAnotherBoardIsRefused() {
-        CardException error = refused(new BoardRequest(Optional.of("pi3"), Optional.of("c03111"), Optional.empty(),
-                List.of(), Optional.empty(), Optional.empty(), List.of()));
+        CardException error = refused(new BoardRequest(
+                Optional.of("pi3"),
+                Optional.of("c03111"),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of()));
 
-        assertThat(error.remedy()).isEqualTo(
-                "Revision code c03111 is a pi4, not a pi3; give only one of the two, or correct it.");
+        assertThat(error.remedy())
+                .isEqualTo("Revision code c03111 is a pi4, not a pi3; give only one of the two, or correct it.");
     }
 
     @Test
     void aRevisionOfAnUnknownBoardNeedsTheBoardToo() throws CardException {
-        BoardRequest alone = new BoardRequest(Optional.empty(), Optional.of("c03ff1"), Optional.empty(), List.of(),
-                Optional.empty(), Optional.empty(), List.of());
+        BoardRequest alone = new BoardRequest(
+                Optional.empty(),
+                Optional.of("c03ff1"),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
 
         assertThat(refused(alone).remedy()).isEqualTo("Name the board too, with --board.");
-        BoardFacts facts = reader.facts(new BoardRequest(Optional.of("pi4"), alone.revision(), Optional.empty(),
-                List.of(), Optional.empty(), Optional.empty(), List.of()));
+        BoardFacts facts = reader.facts(new BoardRequest(
+                Optional.of("pi4"),
+                alone.revision(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of()));
         assertThat(facts.board()).map(board -> board.id()).contains("pi4");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "xyz", "c03111c03111"})
     void whatIsNoRevisionCodeIsRefused(String code) {
-        assertThat(refused(new BoardRequest(Optional.empty(), Optional.of(code), Optional.empty(), List.of(),
-                Optional.empty(), Optional.empty(), List.of())).remedy()).contains("c03111");
+        assertThat(refused(new BoardRequest(
+                                Optional.empty(),
+                                Optional.of(code),
+                                Optional.empty(),
+                                List.of(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of()))
+                        .remedy())
+                .contains("c03111");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "0x", "robot", "12345678123456781"})
     void whatIsNoSerialNumberIsRefused(String serial) {
-        assertThat(refused(new BoardRequest(Optional.of("pi4"), Optional.empty(), Optional.of(serial), List.of(),
-                Optional.empty(), Optional.empty(), List.of())).remedy()).contains("hexadecimal");
+        assertThat(refused(new BoardRequest(
+                                Optional.of("pi4"),
+                                Optional.empty(),
+                                Optional.of(serial),
+                                List.of(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of()))
+                        .remedy())
+                .contains("hexadecimal");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"4", "4=2", "256=1", "=1", "4=", "-1=1"})
     void whatIsNoLevelOfAPinIsRefused(String pin) {
-        assertThat(refused(new BoardRequest(Optional.of("pi4"), Optional.empty(), Optional.empty(), List.of(pin),
-                Optional.empty(), Optional.empty(), List.of())).remedy()).contains("4=1");
+        assertThat(refused(new BoardRequest(
+                                Optional.of("pi4"),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of(pin),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of()))
+                        .remedy())
+                .contains("4=1");
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"partition", "robot=1", "partition=", "partition=0x1ffffffff", "partition=4294967296",
-            "cust_otp8=1"})
+    @ValueSource(
+            strings = {
+                "partition",
+                "robot=1",
+                "partition=",
+                "partition=0x1ffffffff",
+                "partition=4294967296",
+                "cust_otp8=1"
+            })
     void whatIsNoBootVariableIsRefused(String variable) {
-        assertThat(refused(new BoardRequest(Optional.of("pi4"), Optional.empty(), Optional.empty(), List.of(),
-                Optional.empty(), Optional.empty(), List.of(variable))).remedy()).contains("boot_count");
+        assertThat(refused(new BoardRequest(
+                                Optional.of("pi4"),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of(variable)))
+                        .remedy())
+                .contains("boot_count");
     }
 
     @ParameterizedTest
-    @CsvSource({"partition=2, partition, 2", "cust_otp7=0xffffffff, cust_otp7, 4294967295", "boot_arg1=0X10, boot_arg1, 16"})
+    @CsvSource({
+        "partition=2, partition, 2",
+        "cust_otp7=0xffffffff, cust_otp7, 4294967295",
+        "boot_arg1=0X10, boot_arg1, 16"
+    })
     void bootVariablesAreDecimalOrHexadecimal(String text, String name, long value) throws CardException {
-        assertThat(reader.facts(new BoardRequest(Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
-                Optional.empty(), Optional.empty(), List.of(text))).bootVariables()).containsEntry(name, value);
+        assertThat(reader.facts(new BoardRequest(
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of(text)))
+                        .bootVariables())
+                .containsEntry(name, value);
     }
 
     private CardException refused(BoardRequest request) {

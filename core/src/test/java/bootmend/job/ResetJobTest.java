@@ -24,8 +24,13 @@ class ResetJobTest {
     private static final String STOCK = "# arm cart\n#arm_freq=2350\ndtparam=spi=on\n#over_voltage=8\n";
 
     static Stream<FatSpec> specs() {
-        return Stream.of(FatSpec.fat12(3000), FatSpec.fat16(5000), FatSpec.fat32(66000),
-                FatSpec.fat16(5000).bytesPerSector(4096), FatSpec.fat32(66000).activeFat(1)).map(FatSpec.Builder::build);
+        return Stream.of(
+                        FatSpec.fat12(3000),
+                        FatSpec.fat16(5000),
+                        FatSpec.fat32(66000),
+                        FatSpec.fat16(5000).bytesPerSector(4096),
+                        FatSpec.fat32(66000).activeFat(1))
+                .map(FatSpec.Builder::build);
     }
 
     @ParameterizedTest
@@ -65,13 +70,18 @@ class ResetJobTest {
     @Test
     void previewWritesNothingAndNamesTheLines() throws IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
-        try (ProposedChange change = new ResetJob(card.workplace())
-                .preview(CardRequest.of(Path.of("card")), ResetRequest.PLAIN)) {
-            assertThat(change.lines()).containsExactly(
-                    new LineChange("config.txt", 2, Optional.of("arm_freq=2350"), Optional.of("#arm_freq=2350")),
-                    new LineChange("config.txt", 4, Optional.of("over_voltage=8"), Optional.of("#over_voltage=8")));
-            assertThat(change.plan().sectorsWritten()).isEqualTo(
-                    change.plan().steps().stream().mapToInt(PlanView.Step::sectors).sum());
+        try (ProposedChange change =
+                new ResetJob(card.workplace()).preview(CardRequest.of(Path.of("card")), ResetRequest.PLAIN)) {
+            assertThat(change.lines())
+                    .containsExactly(
+                            new LineChange(
+                                    "config.txt", 2, Optional.of("arm_freq=2350"), Optional.of("#arm_freq=2350")),
+                            new LineChange(
+                                    "config.txt", 4, Optional.of("over_voltage=8"), Optional.of("#over_voltage=8")));
+            assertThat(change.plan().sectorsWritten())
+                    .isEqualTo(change.plan().steps().stream()
+                            .mapToInt(PlanView.Step::sectors)
+                            .sum());
         }
         assertThat(card.lastJob().writes()).isEmpty();
         assertThat(card.text("config.txt")).isEqualTo(TUNED);
@@ -117,17 +127,24 @@ class ResetJobTest {
         MemoryCard card = MemoryCard.withConfig("arm_boost=1\n");
 
         assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
-        assertThat(card.reset(new ResetRequest(false, Set.of("arm_boost"), false))).isTrue();
+        assertThat(card.reset(new ResetRequest(false, Set.of("arm_boost"), false)))
+                .isTrue();
         assertThat(card.text("config.txt")).isEqualTo("#arm_boost=1\n");
-        assertStops(() -> card.begin(new ResetRequest(false, Set.of("dtparam"), false)),
-                CardException.Kind.USAGE, "dtparam is no tuning key");
+        assertStops(
+                () -> card.begin(new ResetRequest(false, Set.of("dtparam"), false)),
+                CardException.Kind.USAGE,
+                "dtparam is no tuning key");
     }
 
     @Test
     void includedFilesAreResetToo() throws IOException {
-        MemoryCard card = MemoryCard.of(FatSpec.fat32(66000).build(), builder -> builder.directory("lab")
-                .file("config.txt", MemoryCard.ascii("include lab/tuning.txt\narm_freq=2000\ninclude gone.txt\n"))
-                .file("lab/tuning.txt", MemoryCard.ascii("over_voltage=6\ninclude config.txt\n")));
+        MemoryCard card = MemoryCard.of(
+                FatSpec.fat32(66000).build(),
+                builder -> builder.directory("lab")
+                        .file(
+                                "config.txt",
+                                MemoryCard.ascii("include lab/tuning.txt\narm_freq=2000\ninclude gone.txt\n"))
+                        .file("lab/tuning.txt", MemoryCard.ascii("over_voltage=6\ninclude config.txt\n")));
         SparseDisk before = card.disk.copy();
 
         assertThat(card.show().tuning()).extracting(TuningView::file).containsExactly("config.txt", "lab/tuning.txt");
@@ -146,9 +163,11 @@ class ResetJobTest {
     @ParameterizedTest
     @ValueSource(strings = {"lab/tuning-a.txt", "lab//Tuning-A.txt", "/LAB\\tuning-a.txt", "lab/TUNING~1.TXT"})
     void aFileIncludedUnderTwoNamesIsChangedOnce(String again) throws IOException {
-        MemoryCard card = MemoryCard.of(FatSpec.fat32(66000).build(), builder -> builder.directory("lab")
-                .file("config.txt", MemoryCard.ascii("include lab/tuning-a.txt\ninclude " + again + "\n"))
-                .file("lab/tuning-a.txt", MemoryCard.ascii("over_voltage=6\n")));
+        MemoryCard card = MemoryCard.of(
+                FatSpec.fat32(66000).build(),
+                builder -> builder.directory("lab")
+                        .file("config.txt", MemoryCard.ascii("include lab/tuning-a.txt\ninclude " + again + "\n"))
+                        .file("lab/tuning-a.txt", MemoryCard.ascii("over_voltage=6\n")));
         assertThat(card.show().tuning()).hasSize(1);
         byte[] free = card.disk.toBytes(512 + 488, 4);
 
@@ -162,10 +181,10 @@ class ResetJobTest {
     void whatIsNoConfigFileHasItsOwnWords() throws IOException {
         MemoryCard none = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         MemoryCard folder = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder.directory("config.txt"));
-        MemoryCard large = MemoryCard.of(FatSpec.fat16(5000).build(),
-                builder -> builder.add("", FatItem.zeros("config.txt", (1 << 20) + 1)));
-        MemoryCard largest = MemoryCard.of(FatSpec.fat16(5000).build(),
-                builder -> builder.add("", FatItem.zeros("config.txt", 1 << 20)));
+        MemoryCard large = MemoryCard.of(
+                FatSpec.fat16(5000).build(), builder -> builder.add("", FatItem.zeros("config.txt", (1 << 20) + 1)));
+        MemoryCard largest = MemoryCard.of(
+                FatSpec.fat16(5000).build(), builder -> builder.add("", FatItem.zeros("config.txt", 1 << 20)));
 
         assertNoConfig(none, "has no config.txt");
         assertNoConfig(folder, "is a folder");

@@ -49,12 +49,30 @@ class ResetPropertyTest {
 
     @Provide
     Arbitrary<byte[]> configs() {
-        Arbitrary<byte[]> known = Arbitraries.of("arm_freq=2000", "over_voltage=6", " gpu_freq=500", "#arm_freq=1",
-                "arm_boost=1", "[pi4]", "[none]", "[all]", "include more.txt", "include config.txt", "include CONFIG~1.TXT",
-                "dtparam=spi=on", "\n", "\r\n", "\n\n", "\r", "\0").map(text -> text.getBytes(StandardCharsets.UTF_8));
+        Arbitrary<byte[]> known = Arbitraries.of(
+                        "arm_freq=2000",
+                        "over_voltage=6",
+                        " gpu_freq=500",
+                        "#arm_freq=1",
+                        "arm_boost=1",
+                        "[pi4]",
+                        "[none]",
+                        "[all]",
+                        "include more.txt",
+                        "include config.txt",
+                        "include CONFIG~1.TXT",
+                        "dtparam=spi=on",
+                        "\n",
+                        "\r\n",
+                        "\n\n",
+                        "\r",
+                        "\0")
+                .map(text -> text.getBytes(StandardCharsets.UTF_8));
         Arbitrary<byte[]> noise = Arbitraries.bytes().array(byte[].class).ofMaxSize(30);
         return Arbitraries.frequencyOf(Tuple.of(4, known), Tuple.of(1, noise))
-                .list().ofMaxSize(40).map(ResetPropertyTest::join);
+                .list()
+                .ofMaxSize(40)
+                .map(ResetPropertyTest::join);
     }
 
     private static byte[] join(List<byte[]> parts) {
@@ -67,8 +85,11 @@ class ResetPropertyTest {
     }
 
     private static MemoryCard card(byte[] config) throws IOException {
-        return MemoryCard.of(FatSpec.fat12(3000).build(), builder -> builder
-                .add("", FatItem.file("config.txt", config).alias("CONFIG~1.TXT"))
-                .file("more.txt", MemoryCard.ascii("over_voltage=2\n[cm4]\ninclude config.txt\nforce_turbo=1\n")));
+        return MemoryCard.of(
+                FatSpec.fat12(3000).build(),
+                builder -> builder.add("", FatItem.file("config.txt", config).alias("CONFIG~1.TXT"))
+                        .file(
+                                "more.txt",
+                                MemoryCard.ascii("over_voltage=2\n[cm4]\ninclude config.txt\nforce_turbo=1\n")));
     }
 }

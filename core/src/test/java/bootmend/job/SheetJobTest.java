@@ -18,29 +18,48 @@ class SheetJobTest {
 
     @Test
     void everyLineStandsThereWithItsKindAndWhatItTunes() throws IOException {
-        SheetView view = sheet(TestBench.card("# cart\n\n[pi4]\narm_freq=1800\n#over_voltage=2\ninclude legs.txt\n"
-                + "hdmi_safe=1\ninitramfs disk\n"), BoardRequest.of("pi4"));
+        SheetView view = sheet(
+                TestBench.card("# cart\n\n[pi4]\narm_freq=1800\n#over_voltage=2\ninclude legs.txt\n"
+                        + "hdmi_safe=1\ninitramfs disk\n"),
+                BoardRequest.of("pi4"));
 
         List<SheetLine> lines = view.files().get(0).lines();
-        assertThat(lines).extracting(SheetLine::kind).containsExactly(SheetLine.Kind.COMMENT, SheetLine.Kind.BLANK,
-                SheetLine.Kind.SECTION, SheetLine.Kind.SETTING, SheetLine.Kind.COMMENT, SheetLine.Kind.INCLUDE,
-                SheetLine.Kind.SETTING, SheetLine.Kind.OTHER);
+        assertThat(lines)
+                .extracting(SheetLine::kind)
+                .containsExactly(
+                        SheetLine.Kind.COMMENT,
+                        SheetLine.Kind.BLANK,
+                        SheetLine.Kind.SECTION,
+                        SheetLine.Kind.SETTING,
+                        SheetLine.Kind.COMMENT,
+                        SheetLine.Kind.INCLUDE,
+                        SheetLine.Kind.SETTING,
+                        SheetLine.Kind.OTHER);
         assertThat(lines).extracting(SheetLine::number).containsExactly(1, 2, 3, 4, 5, 6, 7, 8);
-        assertThat(lines.get(3).tuning().orElseThrow().effect().orElseThrow().words()).isEqualTo("set");
-        assertThat(lines).extracting(SheetLine::resets)
+        assertThat(lines.get(3).tuning().orElseThrow().effect().orElseThrow().words())
+                .isEqualTo("set");
+        assertThat(lines)
+                .extracting(SheetLine::resets)
                 .containsExactly(false, false, false, true, false, false, false, false);
         assertThat(view.boards()).contains("pi4", "cm4");
     }
 
     @Test
     void whatCouldHideOnALineIsWrittenOut() throws IOException {
-        assertThat(sheet(TestBench.card("arm_freq=\u001b[2J1800\n"), BoardRequest.none()).files().get(0).lines().get(0)
-                .text()).isEqualTo("arm_freq=\\x1B[2J1800");
+        assertThat(sheet(TestBench.card("arm_freq=\u001b[2J1800\n"), BoardRequest.none())
+                        .files()
+                        .get(0)
+                        .lines()
+                        .get(0)
+                        .text())
+                .isEqualTo("arm_freq=\\x1B[2J1800");
     }
 
     @Test
     void aFileWithEndlessLinesIsCutAndTheRestCounted() throws IOException {
-        SheetFile file = sheet(TestBench.card("\n".repeat(SheetJob.MOST_LINES + 7)), BoardRequest.of("pi4")).files().get(0);
+        SheetFile file = sheet(TestBench.card("\n".repeat(SheetJob.MOST_LINES + 7)), BoardRequest.of("pi4"))
+                .files()
+                .get(0);
 
         assertThat(file.lines()).hasSize(SheetJob.MOST_LINES);
         assertThat(file.unshown()).isEqualTo(7);

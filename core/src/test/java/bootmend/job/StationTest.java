@@ -29,7 +29,9 @@ class StationTest {
     @Test
     void whatWasThereAtTheStartIsLeftAloneUntilItWasAway() {
         run("ab", "ab", "ab", "b", "ab", "ab", "ab");
-        assertThat(worked).as("a list that comes out short is no card taken out").isEmpty();
+        assertThat(worked)
+                .as("a list that comes out short is no card taken out")
+                .isEmpty();
 
         run("ab", "ab", "b", "b", "b", "ab", "ab");
         assertThat(worked).containsExactly("/dev/a");
@@ -60,7 +62,8 @@ class StationTest {
     void aCardThatIsPulledEarlyEndsItsOwnTurnAlone() {
         run("", "x", "x", "", "y", "y", "y");
 
-        assertThat(turns).extracting(StationTurn::outcome)
+        assertThat(turns)
+                .extracting(StationTurn::outcome)
                 .containsExactly(StationTurn.Outcome.FAILED, StationTurn.Outcome.FAILED);
         assertThat(turns.get(0).words()).startsWith("The card was taken out too early: gone in the middle. Put");
         assertThat(turns.get(1).words()).startsWith("Not done: something unforeseen");
@@ -89,8 +92,18 @@ class StationTest {
     }
 
     private static List<AttachedDisk> disks(String letters) {
-        return Arrays.stream(letters.split("")).filter(letter -> !letter.isEmpty()).map(letter -> new AttachedDisk(
-                Path.of("/dev", letter), 1 << 30, "", Character.isDigit(letter.charAt(0)) ? "loop" : "usb",
-                !Character.isUpperCase(letter.charAt(0)), false, Optional.empty(), List.of(), List.of())).toList();
+        return Arrays.stream(letters.split(""))
+                .filter(letter -> !letter.isEmpty())
+                .map(letter -> new AttachedDisk(
+                        Path.of("/dev", letter),
+                        1 << 30,
+                        "",
+                        Character.isDigit(letter.charAt(0)) ? "loop" : "usb",
+                        !Character.isUpperCase(letter.charAt(0)),
+                        false,
+                        Optional.empty(),
+                        List.of(),
+                        List.of()))
+                .toList();
     }
 }

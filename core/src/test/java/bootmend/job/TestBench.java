@@ -45,7 +45,8 @@ final class TestBench implements AutoCloseable {
     }
 
     void reset(String path) throws IOException {
-        try (ProposedChange change = new ResetJob(workplace()).begin(CardRequest.of(Path.of(path)), ResetRequest.PLAIN)) {
+        try (ProposedChange change =
+                new ResetJob(workplace()).begin(CardRequest.of(Path.of(path)), ResetRequest.PLAIN)) {
             change.apply();
         }
     }

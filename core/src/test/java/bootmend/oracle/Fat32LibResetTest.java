@@ -44,7 +44,8 @@ class Fat32LibResetTest {
         Map<String, byte[]> expected = new TreeMap<>(card.files());
         expected.put("config.txt", stock(card.files().get("config.txt")));
         assertThat(expected.get("config.txt")).isNotEqualTo(card.files().get("config.txt"));
-        PartitionWindow window = new PartitionWindow(reset.after(), 0, reset.after().getSize());
+        PartitionWindow window =
+                new PartitionWindow(reset.after(), 0, reset.after().getSize());
         Map<String, byte[]> read = new TreeMap<>();
         readAll(FatFileSystem.read(window, true).getRoot(), "", read);
         assertThat(read).usingRecursiveComparison().isEqualTo(expected);
@@ -73,7 +74,8 @@ class Fat32LibResetTest {
             if (entry.isDirectory()) {
                 readAll(entry.getDirectory(), path + entry.getName() + "/", files);
             } else {
-                ByteBuffer content = ByteBuffer.allocate(Math.toIntExact(entry.getFile().getLength()));
+                ByteBuffer content =
+                        ByteBuffer.allocate(Math.toIntExact(entry.getFile().getLength()));
                 if (content.hasRemaining()) {
                     entry.getFile().read(0, content);
                 }

@@ -20,8 +20,7 @@ public final class Fsck {
     private static final int PIECE = 1 << 16;
     private static final String PROGRAM = "fsck.fat";
 
-    private Fsck() {
-    }
+    private Fsck() {}
 
     /** What it prints between its own name and the count of files: nothing for a clean volume. */
     public static String complaints(SparseDisk card, FatLayout layout, Path folder) throws IOException {
@@ -32,7 +31,9 @@ public final class Fsck {
         Files.deleteIfExists(image);
         volume(card, layout).writeTo(image);
         Process process = new ProcessBuilder(program.get().toString(), "-n", image.toString())
-                .redirectErrorStream(true).redirectOutput(out.toFile()).start();
+                .redirectErrorStream(true)
+                .redirectOutput(out.toFile())
+                .start();
         process.getOutputStream().close();
         try {
             if (!process.waitFor(30, TimeUnit.SECONDS)) {
@@ -45,7 +46,8 @@ public final class Fsck {
         }
         String text = new String(Files.readAllBytes(out), StandardCharsets.ISO_8859_1);
         List<String> lines = text.lines().toList();
-        boolean clean = process.exitValue() == 0 && lines.size() == 2 && lines.get(1).contains(" files, ");
+        boolean clean =
+                process.exitValue() == 0 && lines.size() == 2 && lines.get(1).contains(" files, ");
         return clean ? "" : text;
     }
 
@@ -61,7 +63,9 @@ public final class Fsck {
     /** System folders are looked into as well, because a user's search path often leaves them out. */
     private static Optional<Path> find() {
         String path = System.getenv("PATH") + File.pathSeparator + "/usr/sbin" + File.pathSeparator + "/sbin";
-        return Stream.of(path.split(File.pathSeparator)).map(dir -> Path.of(dir, PROGRAM))
-                .filter(Files::isExecutable).findFirst();
+        return Stream.of(path.split(File.pathSeparator))
+                .map(dir -> Path.of(dir, PROGRAM))
+                .filter(Files::isExecutable)
+                .findFirst();
     }
 }

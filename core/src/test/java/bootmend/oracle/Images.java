@@ -13,8 +13,7 @@ final class Images {
 
     private static final int PIECE = 1 << 20;
 
-    private Images() {
-    }
+    private Images() {}
 
     static SparseDisk load(Path image) throws IOException {
         SparseDisk disk = new SparseDisk(Files.size(image), 512);

@@ -29,8 +29,10 @@ final class LoopDevice implements AutoCloseable {
 
     /** A test that needs one is skipped where there can be none. */
     static void need() {
-        assumeTrue(System.getProperty("os.name").startsWith("Linux"), "loop devices are Linux's: this check was skipped");
-        assumeTrue("root".equals(System.getProperty("user.name")),
+        assumeTrue(
+                System.getProperty("os.name").startsWith("Linux"), "loop devices are Linux's: this check was skipped");
+        assumeTrue(
+                "root".equals(System.getProperty("user.name")),
                 "attaching a loop device needs root: this check was skipped");
         Tool.need("losetup", "partx", "mount", "umount", "unshare", "mkfs.ext4");
     }

@@ -51,6 +51,7 @@ class LoopDeviceTest {
 
     @TempDir
     private Path folder;
+
     private Path image;
 
     @BeforeEach
@@ -67,7 +68,8 @@ class LoopDeviceTest {
         reset(workplace("file", CardSource.onThisComputer()), copy);
         try (LoopDevice loop = LoopDevice.attach(image)) {
             Workplace workplace = workplace("loop", CardSource.onThisComputer());
-            assertThat(new ShowJob(workplace).run(CardRequest.of(loop.path())).kind()).isEqualTo("block device");
+            assertThat(new ShowJob(workplace).run(CardRequest.of(loop.path())).kind())
+                    .isEqualTo("block device");
             reset(workplace, loop.path());
             assertThat(image).hasSameBinaryContentAs(copy);
             try (ProposedChange back = new UndoJob(workplace).begin(CardRequest.of(loop.path()), UndoRequest.LAST)) {
@@ -101,9 +103,14 @@ class LoopDeviceTest {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = Files.createDirectories(folder.resolve("elsewhere"));
-            Process holder = new ProcessBuilder("unshare", "--mount", "sh", "-c",
-                    "mount " + loop.partition(2) + " " + point + " && echo held && read line; umount " + point)
-                    .redirectErrorStream(true).start();
+            Process holder = new ProcessBuilder(
+                            "unshare",
+                            "--mount",
+                            "sh",
+                            "-c",
+                            "mount " + loop.partition(2) + " " + point + " && echo held && read line; umount " + point)
+                    .redirectErrorStream(true)
+                    .start();
             try (BufferedReader said = holder.inputReader(StandardCharsets.UTF_8)) {
                 assertThat(said.readLine()).isEqualTo("held");
                 assertRefused(loop.path(), "another program holds it for itself alone", "end that program");
@@ -120,8 +127,10 @@ class LoopDeviceTest {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
             Workplace workplace = workplace("records", CardSource.onThisComputer());
-            try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
-                assertThatThrownBy(() -> loop.mount(loop.partition(2), point)).isInstanceOf(AssertionError.class)
+            try (ProposedChange change =
+                    new ResetJob(workplace).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
+                assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
+                        .isInstanceOf(AssertionError.class)
                         .hasMessageContaining("already mounted or mount point busy");
                 assertThat(change.apply().verified()).isTrue();
             }
@@ -134,7 +143,9 @@ class LoopDeviceTest {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only")) {
             assertRefused(loop.path(), "this loop device was attached read-only", "attach it again for writing");
             assertThat(new ShowJob(workplace("records", CardSource.onThisComputer()))
-                    .run(CardRequest.of(loop.path())).isStock()).isFalse();
+                            .run(CardRequest.of(loop.path()))
+                            .isStock())
+                    .isFalse();
         }
     }
 
@@ -151,7 +162,10 @@ class LoopDeviceTest {
             pullInTheMiddle(before, home, kept);
             try (LoopDevice back = LoopDevice.attach(kept)) {
                 Workplace workplace = new Workplace(home, CLOCK, CardSource.onThisComputer());
-                assertThat(new ShowJob(workplace).run(CardRequest.of(back.path())).tuning()).hasSize(1);
+                assertThat(new ShowJob(workplace)
+                                .run(CardRequest.of(back.path()))
+                                .tuning())
+                        .hasSize(1);
                 try (OpenRecovery open = new RecoverJob(workplace).begin(CardRequest.of(back.path()))) {
                     if (open.view().isPresent()) {
                         assertThat(open.takeBack().verified()).isTrue();
@@ -159,7 +173,9 @@ class LoopDeviceTest {
                     }
                 }
             }
-            assertThat(Files.readAllBytes(kept)).as("pulled before write %d", before).isEqualTo(whole);
+            assertThat(Files.readAllBytes(kept))
+                    .as("pulled before write %d", before)
+                    .isEqualTo(whole);
         }
         assertThat(recovered).isPositive();
     }
@@ -187,24 +203,31 @@ class LoopDeviceTest {
     void anAttachedDeviceIsListed() throws IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only").withPartitions()) {
             AttachedDisk disk = DiskList.ofThisComputer().now().stream()
-                    .filter(each -> each.path().equals(loop.path())).findFirst().orElseThrow();
+                    .filter(each -> each.path().equals(loop.path()))
+                    .findFirst()
+                    .orElseThrow();
             assertThat(disk.bytes()).isEqualTo(Files.size(image));
             assertThat(disk.model()).isEqualTo(image.toRealPath().toString());
             assertThat(disk.bus()).isEqualTo("loop");
             assertThat(disk.readOnly()).isTrue();
             assertThat(disk.system()).isEmpty();
-            assertThat(disk.partitions()).extracting(AttachedPartition::path)
+            assertThat(disk.partitions())
+                    .extracting(AttachedPartition::path)
                     .containsExactly(loop.partition(1), loop.partition(2));
             assertThat(disk.partitions().get(1).bytes()).isEqualTo(ROOT_SECTORS * 512);
 
-            AttachedCard card = new CardsJob(workplace("records", CardSource.onThisComputer())).run().stream()
-                    .filter(each -> each.path().equals(loop.path().toString())).findFirst().orElseThrow();
+            AttachedCard card = new CardsJob(workplace("records", CardSource.onThisComputer()))
+                    .run().stream()
+                            .filter(each -> each.path().equals(loop.path().toString()))
+                            .findFirst()
+                            .orElseThrow();
             assertThat(card.boot()).isEqualTo(AttachedCard.Boot.YES);
         }
     }
 
     private CardOpener pulledAfter(int writes, LoopDevice loop, Path kept) {
-        return (path, forChanging) -> CardSource.of(path,
+        return (path, forChanging) -> CardSource.of(
+                path,
                 new Pulled(CardSource.onThisComputer().open(path, forChanging).device(), writes, loop, kept));
     }
 
@@ -248,7 +271,9 @@ class LoopDeviceTest {
 
     private void assertRefused(Path card, String what, String remedy) {
         Workplace workplace = workplace("records", CardSource.onThisComputer());
-        assertThatThrownBy(() -> new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN).close())
+        assertThatThrownBy(() -> new ResetJob(workplace)
+                        .begin(CardRequest.of(card), ResetRequest.PLAIN)
+                        .close())
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e.getMessage()).contains(what);
@@ -261,8 +286,10 @@ class LoopDeviceTest {
         FatSpec spec = FatSpec.fat16(5000).serial(0x1AB).build();
         SparseDisk disk = new MbrBuilder((ROOT_START + ROOT_SECTORS) * 512, 512)
                 .partition(0x0E, BOOT_START, spec.totalSectors())
-                .partition(0x83, ROOT_START, ROOT_SECTORS).build();
-        new FatBuilder(spec).file("start.elf", new byte[2000])
+                .partition(0x83, ROOT_START, ROOT_SECTORS)
+                .build();
+        new FatBuilder(spec)
+                .file("start.elf", new byte[2000])
                 .file("config.txt", "arm_freq=2100\n".getBytes(StandardCharsets.US_ASCII))
                 .writeTo(disk, BOOT_START * 512);
         return disk;

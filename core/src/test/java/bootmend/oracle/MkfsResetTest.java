@@ -48,8 +48,8 @@ class MkfsResetTest {
     void resetOfACardMadeByOthers(int bits, int perCluster, int sector, int fats, int kibibytes, long offset)
             throws IOException {
         Map<String, byte[]> files = files();
-        Path card = card(files, offset, kibibytes, "-F", "" + bits, "-s", "" + perCluster, "-S", "" + sector,
-                "-f", "" + fats);
+        Path card = card(
+                files, offset, kibibytes, "-F", "" + bits, "-s", "" + perCluster, "-S", "" + sector, "-f", "" + fats);
         String drive = card + "@@" + offset;
         List<String> checkedBefore = Tool.check(Images.volume(card, offset, folder.resolve("volume")));
         List<String> listedBefore = listed(drive);
@@ -62,7 +62,8 @@ class MkfsResetTest {
         if (sector == 512) {
             assertThat(reset.readWithFat32Lib("config.txt")).isEqualTo(STOCK.getBytes(StandardCharsets.US_ASCII));
         }
-        assertThat(Tool.check(Images.volume(card, offset, folder.resolve("volume")))).isSubsetOf(checkedBefore);
+        assertThat(Tool.check(Images.volume(card, offset, folder.resolve("volume"))))
+                .isSubsetOf(checkedBefore);
         assertThat(listed(drive)).isEqualTo(listedBefore).hasSizeGreaterThan(40);
         Map<String, byte[]> expected = new TreeMap<>(files);
         expected.put("config.txt", STOCK.getBytes(StandardCharsets.US_ASCII));
@@ -76,7 +77,8 @@ class MkfsResetTest {
         files.put("start4.elf", BootFiles.named("start4.elf", 30_000));
         files.put("config.txt", TUNED.getBytes(StandardCharsets.US_ASCII));
         files.put("A long name with blanks, for the book.txt", BootFiles.named("book", 3_000));
-        BootFiles.overlayNames().stream().limit(40)
+        BootFiles.overlayNames().stream()
+                .limit(40)
                 .forEach(name -> files.put("overlays/" + name + ".dtbo", BootFiles.named(name + ".dtbo", 900)));
         return files;
     }
@@ -90,16 +92,20 @@ class MkfsResetTest {
         }
         Path volume = folder.resolve("made.img");
         Images.create(volume, kibibytes * 1024L);
-        Tool.run(Stream.concat(Stream.concat(Stream.of("mkfs.fat", "-n", "LABBOOT", "-i", "5C01AB07"), Stream.of(shape)),
-                Stream.of(volume.toString())).toArray(String[]::new));
-        for (String top : List.of("start4.elf", "config.txt", "A long name with blanks, for the book.txt", "overlays")) {
+        Tool.run(Stream.concat(
+                        Stream.concat(Stream.of("mkfs.fat", "-n", "LABBOOT", "-i", "5C01AB07"), Stream.of(shape)),
+                        Stream.of(volume.toString()))
+                .toArray(String[]::new));
+        for (String top :
+                List.of("start4.elf", "config.txt", "A long name with blanks, for the book.txt", "overlays")) {
             Tool.run("mcopy", "-s", "-i", volume.toString(), source.resolve(top).toString(), "::");
         }
         if (offset == 0) {
             return volume;
         }
         SparseDisk disk = new MbrBuilder(offset + kibibytes * 1024L, 512)
-                .partition(0x0C, offset / 512, kibibytes * 2L).build();
+                .partition(0x0C, offset / 512, kibibytes * 2L)
+                .build();
         Images.copyInto(disk, volume, offset);
         Path card = folder.resolve("card.img");
         disk.writeTo(card);
@@ -108,8 +114,10 @@ class MkfsResetTest {
 
     /** Every entry with size and time but the config file's and the count of free bytes. */
     private static List<String> listed(String drive) throws IOException {
-        return Tool.text("mdir", "-a", "-/", "-i", drive, "::").lines()
-                .filter(line -> !line.startsWith("config") && !line.contains("bytes")).toList();
+        return Tool.text("mdir", "-a", "-/", "-i", drive, "::")
+                .lines()
+                .filter(line -> !line.startsWith("config") && !line.contains("bytes"))
+                .toList();
     }
 
     private Map<String, byte[]> copiedOut(String drive) throws IOException {

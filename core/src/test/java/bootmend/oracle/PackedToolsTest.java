@@ -47,7 +47,10 @@ class PackedToolsTest {
 
         assertThat(shown.kind()).isEqualTo("packed image file");
         assertThat(shown.bytes()).isEqualTo(Files.size(packed));
-        assertThat(shown.partition()).usingRecursiveComparison().ignoringFields("sectors").isEqualTo(plain.partition());
+        assertThat(shown.partition())
+                .usingRecursiveComparison()
+                .ignoringFields("sectors")
+                .isEqualTo(plain.partition());
         assertThat(shown.config()).isEqualTo(plain.config()).isPresent();
         assertThat(shown.tuning()).isEqualTo(plain.tuning()).hasSize(2);
         assertThat(shown.notes()).isEqualTo(plain.notes());
@@ -62,7 +65,8 @@ class PackedToolsTest {
         SparseDisk disk = spec.emptyDisk();
         byte[] kernel = new byte[900_000];
         new Random(5).nextBytes(kernel);
-        new FatBuilder(spec).file("kernel8.img", kernel)
+        new FatBuilder(spec)
+                .file("kernel8.img", kernel)
                 .file("config.txt", "arm_freq=2100\n[pi4]\nover_voltage=6\n".getBytes(StandardCharsets.US_ASCII))
                 .writeTo(disk, 0);
         Path file = folder.resolve("lab.img");

@@ -32,8 +32,8 @@ record RealReset(Path image, Path home, long volumeStart, SparseDisk before, Spa
 
     static RealReset of(Path image, Path home, long volumeStart) throws IOException {
         SparseDisk before = Images.load(image);
-        try (ProposedChange change = new ResetJob(Workplace.ofThisComputer(home))
-                .begin(CardRequest.of(image), ResetRequest.PLAIN)) {
+        try (ProposedChange change =
+                new ResetJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), ResetRequest.PLAIN)) {
             assertThat(change.isNothing()).isFalse();
             ChangeView done = change.apply();
             return new RealReset(image, home, volumeStart, before, Images.load(image), done);
@@ -58,8 +58,10 @@ record RealReset(Path image, Path home, long volumeStart, SparseDisk before, Spa
             }
         });
         assertThat(after.differingSectors(before)).isEqualTo(planned).isNotEmpty();
-        assertThat(done.get(0).plan().steps().stream().flatMap(step -> step.changes().stream())
-                .map(SectorChange::offset)).allMatch(offset -> offset > volumeStart);
+        assertThat(done.get(0).plan().steps().stream()
+                        .flatMap(step -> step.changes().stream())
+                        .map(SectorChange::offset))
+                .allMatch(offset -> offset > volumeStart);
     }
 
     byte[] readWithFat32Lib(String name) throws IOException {
@@ -71,7 +73,8 @@ record RealReset(Path image, Path home, long volumeStart, SparseDisk before, Spa
     }
 
     void undoAndCompare() throws IOException {
-        try (ProposedChange change = new UndoJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), UndoRequest.LAST)) {
+        try (ProposedChange change =
+                new UndoJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), UndoRequest.LAST)) {
             assertThat(change.apply().verified()).isTrue();
         }
         assertThat(Images.load(image).differingSectors(before)).isEmpty();

@@ -17,8 +17,7 @@ final class Tool {
 
     private static final String PATH = System.getenv("PATH") + ":/usr/sbin:/sbin";
 
-    private Tool() {
-    }
+    private Tool() {}
 
     static void need(String... programs) {
         for (String program : programs) {
@@ -35,7 +34,9 @@ final class Tool {
         Path out = Files.createTempFile("tool", ".out");
         try {
             int code = start(out, command);
-            assertThat(code).as("%s: %s", List.of(command), Files.readString(out, StandardCharsets.ISO_8859_1)).isZero();
+            assertThat(code)
+                    .as("%s: %s", List.of(command), Files.readString(out, StandardCharsets.ISO_8859_1))
+                    .isZero();
             return Files.readAllBytes(out);
         } finally {
             Files.delete(out);
@@ -52,14 +53,16 @@ final class Tool {
         try {
             start(out, "fsck.fat", "-n", volume.toString());
             return Files.readAllLines(out, StandardCharsets.ISO_8859_1).stream()
-                    .filter(line -> !line.matches(".* files, \\d+/\\d+ clusters.*")).toList();
+                    .filter(line -> !line.matches(".* files, \\d+/\\d+ clusters.*"))
+                    .toList();
         } finally {
             Files.delete(out);
         }
     }
 
     private static int start(Path out, String... command) throws IOException {
-        ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(out.toFile());
+        ProcessBuilder builder =
+                new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(out.toFile());
         builder.environment().put("PATH", PATH);
         builder.environment().put("MTOOLS_SKIP_CHECK", "1");
         Process process = builder.start();

@@ -10,8 +10,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 class AmountTest {
 
     @ParameterizedTest
-    @CsvSource({"0, 0 bytes", "1023, 1023 bytes", "1024, 1 KiB", "1536, 1.5 KiB", "268435456, 256 MiB",
-        "31914983424, 29.7 GiB", "1099511627776, 1 TiB", "9223372036854775807, 8388608 TiB"})
+    @CsvSource({
+        "0, 0 bytes",
+        "1023, 1023 bytes",
+        "1024, 1 KiB",
+        "1536, 1.5 KiB",
+        "268435456, 256 MiB",
+        "31914983424, 29.7 GiB",
+        "1099511627776, 1 TiB",
+        "9223372036854775807, 8388608 TiB"
+    })
     void bytesAreSaidInTheLargestUnitThatTheyFill(long bytes, String words) {
         assertThat(Amount.size(bytes)).isEqualTo(words);
     }
@@ -23,8 +31,14 @@ class AmountTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"2000, MHz, 2000 MHz", "1, step, 1 step", "6, step, 6 steps", "-2, step, -2 steps", "1, flag, 1",
-        "high, MHz, high"})
+    @CsvSource({
+        "2000, MHz, 2000 MHz",
+        "1, step, 1 step",
+        "6, step, 6 steps",
+        "-2, step, -2 steps",
+        "1, flag, 1",
+        "high, MHz, high"
+    })
     void aValueHasItsUnitWhereItIsANumber(String value, String unit, String words) {
         assertThat(Amount.of(value, unit)).isEqualTo(words);
     }

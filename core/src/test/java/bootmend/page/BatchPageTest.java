@@ -39,12 +39,20 @@ class BatchPageTest {
 
     @Test
     void aChangedCardHasItsLinesItsUndoRecordAndItsTime() throws IOException {
-        Element row = page(CardOutcome.ofChange(done("lab-07.img", change(List.of(), true)))).selectFirst("tbody tr");
+        Element row = page(CardOutcome.ofChange(done("lab-07.img", change(List.of(), true))))
+                .selectFirst("tbody tr");
 
-        assertThat(row.children()).extracting(Element::text).containsExactly("lab-07.img", "changed",
-                "LAB, 5C01-AB01, stock sha256 "
-                        + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385", "config.txt line 2: arm_freq=2000 -> (taken out)",
-                "verified /home/lab/undo/1", "", "1.235");
+        assertThat(row.children())
+                .extracting(Element::text)
+                .containsExactly(
+                        "lab-07.img",
+                        "changed",
+                        "LAB, 5C01-AB01, stock sha256 "
+                                + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385",
+                        "config.txt line 2: arm_freq=2000 -> (taken out)",
+                        "verified /home/lab/undo/1",
+                        "",
+                        "1.235");
         assertThat(row.hasClass("bad")).isFalse();
     }
 
@@ -53,23 +61,27 @@ class BatchPageTest {
         CardOutcome planned = CardOutcome.ofChange(done("lab-07.img", change(List.of(), false)));
 
         assertThat(planned.state()).isEqualTo(CardState.PLANNED);
-        assertThat(page(planned).selectFirst("tbody tr").text()).contains("to change").doesNotContain("verified");
+        assertThat(page(planned).selectFirst("tbody tr").text())
+                .contains("to change")
+                .doesNotContain("verified");
     }
 
     @Test
     void damageThatARepairLeavesWantsAttention() throws IOException {
-        List<FindingView> findings = List.of(new FindingView("fat-copies", "FAT", "the copies differ", true),
+        List<FindingView> findings = List.of(
+                new FindingView("fat-copies", "FAT", "the copies differ", true),
                 new FindingView("lost-clusters", "FAT", "2 are lost", false));
         CardOutcome repaired = CardOutcome.ofChange(done("lab-07.img", change(findings, true)));
 
         assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 mended");
-        assertThat(page(repaired).selectFirst("tr.bad").text()).contains("mended fat-copies: FAT: the copies differ",
-                "not mended lost-clusters: FAT: 2 are lost");
+        assertThat(page(repaired).selectFirst("tr.bad").text())
+                .contains("mended fat-copies: FAT: the copies differ", "not mended lost-clusters: FAT: 2 are lost");
     }
 
     @Test
     void aCheckedCardIsReadyUnlessItHasABlocker() {
-        CardOutcome ready = CardOutcome.ofCheck(done("a.img", check(Severity.WARNING, Severity.WARNING, Severity.NOTE)));
+        CardOutcome ready =
+                CardOutcome.ofCheck(done("a.img", check(Severity.WARNING, Severity.WARNING, Severity.NOTE)));
         CardOutcome stopped = CardOutcome.ofCheck(done("b.img", check(Severity.BLOCKER)));
 
         assertThat(ready.state()).isEqualTo(CardState.READY);
@@ -84,8 +96,8 @@ class BatchPageTest {
     void aConfigFileThatCannotBeReadWantsAttention() {
         CardException problem = CardException.unreadable("config.txt is not there", "Look at the card.");
         CardView card = card("LAB", Optional.empty(), Optional.of(problem));
-        CardOutcome seen = CardOutcome.ofShow(done("a.img", new ShowView(card,
-                Optional.empty(), List.of(), true, List.of(), List.of())));
+        CardOutcome seen = CardOutcome.ofShow(
+                done("a.img", new ShowView(card, Optional.empty(), List.of(), true, List.of(), List.of())));
 
         assertThat(seen.state()).isEqualTo(CardState.SEEN);
         assertThat(seen.wantsAttention()).isTrue();
@@ -96,29 +108,46 @@ class BatchPageTest {
 
     @Test
     void theEndCountsTheCardsByWhatTheyCameTo() throws IOException {
-        CardResult<CheckView> late = new CardResult<>(Path.of("c.img"), false, Optional.empty(),
-                Optional.of(CardException.refused("it was not started", "Give the command again.")), Duration.ZERO);
-        Document page = page(CardOutcome.ofCheck(done("a.img", check())), CardOutcome.ofCheck(done("b.img", check())),
-                CardOutcome.ofCheck(failed("bad.img", "it is empty")), CardOutcome.ofCheck(late));
+        CardResult<CheckView> late = new CardResult<>(
+                Path.of("c.img"),
+                false,
+                Optional.empty(),
+                Optional.of(CardException.refused("it was not started", "Give the command again.")),
+                Duration.ZERO);
+        Document page = page(
+                CardOutcome.ofCheck(done("a.img", check())),
+                CardOutcome.ofCheck(done("b.img", check())),
+                CardOutcome.ofCheck(failed("bad.img", "it is empty")),
+                CardOutcome.ofCheck(late));
 
         assertThat(page.select("p").get(0).text()).isEqualTo("4 cards: 2 ready, 1 failed, 1 not started.");
-        assertThat(page.select("tr.bad td:first-child")).extracting(Element::text).containsExactly("bad.img", "c.img");
+        assertThat(page.select("tr.bad td:first-child"))
+                .extracting(Element::text)
+                .containsExactly("bad.img", "c.img");
     }
 
     @Test
     void hostileTextStaysTextAndNothingIsLoaded() throws IOException {
-        CardChange change = new CardChange(card(HOSTILE, Optional.empty(), Optional.empty()),
+        CardChange change = new CardChange(
+                card(HOSTILE, Optional.empty(), Optional.empty()),
                 List.of(new LineChange(HOSTILE, 1, Optional.of(HOSTILE), Optional.of(HOSTILE))),
-                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)), List.of(), null, false,
+                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)),
+                List.of(),
+                null,
+                false,
                 Optional.of(new ChangeView(HOSTILE, true, true)));
-        Document page = page(CardOutcome.ofChange(done("lab.img", change)),
-                CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
+        Document page =
+                page(CardOutcome.ofChange(done("lab.img", change)), CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
 
         assertThat(page.select("script, iframe, img, link, a, [src], [href]")).isEmpty();
         assertThat(page.select("tbody tr")).hasSize(2);
         assertThat(page.select("tbody td")).hasSize(14);
-        assertThat(page.select("tbody tr").get(0).text()).contains(SHOWN + ", 5C01-AB01", SHOWN + " line 1: " + SHOWN
-                + " -> " + SHOWN, "verified " + SHOWN, "mended some-id: " + SHOWN + ": " + SHOWN);
+        assertThat(page.select("tbody tr").get(0).text())
+                .contains(
+                        SHOWN + ", 5C01-AB01",
+                        SHOWN + " line 1: " + SHOWN + " -> " + SHOWN,
+                        "verified " + SHOWN,
+                        "mended some-id: " + SHOWN + ": " + SHOWN);
         assertThat(page.select("tbody tr").get(1).text()).contains(SHOWN + ". Look again.");
     }
 
@@ -137,22 +166,39 @@ class BatchPageTest {
     }
 
     private static CardResult<CheckView> failed(String name, String what) {
-        return new CardResult<>(Path.of(name), true, Optional.empty(),
-                Optional.of(CardException.unreadable(what, "Look again.")), TOOK);
+        return new CardResult<>(
+                Path.of(name),
+                true,
+                Optional.empty(),
+                Optional.of(CardException.unreadable(what, "Look again.")),
+                TOOK);
     }
 
     private static CardChange change(List<FindingView> findings, boolean made) {
-        return new CardChange(healthy(), List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"),
-                Optional.empty())), findings, List.of(), null, false,
+        return new CardChange(
+                healthy(),
+                List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"), Optional.empty())),
+                findings,
+                List.of(),
+                null,
+                false,
                 made ? Optional.of(new ChangeView("/home/lab/undo/1", true, true)) : Optional.empty());
     }
 
     private static CheckView check(Severity... severities) {
-        List<Finding> findings = List.of(severities).stream().map(severity -> new Finding("some-rule", severity,
-                new Place("config.txt", OptionalInt.of(7)), "It is so.", List.of("pi4"), "It means this.", "Do that.",
-                "somewhere")).toList();
-        return new CheckView(healthy(), Purpose.SHIP, List.of("pi4"), true, findings,
-                Instant.parse("2026-03-02T07:45:10Z"));
+        List<Finding> findings = List.of(severities).stream()
+                .map(severity -> new Finding(
+                        "some-rule",
+                        severity,
+                        new Place("config.txt", OptionalInt.of(7)),
+                        "It is so.",
+                        List.of("pi4"),
+                        "It means this.",
+                        "Do that.",
+                        "somewhere"))
+                .toList();
+        return new CheckView(
+                healthy(), Purpose.SHIP, List.of("pi4"), true, findings, Instant.parse("2026-03-02T07:45:10Z"));
     }
 
     private static CardView healthy() {
@@ -160,8 +206,8 @@ class BatchPageTest {
     }
 
     private static CardView card(String label, Optional<ConfigView> config, Optional<CardException> problem) {
-        PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
-                2048);
+        PartitionView partition =
+                new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01", 2048);
         return new CardView("lab-07.img", "image file", 1 << 28, partition, config, problem, List.of(), List.of());
     }
 }

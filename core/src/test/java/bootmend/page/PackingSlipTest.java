@@ -47,17 +47,20 @@ class PackingSlipTest {
 
     @Test
     void thePageHasWhatAPackingSlipNeeds() throws IOException {
-        Document page = page(slip -> slip.add("lab-07.img",
-                view("LABBOOT", finding("config.txt", "arm_freq=2000 is active."))));
+        Document page = page(
+                slip -> slip.add("lab-07.img", view("LABBOOT", finding("config.txt", "arm_freq=2000 is active."))));
         assertThat(field(page, "Label")).isEqualTo("LABBOOT");
         assertThat(field(page, "Serial")).isEqualTo("5C01-AB01");
-        assertThat(field(page, "Config file")).contains("config.txt, 565 bytes").contains("sha256 "
-                        + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385");
+        assertThat(field(page, "Config file"))
+                .contains("config.txt, 565 bytes")
+                .contains("sha256 " + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385");
         assertThat(field(page, "Checked")).isEqualTo("to ship, 2026-03-02 07:45 UTC+00:00");
         assertThat(field(page, "Boards")).isEqualTo("pi3 pi4 cm4 (every board that it can boot)");
-        assertThat(page.selectFirst(".verdict").text()).startsWith("Ready to ship").contains("1 warning");
-        assertThat(page.selectFirst("section.warning").text()).contains("some-rule", "config.txt line 7",
-                "It means this.", "Do that.", "Source: somewhere");
+        assertThat(page.selectFirst(".verdict").text())
+                .startsWith("Ready to ship")
+                .contains("1 warning");
+        assertThat(page.selectFirst("section.warning").text())
+                .contains("some-rule", "config.txt line 7", "It means this.", "Do that.", "Source: somewhere");
         assertThat(page.select(".sign div")).extracting(Element::text).contains("Checked by", "Date");
     }
 
@@ -83,19 +86,19 @@ class PackingSlipTest {
             }
 
             @Override
-            public void flush() {
-            }
+            public void flush() {}
 
             @Override
-            public void close() {
-            }
+            public void close() {}
         };
         PackingSlip slip = PackingSlip.open(full, Purpose.SHIP, ZoneOffset.UTC);
         assertThatThrownBy(() -> {
-            for (int i = 0; i < 10; i++) {
-                slip.add("lab-07.img", view("LABBOOT"));
-            }
-        }).isInstanceOf(IOException.class).hasMessage("no space left");
+                    for (int i = 0; i < 10; i++) {
+                        slip.add("lab-07.img", view("LABBOOT"));
+                    }
+                })
+                .isInstanceOf(IOException.class)
+                .hasMessage("no space left");
     }
 
     private interface Cards {
@@ -111,22 +114,44 @@ class PackingSlipTest {
     }
 
     private static String field(Document page, String name) {
-        return page.select("dt").stream().filter(term -> term.text().equals(name)).findFirst().orElseThrow()
-                .nextElementSibling().text();
+        return page.select("dt").stream()
+                .filter(term -> term.text().equals(name))
+                .findFirst()
+                .orElseThrow()
+                .nextElementSibling()
+                .text();
     }
 
     private static Finding finding(String path, String what) {
-        return new Finding("some-rule", Severity.WARNING, new Place(path, OptionalInt.of(7)), what,
-                List.of("pi4", "cm4"), "It means this.", "Do that.", "somewhere");
+        return new Finding(
+                "some-rule",
+                Severity.WARNING,
+                new Place(path, OptionalInt.of(7)),
+                what,
+                List.of("pi4", "cm4"),
+                "It means this.",
+                "Do that.",
+                "somewhere");
     }
 
     private static CheckView view(String label, Finding... findings) {
-        PartitionView partition = new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01",
-                2048);
-        CardView card = new CardView("lab-07.img", "image file", 1 << 28, partition,
-                Optional.of(new ConfigView("config.txt", new byte[565])), Optional.empty(), List.of(),
+        PartitionView partition =
+                new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01", 2048);
+        CardView card = new CardView(
+                "lab-07.img",
+                "image file",
+                1 << 28,
+                partition,
+                Optional.of(new ConfigView("config.txt", new byte[565])),
+                Optional.empty(),
+                List.of(),
                 List.of());
-        return new CheckView(card, Purpose.SHIP, List.of("pi3", "pi4", "cm4"), false, List.of(findings),
+        return new CheckView(
+                card,
+                Purpose.SHIP,
+                List.of("pi3", "pi4", "cm4"),
+                false,
+                List.of(findings),
                 Instant.parse("2026-03-02T07:45:10Z"));
     }
 }

@@ -18,8 +18,12 @@ import org.junit.jupiter.api.Test;
 /** Sources: "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86; which file makes a partition bootable: same page. */
 class BootChoiceTest {
 
-    private static final PartitionTable TABLE = new PartitionTable(PartitionTable.Kind.MBR, IntStream.rangeClosed(1, 4)
-            .mapToObj(n -> new Partition(n, n * 1000L, 900, 512, n == 2 ? "0x83" : "0x0C", n != 2)).toList(), List.of());
+    private static final PartitionTable TABLE = new PartitionTable(
+            PartitionTable.Kind.MBR,
+            IntStream.rangeClosed(1, 4)
+                    .mapToObj(n -> new Partition(n, n * 1000L, 900, 512, n == 2 ? "0x83" : "0x0C", n != 2))
+                    .toList(),
+            List.of());
     private static final BootVolumes.Top DATA = top("notes.txt");
     private static final BootVolumes.Top FIRMWARE = top("config.txt", "start4.elf");
     private static final BootVolumes.Top CONFIG = top("config.txt", "kernel_2712.img");
@@ -64,8 +68,8 @@ class BootChoiceTest {
 
     @Test
     void autobootNamesThePartition() throws IOException {
-        BootChoice choice = choose(Map.of(1, autoboot("[all]\nboot_partition=4\n[tryboot]\nboot_partition=3\n"),
-                3, FIRMWARE, 4, CONFIG));
+        BootChoice choice = choose(
+                Map.of(1, autoboot("[all]\nboot_partition=4\n[tryboot]\nboot_partition=3\n"), 3, FIRMWARE, 4, CONFIG));
 
         assertThat(choice.partition().number()).isEqualTo(4);
         assertThat(choice.reason()).contains("autoboot.txt");
@@ -91,7 +95,10 @@ class BootChoiceTest {
 
     @Test
     void autobootOnALaterPartitionIsNotLookedAt() throws IOException {
-        assertThat(choose(Map.of(1, DATA, 3, autoboot("boot_partition=4"), 4, FIRMWARE)).partition().number()).isEqualTo(3);
+        assertThat(choose(Map.of(1, DATA, 3, autoboot("boot_partition=4"), 4, FIRMWARE))
+                        .partition()
+                        .number())
+                .isEqualTo(3);
     }
 
     @Test
@@ -112,25 +119,30 @@ class BootChoiceTest {
                     assertThat(e.remedy()).contains("partitions 1 (type 0x0C), 2 (type 0x83)");
                 });
         assertThatThrownBy(() -> BootChoice.of(TABLE, volumes(Map.of(1, DATA)), OptionalInt.of(2)))
-                .isInstanceOfSatisfying(CardException.class,
-                        e -> assertThat(e.kind()).isEqualTo(CardException.Kind.UNREADABLE));
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.UNREADABLE));
     }
 
     @Test
     void noFatAtAll() {
         assertThatThrownBy(() -> choose(Map.of()))
-                .isInstanceOf(CardException.class).hasMessageContaining("no FAT partition");
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("no FAT partition");
     }
 
     /** At most 512 bytes are read; only [all], [none] and [tryboot] filter; an ordinary start is not [tryboot]. */
     @Test
     void autobootFile() {
-        assertThat(parse("boot_partition=2\r\ntryboot_a_b=1\r\n"))
-                .isEqualTo(new AutobootFile(OptionalInt.of(2), true));
+        assertThat(parse("boot_partition=2\r\ntryboot_a_b=1\r\n")).isEqualTo(new AutobootFile(OptionalInt.of(2), true));
         assertThat(parse("[none]\nboot_partition=2\n").bootPartition()).isEmpty();
-        assertThat(parse("[tryboot]\nboot_partition=2\n[all]\nboot_partition=3\n").bootPartition()).hasValue(3);
-        assertThat(parse("boot_partition=x\nboot_partition=\nboot_partition=99999999999\n").bootPartition()).isEmpty();
-        assertThat(parse("#".repeat(511) + "\nboot_partition=2\n").bootPartition()).isEmpty();
+        assertThat(parse("[tryboot]\nboot_partition=2\n[all]\nboot_partition=3\n")
+                        .bootPartition())
+                .hasValue(3);
+        assertThat(parse("boot_partition=x\nboot_partition=\nboot_partition=99999999999\n")
+                        .bootPartition())
+                .isEmpty();
+        assertThat(parse("#".repeat(511) + "\nboot_partition=2\n").bootPartition())
+                .isEmpty();
         assertThat(parse("").bootPartition()).isEmpty();
     }
 
@@ -154,7 +166,7 @@ class BootChoiceTest {
     }
 
     private static BootVolumes.Top autoboot(String text) {
-        return new BootVolumes.Top(Set.of("autoboot.txt", "start4.elf"),
-                Optional.of(text.getBytes(StandardCharsets.US_ASCII)));
+        return new BootVolumes.Top(
+                Set.of("autoboot.txt", "start4.elf"), Optional.of(text.getBytes(StandardCharsets.US_ASCII)));
     }
 }

@@ -86,17 +86,20 @@ class GptReaderTest {
     }
 
     private static SparseDisk disk(int sector) {
-        return new GptBuilder(SIZE, sector).partition(ROOT_FILES, 100, 50, "system")
+        return new GptBuilder(SIZE, sector)
+                .partition(ROOT_FILES, 100, 50, "system")
                 .partition(GptBuilder.EFI_SYSTEM, 200, 300, "boot")
-                .partition(GptBuilder.BASIC_DATA, 600, 400, "data").build();
+                .partition(GptBuilder.BASIC_DATA, 600, 400, "data")
+                .build();
     }
 
     private static void assertGood(PartitionTable table, int sector) {
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.GPT);
-        assertThat(table.partitions()).containsExactly(
-                new Partition(1, 100, 50, sector, ROOT_FILES.toString(), false),
-                new Partition(2, 200, 300, sector, "c12a7328-f81f-11d2-ba4b-00a0c93ec93b", true),
-                new Partition(3, 600, 400, sector, "ebd0a0a2-b9e5-4433-87c0-68b6b72699c7", true));
+        assertThat(table.partitions())
+                .containsExactly(
+                        new Partition(1, 100, 50, sector, ROOT_FILES.toString(), false),
+                        new Partition(2, 200, 300, sector, "c12a7328-f81f-11d2-ba4b-00a0c93ec93b", true),
+                        new Partition(3, 600, 400, sector, "ebd0a0a2-b9e5-4433-87c0-68b6b72699c7", true));
     }
 
     private static void flip(SparseDisk disk, long at) {

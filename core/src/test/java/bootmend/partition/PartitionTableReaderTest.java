@@ -22,7 +22,8 @@ class PartitionTableReaderTest {
     @ParameterizedTest
     @ValueSource(ints = {0x01, 0x04, 0x06, 0x0B, 0x0C, 0x0E, 0xEF})
     void fatTypes(int type) throws IOException {
-        PartitionTable table = PartitionTableReader.read(new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
+        PartitionTable table = PartitionTableReader.read(
+                new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
 
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.MBR);
         assertThat(table.doubts()).isEmpty();
@@ -37,7 +38,8 @@ class PartitionTableReaderTest {
     @ParameterizedTest
     @ValueSource(ints = {0x07, 0x82, 0x83, 0x11, 0xEB})
     void otherTypesAreListedButHoldNoFat(int type) throws IOException {
-        PartitionTable table = PartitionTableReader.read(new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
+        PartitionTable table = PartitionTableReader.read(
+                new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
 
         assertThat(table.partitions()).singleElement().matches(partition -> !partition.fatType());
     }
@@ -45,8 +47,11 @@ class PartitionTableReaderTest {
     @ParameterizedTest
     @ValueSource(ints = {0x05, 0x0F})
     void extendedPartitionIsSkippedAndNotFollowed(int type) throws IOException {
-        SparseDisk disk = new MbrBuilder(SIZE, 512).partition(0x83, 64, 100).extended(type, 1024, 8000, 0x0C, 63)
-                .activePartition(0x0C, 10000, 1000).build();
+        SparseDisk disk = new MbrBuilder(SIZE, 512)
+                .partition(0x83, 64, 100)
+                .extended(type, 1024, 8000, 0x0C, 63)
+                .activePartition(0x0C, 10000, 1000)
+                .build();
 
         PartitionTable table = PartitionTableReader.read(disk);
 
@@ -56,22 +61,29 @@ class PartitionTableReaderTest {
 
     @Test
     void partitionsPastTheEndAreDoubted() throws IOException {
-        SparseDisk disk = new MbrBuilder(SIZE, 512).partition(0x0C, 2048, 8000).partition(0x83, 12000, 4000).build();
+        SparseDisk disk = new MbrBuilder(SIZE, 512)
+                .partition(0x0C, 2048, 8000)
+                .partition(0x83, 12000, 4000)
+                .build();
 
         PartitionTable table = PartitionTableReader.read(disk.cutOffAt(4096 * 512));
 
         assertThat(table.partitions()).extracting(Partition::number).containsExactly(1);
-        assertThat(table.doubts()).satisfiesExactly(
-                first -> assertThat(first).contains("partition 1 reaches past the end"),
-                second -> assertThat(second).contains("partition 2 starts past the end"));
+        assertThat(table.doubts())
+                .satisfiesExactly(
+                        first -> assertThat(first).contains("partition 1 reaches past the end"),
+                        second -> assertThat(second).contains("partition 2 starts past the end"));
     }
 
     /** Sector numbers are 32 bits without a sign: half the range must not turn negative. */
     @Test
     void largestSectorNumbers() throws IOException {
-        SparseDisk disk = new MbrBuilder(1L << 41, 512).partition(0x0C, 0xFFFF_0000L, 0xFFFFL).build();
+        SparseDisk disk = new MbrBuilder(1L << 41, 512)
+                .partition(0x0C, 0xFFFF_0000L, 0xFFFFL)
+                .build();
 
-        assertThat(PartitionTableReader.read(disk).partitions()).singleElement()
+        assertThat(PartitionTableReader.read(disk).partitions())
+                .singleElement()
                 .matches(partition -> partition.start() == 0xFFFF_0000L * 512);
     }
 
@@ -79,7 +91,8 @@ class PartitionTableReaderTest {
     void deviceWithLargeSectorsCountsInThem() throws IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 4096).partition(0x0C, 256, 1000).build();
 
-        assertThat(PartitionTableReader.read(disk).partitions()).singleElement()
+        assertThat(PartitionTableReader.read(disk).partitions())
+                .singleElement()
                 .matches(partition -> partition.start() == 256 * 4096 && partition.length() == 1000 * 4096);
     }
 
@@ -91,14 +104,16 @@ class PartitionTableReaderTest {
         image.patch(0, large.toBytes(0, 4096));
         new FatBuilder(FatSpec.fat12(100).bytesPerSector(4096).rootEntries(128).build()).writeTo(image, 256 * 4096);
 
-        assertThat(PartitionTableReader.read(image).partitions()).singleElement()
+        assertThat(PartitionTableReader.read(image).partitions())
+                .singleElement()
                 .matches(partition -> partition.start() == 256 * 4096 && partition.sectorSize() == 4096);
     }
 
     @ParameterizedTest
     @CsvSource({"100", "5000", "70000"})
     void volumeWithoutATable(int clusters) throws IOException {
-        FatSpec.Builder kind = clusters < 4085 ? FatSpec.fat12(clusters)
+        FatSpec.Builder kind = clusters < 4085
+                ? FatSpec.fat12(clusters)
                 : clusters < 65525 ? FatSpec.fat16(clusters) : FatSpec.fat32(clusters);
         SparseDisk disk = kind.build().emptyDisk();
         new FatBuilder(kind.build()).writeTo(disk, 0);
@@ -106,9 +121,12 @@ class PartitionTableReaderTest {
         PartitionTable table = PartitionTableReader.read(disk);
 
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.NONE);
-        assertThat(table.partitions()).singleElement()
-                .matches(partition -> partition.number() == 0 && partition.start() == 0
-                        && partition.length() == disk.getSize() && partition.fatType());
+        assertThat(table.partitions())
+                .singleElement()
+                .matches(partition -> partition.number() == 0
+                        && partition.start() == 0
+                        && partition.length() == disk.getSize()
+                        && partition.fatType());
     }
 
     @Test
@@ -132,11 +150,13 @@ class PartitionTableReaderTest {
                     assertThat(e.remedy()).isNotBlank();
                 });
         assertThatThrownBy(() -> PartitionTableReader.read(new SparseDisk(0, 512)))
-                .isInstanceOf(CardException.class).hasMessageContaining("less than one sector");
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("less than one sector");
     }
 
     @Test
     void emptyTableHasNoPartitions() throws IOException {
-        assertThat(PartitionTableReader.read(new MbrBuilder(SIZE, 512).build()).partitions()).isEmpty();
+        assertThat(PartitionTableReader.read(new MbrBuilder(SIZE, 512).build()).partitions())
+                .isEmpty();
     }
 }

@@ -71,15 +71,15 @@ class ProfileEditTest {
 
     @Test
     void aLineThatIsOnlyShownStaysUnlessTheProfileHasIt() throws Exception {
-        assertThat(applied("arm_boost=1\n", settings("arm_freq", "1750")))
-                .startsWith("arm_boost=1\n");
+        assertThat(applied("arm_boost=1\n", settings("arm_freq", "1750"))).startsWith("arm_boost=1\n");
         assertThat(applied("arm_boost=1\n", settings("arm_boost", "0"))).isEqualTo("arm_boost=0\n");
     }
 
     @Test
     void anIncludedFileIsChangedToo() throws Exception {
         IncludeSource includes = name -> name.equals("more.txt")
-                ? Optional.of("over_voltage=6\ngpu_freq=600\n".getBytes(StandardCharsets.US_ASCII)) : Optional.empty();
+                ? Optional.of("over_voltage=6\ngpu_freq=600\n".getBytes(StandardCharsets.US_ASCII))
+                : Optional.empty();
         Map<String, ConfigDocument> files = edit().apply("config.txt", document("include more.txt\n"), includes, CART);
         assertThat(text(files.get("more.txt"))).isEqualTo("over_voltage=2\n#gpu_freq=600\n");
         assertThat(text(files.get("config.txt"))).isEqualTo("include more.txt\n[pi4]\narm_freq=1750\n[all]\n");
@@ -88,7 +88,8 @@ class ProfileEditTest {
     @Test
     void aFileThatIsIncludedTwiceByTwoNamesIsChangedOnce() throws Exception {
         IncludeSource includes = name -> name.equalsIgnoreCase("more.txt")
-                ? Optional.of("over_voltage=6\n".getBytes(StandardCharsets.US_ASCII)) : Optional.empty();
+                ? Optional.of("over_voltage=6\n".getBytes(StandardCharsets.US_ASCII))
+                : Optional.empty();
         Map<String, ConfigDocument> files =
                 edit().apply("config.txt", document("include more.txt\ninclude MORE.TXT\n"), includes, CART);
         assertThat(files).containsOnlyKeys("config.txt", "more.txt");
@@ -98,16 +99,18 @@ class ProfileEditTest {
     @Test
     void anUnknownSectionAtTheEndIsNotTrusted() {
         assertThatThrownBy(() -> applied("[nonsense]\ndtparam=spi=on\n", settings("arm_freq", "1750")))
-                .isInstanceOf(CardException.class).hasMessageContaining("would not be sure");
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("would not be sure");
     }
 
     private static ProfileEdit edit() {
-        return new ProfileEdit(TABLES, TABLES.boards().find("pi4").orElseThrow(),
-                name -> name.toLowerCase(Locale.ROOT));
+        return new ProfileEdit(
+                TABLES, TABLES.boards().find("pi4").orElseThrow(), name -> name.toLowerCase(Locale.ROOT));
     }
 
     private static String applied(String before, Map<String, String> settings) throws CardException {
-        return text(edit().apply("config.txt", document(before), IncludeSource.none(), settings).get("config.txt"));
+        return text(edit().apply("config.txt", document(before), IncludeSource.none(), settings)
+                .get("config.txt"));
     }
 
     private static ConfigDocument document(String text) {

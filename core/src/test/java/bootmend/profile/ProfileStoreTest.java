@@ -65,21 +65,48 @@ class ProfileStoreTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", ".", "..", "../x", "a/b", "a\\b", "/etc/x", ".hidden", "Cart", "con", "nul.yaml", "a b",
-            "caf\u00e9", "x\u0000", "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa"})
+    @ValueSource(
+            strings = {
+                "",
+                ".",
+                "..",
+                "../x",
+                "a/b",
+                "a\\b",
+                "/etc/x",
+                ".hidden",
+                "Cart",
+                "con",
+                "nul.yaml",
+                "a b",
+                "caf\u00e9",
+                "x\u0000",
+                "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa"
+            })
     void aNameThatCouldLeadElsewhereIsRefused(String name) {
-        assertThatThrownBy(() -> store.load(name)).isInstanceOfSatisfying(CardException.class,
-                e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
+        assertThatThrownBy(() -> store.load(name))
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
         assertThatThrownBy(() -> store.delete(name)).isInstanceOf(CardException.class);
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "[", "schema: 1", "schema: 2\nname: x\nboard: pi4\nsettings: {}",
-            "schema: 1\nname: x\nboard: pi4\nsettings: [1]", "schema: 1\nname: x\nboard: pi4\nsettings: {a: {b: c}}",
-            "schema: 1\nname: x\nboard: pi4\nsettings: {}\nextra: 1",
-            "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: 1}\nevidence: {t: {holds: maybe}}",
-            "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: fast}", "schema: 1\nname: x\nboard: pi4\nsettings: {}", "- a\n- b",
-            "a: &a [*a, *a]", "\u0000"})
+    @ValueSource(
+            strings = {
+                "",
+                "[",
+                "schema: 1",
+                "schema: 2\nname: x\nboard: pi4\nsettings: {}",
+                "schema: 1\nname: x\nboard: pi4\nsettings: [1]",
+                "schema: 1\nname: x\nboard: pi4\nsettings: {a: {b: c}}",
+                "schema: 1\nname: x\nboard: pi4\nsettings: {}\nextra: 1",
+                "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: 1}\nevidence: {t: {holds: maybe}}",
+                "schema: 1\nname: x\nboard: pi4\nsettings: {arm_freq: fast}",
+                "schema: 1\nname: x\nboard: pi4\nsettings: {}",
+                "- a\n- b",
+                "a: &a [*a, *a]",
+                "\u0000"
+            })
     void aFileThatIsNoProfileIsAnErrorThatNamesIt(String text) throws IOException {
         Files.createDirectories(folder);
         Files.write(folder.resolve("bad.yaml"), text.getBytes(StandardCharsets.UTF_8));

@@ -13,17 +13,31 @@ import org.junit.jupiter.params.provider.ValueSource;
 class YamlTextTest {
 
     @ParameterizedTest
-    @ValueSource(strings = {"plain", "two\nlines", "\u0085", "next\u0085line", "a\nline and a separator\u2028here",
-        "paragraph\u2029", "# no comment", "- no list", "true", " blanks "})
+    @ValueSource(
+            strings = {
+                "plain",
+                "two\nlines",
+                "\u0085",
+                "next\u0085line",
+                "a\nline and a separator\u2028here",
+                "paragraph\u2029",
+                "# no comment",
+                "- no list",
+                "true",
+                " blanks "
+            })
     void everyTextComesBack(String text) throws IOException {
         byte[] bytes = YamlText.of("a comment", yaml -> yaml.writeStringField("notes", text));
 
-        assertThat(YamlFile.read("trial.yaml", bytes).get("notes", Function.identity())).isEqualTo(text);
+        assertThat(YamlFile.read("trial.yaml", bytes).get("notes", Function.identity()))
+                .isEqualTo(text);
     }
 
     @Test
     void linesStandUnderEachOtherForPeopleToEdit() {
-        assertThat(new String(YamlText.of("kept by hand", yaml -> yaml.writeStringField("notes", "first\nsecond")),
-                StandardCharsets.UTF_8)).isEqualTo("# kept by hand\nnotes: |-\n  first\n  second\n");
+        assertThat(new String(
+                        YamlText.of("kept by hand", yaml -> yaml.writeStringField("notes", "first\nsecond")),
+                        StandardCharsets.UTF_8))
+                .isEqualTo("# kept by hand\nnotes: |-\n  first\n  second\n");
     }
 }

@@ -46,7 +46,9 @@ class AdviserTest {
 
     @Test
     void neverLessVoltageThanALowerClockFailedAt() {
-        Advice advice = advise(LabTrials.at(1800, 5), LabTrials.at(1700, 2).ended(Outcome.NO_BOOT),
+        Advice advice = advise(
+                LabTrials.at(1800, 5),
+                LabTrials.at(1700, 2).ended(Outcome.NO_BOOT),
                 LabTrials.at(2000, 1).ended(Outcome.NO_BOOT));
 
         assertThat(advice.setting()).contains(new Setting(2000, 3));
@@ -58,8 +60,10 @@ class AdviserTest {
         Advice advice = advise(LabTrials.at(2000, 4), LabTrials.at(2300, 6).ended(Outcome.NO_BOOT));
 
         assertThat(advice.setting()).contains(new Setting(2050, 4));
-        assertThat(advice.stops()).singleElement().asString().contains("2300 MHz at voltage step 7 needs force_turbo=1",
-                "warranty");
+        assertThat(advice.stops())
+                .singleElement()
+                .asString()
+                .contains("2300 MHz at voltage step 7 needs force_turbo=1", "warranty");
     }
 
     @Test
@@ -73,16 +77,21 @@ class AdviserTest {
 
     @Test
     void stopsAtTheEndOfThePublishedRange() {
-        Advice advice = advise(LabTrials.at(2000, 6), LabTrials.at(2050, 8).set("force_turbo", 1).ended(Outcome.NO_BOOT));
+        Advice advice = advise(
+                LabTrials.at(2000, 6),
+                LabTrials.at(2050, 8).set("force_turbo", 1).ended(Outcome.NO_BOOT));
 
         assertThat(advice.action()).isEqualTo(Advice.Action.STOP);
-        assertThat(advice.stops()).singleElement().asString()
+        assertThat(advice.stops())
+                .singleElement()
+                .asString()
                 .contains("2050 MHz at voltage step 9 passes the published range, which ends at step 8");
     }
 
     @Test
     void asksForALongRunBeforeItSaysKeepIt() {
-        Advice advice = advise(LabTrials.at(2000, 6).minutes(20), LabTrials.at(2050, 6).ended(Outcome.LOCKS_UP));
+        Advice advice =
+                advise(LabTrials.at(2000, 6).minutes(20), LabTrials.at(2050, 6).ended(Outcome.LOCKS_UP));
 
         assertThat(advice.action()).isEqualTo(Advice.Action.RUN_LONG);
         assertThat(advice.setting()).contains(new Setting(2000, 6));
@@ -91,18 +100,24 @@ class AdviserTest {
 
     @Test
     void stopsWhereTheEstimatedPeakPassesEighty() {
-        // V^2 f: 2.73375 and 4.205; at 13.2 degC a unit the rises are 36.086 and 55.506. 2050 MHz at step 4: 4.310, 78.9;
+        // V^2 f: 2.73375 and 4.205; at 13.2 degC a unit the rises are 36.086 and 55.506. 2050 MHz at step 4: 4.310,
+        // 78.9;
         // 2100 MHz: 4.415, 80.28.
         LabTrials cool = LabTrials.at(1500, 0).peak(22 + 36.086);
         LabTrials warm = LabTrials.at(2000, 4).peak(22 + 55.506);
 
         Advice next = advise(cool, warm);
         assertThat(next.setting()).contains(new Setting(2050, 4));
-        assertThat(next.peak()).hasValueSatisfying(peak -> assertThat(Math.round(peak.celsius())).isEqualTo(79));
+        assertThat(next.peak())
+                .hasValueSatisfying(
+                        peak -> assertThat(Math.round(peak.celsius())).isEqualTo(79));
 
         Advice after = advise(cool, warm, LabTrials.at(2050, 4).peak(22 + 56.893));
         assertThat(after.action()).isEqualTo(Advice.Action.STOP);
-        assertThat(after.stops()).singleElement().asString().contains("2100 MHz at voltage step 4", "about 80.3 degC, over 80 degC");
+        assertThat(after.stops())
+                .singleElement()
+                .asString()
+                .contains("2100 MHz at voltage step 4", "about 80.3 degC, over 80 degC");
     }
 
     @Test
@@ -134,7 +149,9 @@ class AdviserTest {
         Advice advice = advise(LabTrials.at(2000, 6).ended(Outcome.NO_BOOT));
         assertThat(advice.setting()).contains(new Setting(1500, 0));
 
-        Advice ill = advise(LabTrials.at(1500, 0).ended(Outcome.LOCKS_UP), LabTrials.at(2000, 6).ended(Outcome.NO_BOOT));
+        Advice ill = advise(
+                LabTrials.at(1500, 0).ended(Outcome.LOCKS_UP),
+                LabTrials.at(2000, 6).ended(Outcome.NO_BOOT));
         assertThat(ill.setting()).contains(new Setting(1500, 1));
     }
 
@@ -142,21 +159,31 @@ class AdviserTest {
     @Property(tries = 500)
     void neverSuggestsAboveTheRangeOrInNeedOfForceTurbo(
             @ForAll @Size(max = 30) List<@IntRange(max = 5999) Integer> numbers) {
-        LabTrials[] trials = numbers.stream().map(number -> LabTrials.at(1500 + number % 10 * 100, number / 10 % 10 - 1)
-                .ended(OUTCOMES.get(number / 1000)).peak(40 + number / 100 % 10 * 5)).toArray(LabTrials[]::new);
+        LabTrials[] trials = numbers.stream()
+                .map(number -> LabTrials.at(1500 + number % 10 * 100, number / 10 % 10 - 1)
+                        .ended(OUTCOMES.get(number / 1000))
+                        .peak(40 + number / 100 % 10 * 5))
+                .toArray(LabTrials[]::new);
 
         Advice advice = advise(trials);
 
         Optional<Setting> tried = advice.action() == Advice.Action.TRY ? advice.setting() : Optional.empty();
         assertThat(tried.map(Setting::step).orElse(0L)).isLessThanOrEqualTo(6);
-        assertThat(tried.flatMap(setting -> advice.peak()).map(HeatEstimate.Peak::celsius).orElse(0.0))
+        assertThat(tried.flatMap(setting -> advice.peak())
+                        .map(HeatEstimate.Peak::celsius)
+                        .orElse(0.0))
                 .isLessThanOrEqualTo(80);
         assertThat(advice.why()).isNotBlank();
     }
 
     private static Advice advise(LabTrials... trials) {
         List<Placed> placed = LabTrials.placed(Arrays.copyOf(trials, trials.length));
-        return new Adviser("pi4", placed, HeatEstimate.of(placed, LabTrials.LAB, LabTrials.TABLES), LabTrials.LAB,
-                LabTrials.TABLES).advise();
+        return new Adviser(
+                        "pi4",
+                        placed,
+                        HeatEstimate.of(placed, LabTrials.LAB, LabTrials.TABLES),
+                        LabTrials.LAB,
+                        LabTrials.TABLES)
+                .advise();
     }
 }

@@ -23,11 +23,11 @@ class BoardLogScriptTest {
 
     @TempDir
     private Path folder;
+
     private Path script;
     private Path log;
 
-    private record Result(int code, String err) {
-    }
+    private record Result(int code, String err) {}
 
     @BeforeEach
     void prepare() throws IOException {
@@ -114,8 +114,11 @@ class BoardLogScriptTest {
             assertThat(result.err()).contains("offers neither clock nor temperature");
         });
         kernel(CLOCK, "600000");
-        for (Map<String, String> wrong : List.of(Map.of("INTERVAL", "0"), Map.of("INTERVAL", "x"),
-                Map.of("MAX_ROWS", "100000"), Map.of("MAX_ROWS", "1; id"))) {
+        for (Map<String, String> wrong : List.of(
+                Map.of("INTERVAL", "0"),
+                Map.of("INTERVAL", "x"),
+                Map.of("MAX_ROWS", "100000"),
+                Map.of("MAX_ROWS", "1; id"))) {
             assertThat(run(wrong).code()).isEqualTo(2);
         }
         assertThat(log).doesNotExist();
@@ -132,8 +135,8 @@ class BoardLogScriptTest {
 
     private Result run(Map<String, String> environment) throws IOException, InterruptedException {
         Path err = folder.resolve("err.txt");
-        ProcessBuilder builder = new ProcessBuilder("/bin/sh", script.toString(), log.toString())
-                .redirectError(err.toFile());
+        ProcessBuilder builder =
+                new ProcessBuilder("/bin/sh", script.toString(), log.toString()).redirectError(err.toFile());
         builder.environment().putAll(environment);
         builder.environment().put("ROOT", folder.toString());
         builder.environment().put("SYNC", "no");

@@ -35,10 +35,13 @@ class FrontierTest {
                 LabTrials.at(1700, 5),
                 LabTrials.at(2000, 4)));
 
-        assertThat(line(frontier)).containsExactly("1700 failed - held 4", "1800 failed 3 held 4",
-                "1900 failed 3 held 4", "2000 failed 3 held 4");
-        assertThat(frontier.points().get(2).failed().map(trial -> trial.trial().id())).contains("t1");
-        assertThat(frontier.points().get(0).held().map(trial -> trial.trial().id())).contains("t4");
+        assertThat(line(frontier))
+                .containsExactly(
+                        "1700 failed - held 4", "1800 failed 3 held 4", "1900 failed 3 held 4", "2000 failed 3 held 4");
+        assertThat(frontier.points().get(2).failed().map(trial -> trial.trial().id()))
+                .contains("t1");
+        assertThat(frontier.points().get(0).held().map(trial -> trial.trial().id()))
+                .contains("t4");
     }
 
     @Test
@@ -51,28 +54,36 @@ class FrontierTest {
         assertThat(frontier.contradictions()).singleElement().satisfies(pair -> {
             assertThat(pair.held().trial().id()).isEqualTo("t2");
             assertThat(pair.failed().trial().id()).isEqualTo("t3");
-            assertThat(pair.words()).contains("2000 MHz at voltage step 4 failed (t3)",
-                    "2100 MHz at voltage step 3 held (t2)");
+            assertThat(pair.words())
+                    .contains("2000 MHz at voltage step 4 failed (t3)", "2100 MHz at voltage step 3 held (t2)");
         });
         assertThat(frontier.best().map(Placed::setting)).contains(new Setting(1800, 2));
     }
 
     @Test
     void theSameSettingThatHeldAndFailedIsAContradiction() {
-        assertThat(Frontier.of(LabTrials.placed(LabTrials.at(2000, 4), LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP)))
-                .contradictions()).hasSize(1);
+        assertThat(Frontier.of(LabTrials.placed(
+                                LabTrials.at(2000, 4), LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP)))
+                        .contradictions())
+                .hasSize(1);
     }
 
     @Test
     void whatDecidesNothingIsNoPoint() {
-        assertThat(Frontier.of(LabTrials.placed(LabTrials.at(2000, 4).idle(), LabTrials.at(2100, 4).mask(0x2),
-                LabTrials.at(2200, 4).ended(Outcome.BOOTS))).points()).isEmpty();
+        assertThat(Frontier.of(LabTrials.placed(
+                                LabTrials.at(2000, 4).idle(),
+                                LabTrials.at(2100, 4).mask(0x2),
+                                LabTrials.at(2200, 4).ended(Outcome.BOOTS)))
+                        .points())
+                .isEmpty();
     }
 
     @Test
     void theKnownGoodTrialStandsForASettingThatHeldTwice() {
         Frontier frontier = Frontier.of(LabTrials.placed(
-                LabTrials.at(2000, 4).minutes(5), LabTrials.at(2000, 4).minutes(50), LabTrials.at(2000, 4).minutes(5)));
+                LabTrials.at(2000, 4).minutes(5),
+                LabTrials.at(2000, 4).minutes(50),
+                LabTrials.at(2000, 4).minutes(5)));
 
         assertThat(frontier.best().map(trial -> trial.trial().id())).contains("t2");
     }
@@ -80,8 +91,12 @@ class FrontierTest {
     /** Each number is a trial: clock, step and outcome in its digits. */
     @Property(tries = 300)
     void isMonotoneAndNeverContradictsItself(@ForAll @Size(max = 40) List<@IntRange(max = 299) Integer> numbers) {
-        LabTrials[] trials = numbers.stream().map(number -> LabTrials.at(1500 + number % 10 * 50, number / 10 % 10 - 2)
-                .ended(number / 100 == 0 ? Outcome.HOLDS : number / 100 == 1 ? Outcome.LOCKS_UP : Outcome.BOOTS))
+        LabTrials[] trials = numbers.stream()
+                .map(number -> LabTrials.at(1500 + number % 10 * 50, number / 10 % 10 - 2)
+                        .ended(
+                                number / 100 == 0
+                                        ? Outcome.HOLDS
+                                        : number / 100 == 1 ? Outcome.LOCKS_UP : Outcome.BOOTS))
                 .toArray(LabTrials[]::new);
 
         Frontier frontier = Frontier.of(LabTrials.placed(trials));
@@ -92,7 +107,8 @@ class FrontierTest {
             step(point.failed()).ifPresent(failed::add);
             step(point.held()).ifPresent(held::add);
             if (point.failed().isPresent() && point.held().isPresent()) {
-                assertThat(step(point.failed()).get()).isLessThan(step(point.held()).get());
+                assertThat(step(point.failed()).get())
+                        .isLessThan(step(point.held()).get());
             }
         }
         assertThat(failed).isSorted();
@@ -104,8 +120,10 @@ class FrontierTest {
     }
 
     private static List<String> line(Frontier frontier) {
-        return frontier.points().stream().map(point -> point.clock() + " failed "
-                + step(point.failed()).map(String::valueOf).orElse("-") + " held "
-                + step(point.held()).map(String::valueOf).orElse("-")).toList();
+        return frontier.points().stream()
+                .map(point -> point.clock() + " failed "
+                        + step(point.failed()).map(String::valueOf).orElse("-") + " held "
+                        + step(point.held()).map(String::valueOf).orElse("-"))
+                .toList();
     }
 }

@@ -20,9 +20,12 @@ class GainTest {
 
     @Test
     void singleCoreScoresRiseByTheseSharesOfTheClock() {
-        assertThat(gain("single-core").points()).extracting(point -> Math.round(point.perClock() * 100))
+        assertThat(gain("single-core").points())
+                .extracting(point -> Math.round(point.perClock() * 100))
                 .containsExactly(90L, 84L, 85L, 92L);
-        assertThat(gain("single-core").points()).extracting(Gain.Point::clock).containsExactly(1700L, 2000L, 2100L, 2300L);
+        assertThat(gain("single-core").points())
+                .extracting(Gain.Point::clock)
+                .containsExactly(1700L, 2000L, 2100L, 2300L);
         assertThat(gain("single-core").baseClock()).isEqualTo(1500);
     }
 
@@ -31,8 +34,11 @@ class GainTest {
         for (int i = 0; i < CLOCKS.length; i++) {
             int at = i;
             assertThat(gains).hasSize(4);
-            assertThat(gains.stream().min(Comparator.comparingDouble(gain -> gain.points().get(at).perClock())))
-                    .map(Gain::score).contains("transcoding job");
+            assertThat(gains.stream()
+                            .min(Comparator.comparingDouble(
+                                    gain -> gain.points().get(at).perClock())))
+                    .map(Gain::score)
+                    .contains("transcoding job");
         }
     }
 
@@ -47,33 +53,50 @@ class GainTest {
 
     @Test
     void oneBadStepInTheMiddleIsNotTheEnd() {
-        List<Gain> bumpy = Gain.of(LabTrials.placed(LabTrials.at(1500, 0).score("s", 100),
-                LabTrials.at(1600, 0).score("s", 101), LabTrials.at(1700, 0).score("s", 112)), OptionalLong.empty());
+        List<Gain> bumpy = Gain.of(
+                LabTrials.placed(
+                        LabTrials.at(1500, 0).score("s", 100),
+                        LabTrials.at(1600, 0).score("s", 101),
+                        LabTrials.at(1700, 0).score("s", 112)),
+                OptionalLong.empty());
 
         assertThat(bumpy.get(0).stoppedPayingAt()).isEmpty();
     }
 
     @Test
     void whereNoStepPaidItStoppedAtTheBaseClock() {
-        List<Gain> flat = Gain.of(LabTrials.placed(LabTrials.at(1500, 0).score("s", 100),
-                LabTrials.at(2000, 4).score("s", 103)), OptionalLong.of(1500));
+        List<Gain> flat = Gain.of(
+                LabTrials.placed(
+                        LabTrials.at(1500, 0).score("s", 100),
+                        LabTrials.at(2000, 4).score("s", 103)),
+                OptionalLong.of(1500));
 
         assertThat(flat.get(0).stoppedPayingAt()).hasValue(1500);
     }
 
     @Test
     void takesTheMeanOfSeveralTrialsAndTheLowestClockWithoutStock() {
-        List<Gain> gains = Gain.of(LabTrials.placed(LabTrials.at(2000, 4).score("s", 90), LabTrials.at(2000, 4).score("s", 110),
-                LabTrials.at(2200, 5).score("s", 110), LabTrials.at(2200, 5).score("other", 1)), OptionalLong.of(1500));
+        List<Gain> gains = Gain.of(
+                LabTrials.placed(
+                        LabTrials.at(2000, 4).score("s", 90),
+                        LabTrials.at(2000, 4).score("s", 110),
+                        LabTrials.at(2200, 5).score("s", 110),
+                        LabTrials.at(2200, 5).score("other", 1)),
+                OptionalLong.of(1500));
 
         assertThat(gains).singleElement().satisfies(gain -> {
             assertThat(gain.baseClock()).isEqualTo(2000);
-            assertThat(gain.points()).singleElement().satisfies(point -> assertThat(point.perClock()).isCloseTo(1, within(1e-9)));
+            assertThat(gain.points())
+                    .singleElement()
+                    .satisfies(point -> assertThat(point.perClock()).isCloseTo(1, within(1e-9)));
         });
     }
 
     private Gain gain(String score) {
-        return gains.stream().filter(gain -> gain.score().equals(score)).findFirst().orElseThrow();
+        return gains.stream()
+                .filter(gain -> gain.score().equals(score))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static List<Placed> measured() {

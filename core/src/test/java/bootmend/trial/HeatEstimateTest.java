@@ -15,7 +15,8 @@ class HeatEstimateTest {
     @Test
     void aBoardThatFollowsTheLawExactlyIsFoldedBackToIt() {
         // 1500 MHz, 1.35 V: V^2 f = 2.73375; at 12 degC a unit the rise is 32.805. 2000 MHz, 1.45 V: 4.205, 50.46.
-        HeatEstimate estimate = estimate(LabTrials.at(1500, 0).peak(22 + 32.805), LabTrials.at(2000, 4).peak(22 + 50.46));
+        HeatEstimate estimate = estimate(
+                LabTrials.at(1500, 0).peak(22 + 32.805), LabTrials.at(2000, 4).peak(22 + 50.46));
 
         // 2200 MHz, 1.50 V: 4.95, so 59.4 over 25.
         HeatEstimate.Peak peak = ((HeatEstimate.Fitted) estimate).peak(new Setting(2200, 6), 25);
@@ -26,7 +27,9 @@ class HeatEstimateTest {
     @Test
     void theUncertaintyIsThatOfTheFit() {
         // k = sum xy / sum xx; s from the residuals; both worked out here step by step.
-        HeatEstimate estimate = estimate(LabTrials.at(1500, 0).peak(52), LabTrials.at(2000, 4).peak(74),
+        HeatEstimate estimate = estimate(
+                LabTrials.at(1500, 0).peak(52),
+                LabTrials.at(2000, 4).peak(74),
                 LabTrials.at(1700, 2).peak(63));
         double[] x = {1.5 * 1.35 * 1.35, 2.0 * 1.45 * 1.45, 1.7 * 1.40 * 1.40};
         double[] y = {30, 52, 41};
@@ -46,8 +49,11 @@ class HeatEstimateTest {
     @Test
     void refusesFewerThanTwoUsableTrials() {
         assertThat(estimate()).isInstanceOf(HeatEstimate.Refused.class);
-        assertThat(estimate(LabTrials.at(1500, 0).peak(50))).isInstanceOfSatisfying(HeatEstimate.Refused.class,
-                refused -> assertThat(refused.why()).contains("one trial is usable", "it takes 2", "heat sink with fan"));
+        assertThat(estimate(LabTrials.at(1500, 0).peak(50)))
+                .isInstanceOfSatisfying(
+                        HeatEstimate.Refused.class,
+                        refused -> assertThat(refused.why())
+                                .contains("one trial is usable", "it takes 2", "heat sink with fan"));
     }
 
     @Test
@@ -55,19 +61,29 @@ class HeatEstimateTest {
         Surroundings bare = new Surroundings("none", "", OptionalDouble.of(22));
         Surroundings noAmbient = new Surroundings(LabTrials.LAB.cooling(), "", OptionalDouble.empty());
 
-        assertThat(estimate(LabTrials.at(1500, 0).peak(50), LabTrials.at(1500, 0).peak(70).in(bare),
-                LabTrials.at(1500, 0).peak(70).in(noAmbient), LabTrials.at(1500, 0).peak(70).minutes(9),
-                LabTrials.at(1500, 0).peak(70).idle(), LabTrials.at(1500, 0).peak(80).mask(0x80008),
-                LabTrials.at(1500, 0).peak(21), LabTrials.at(1500, 0)))
-                .isInstanceOfSatisfying(HeatEstimate.Refused.class,
+        assertThat(estimate(
+                        LabTrials.at(1500, 0).peak(50),
+                        LabTrials.at(1500, 0).peak(70).in(bare),
+                        LabTrials.at(1500, 0).peak(70).in(noAmbient),
+                        LabTrials.at(1500, 0).peak(70).minutes(9),
+                        LabTrials.at(1500, 0).peak(70).idle(),
+                        LabTrials.at(1500, 0).peak(80).mask(0x80008),
+                        LabTrials.at(1500, 0).peak(21),
+                        LabTrials.at(1500, 0)))
+                .isInstanceOfSatisfying(
+                        HeatEstimate.Refused.class,
                         refused -> assertThat(refused.why()).startsWith("one trial is usable"));
     }
 
     @Test
     void refusesWhereTheVoltsAreNotPublished() {
-        assertThat(estimate(LabTrials.at(700, 0).board("cm1").peak(50), LabTrials.at(800, 2).board("cm1").peak(55)))
-                .isInstanceOfSatisfying(HeatEstimate.Refused.class,
-                        refused -> assertThat(refused.why()).isEqualTo("volts of over_voltage on cm1 are not published"));
+        assertThat(estimate(
+                        LabTrials.at(700, 0).board("cm1").peak(50),
+                        LabTrials.at(800, 2).board("cm1").peak(55)))
+                .isInstanceOfSatisfying(
+                        HeatEstimate.Refused.class,
+                        refused ->
+                                assertThat(refused.why()).isEqualTo("volts of over_voltage on cm1 are not published"));
     }
 
     private static HeatEstimate estimate(LabTrials... trials) {

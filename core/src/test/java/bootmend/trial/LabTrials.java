@@ -14,8 +14,8 @@ import java.util.stream.IntStream;
 final class LabTrials {
 
     static final TuningTables TABLES = TuningTables.load();
-    static final Surroundings LAB = new Surroundings("heat sink with fan", "the lab's bench supply",
-            OptionalDouble.of(22));
+    static final Surroundings LAB =
+            new Surroundings("heat sink with fan", "the lab's bench supply", OptionalDouble.of(22));
     private static final Instant START = Instant.parse("2026-11-02T08:00:00Z");
 
     private final Map<String, Long> settings = new HashMap<>();
@@ -92,13 +92,23 @@ final class LabTrials {
     }
 
     Trial trial(int number) {
-        return new Trial("t" + number, START.plusSeconds(3600L * number), new Unit(board, "lab-07"), settings, outcome,
-                new Run(minutes, load, peak, OptionalDouble.empty(), mask), scores, surroundings, "");
+        return new Trial(
+                "t" + number,
+                START.plusSeconds(3600L * number),
+                new Unit(board, "lab-07"),
+                settings,
+                outcome,
+                new Run(minutes, load, peak, OptionalDouble.empty(), mask),
+                scores,
+                surroundings,
+                "");
     }
 
     /** In the order given. */
     static List<Trial> list(LabTrials... trials) {
-        return IntStream.range(0, trials.length).mapToObj(i -> trials[i].trial(i + 1)).toList();
+        return IntStream.range(0, trials.length)
+                .mapToObj(i -> trials[i].trial(i + 1))
+                .toList();
     }
 
     static List<Placed> placed(LabTrials... trials) {

@@ -23,11 +23,13 @@ class LogTest {
 
     @Test
     void sumsUpWhatEachRowStandsFor() throws IOException {
-        LogSummary log = sum(HEAD
-                + "0,2000,0.95,50,0x0\n"
-                + "60,2000,0.95,70,0x0\n"
-                + "120,1500,0.93,80.5,0x80008\n"
-                + "180,2000,0.94,79,0x80000\n", OptionalDouble.of(2000));
+        LogSummary log = sum(
+                HEAD
+                        + "0,2000,0.95,50,0x0\n"
+                        + "60,2000,0.95,70,0x0\n"
+                        + "120,1500,0.93,80.5,0x80008\n"
+                        + "180,2000,0.94,79,0x80000\n",
+                OptionalDouble.of(2000));
 
         assertThat(log.rows()).isEqualTo(4);
         assertThat(log.minutes()).isEqualTo(3);
@@ -39,7 +41,8 @@ class LogTest {
         assertThat(log.minVolts()).hasValue(0.93);
         assertThat(log.maxVolts()).hasValue(0.95);
         assertThat(log.mask()).hasValue(0x80008);
-        assertThat(log.bits()).containsExactly("soft temperature limit active now", "soft temperature limit since boot");
+        assertThat(log.bits())
+                .containsExactly("soft temperature limit active now", "soft temperature limit since boot");
         assertThat(log.gaps()).isZero();
         assertThat(log.badRows()).isZero();
     }
@@ -48,13 +51,18 @@ class LogTest {
     void everyBitSeenIsToldInWordsAndUnknownOnesByNumber() throws IOException {
         LogSummary log = sum(HEAD + "0,2000,,50,0x1\n5,2000,,50,50000\n10,2000,,50,0x100\n", OptionalDouble.empty());
 
-        assertThat(log.bits()).containsExactly("supply under-voltage now", "supply under-voltage since boot",
-                "throttled since boot", "bits without a published meaning: 0x100");
+        assertThat(log.bits())
+                .containsExactly(
+                        "supply under-voltage now",
+                        "supply under-voltage since boot",
+                        "throttled since boot",
+                        "bits without a published meaning: 0x100");
     }
 
     @Test
     void aGapCountsForNothing() throws IOException {
-        LogSummary log = sum(HEAD + "0,2000,,50,\n10,2000,,50,\n20,2000,,50,\n620,2000,,50,\n630,2000,,50,\n",
+        LogSummary log = sum(
+                HEAD + "0,2000,,50,\n10,2000,,50,\n20,2000,,50,\n620,2000,,50,\n630,2000,,50,\n",
                 OptionalDouble.of(2000));
 
         assertThat(log.gaps()).isEqualTo(1);
@@ -64,16 +72,25 @@ class LogTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"Time, Clock MHz ,Volts,Temperature,Mask", "TIMESTAMP,clock (MHz),V,temp_C,throttled",
-        "mask,time,ignored,clock,temp", "seconds,MHz,Temp [degC]"})
+    @ValueSource(
+            strings = {
+                "Time, Clock MHz ,Volts,Temperature,Mask",
+                "TIMESTAMP,clock (MHz),V,temp_C,throttled",
+                "mask,time,ignored,clock,temp",
+                "seconds,MHz,Temp [degC]"
+            })
     void headsAreReadTolerantly(String head) throws IOException {
-        assertThat(LogReader.read("log.csv", new StringReader(head + "\n" + "1,1,1,50,0\n".repeat(1))).samples()).hasSize(1);
+        assertThat(LogReader.read("log.csv", new StringReader(head + "\n" + "1,1,1,50,0\n".repeat(1)))
+                        .samples())
+                .hasSize(1);
     }
 
     @Test
     void columnsAreFoundByNameNotByPlace() throws IOException {
-        Sample sample = LogReader.read("log.csv",
-                new StringReader("\uFEFF# a comment\r\nmask,temp,time,clock\r\n0x4,61.5,9,1800\r\n")).samples().get(0);
+        Sample sample = LogReader.read(
+                        "log.csv", new StringReader("\uFEFF# a comment\r\nmask,temp,time,clock\r\n0x4,61.5,9,1800\r\n"))
+                .samples()
+                .get(0);
 
         assertThat(sample.seconds()).isEqualTo(9);
         assertThat(sample.celsius()).hasValue(61.5);
@@ -84,7 +101,8 @@ class LogTest {
 
     @Test
     void timesOfTheCalendarAreReadToo() throws IOException {
-        LogSummary log = sum("time,clock\n2026-11-02T09:00:00Z,2000\n2026-11-02T09:00:30.5Z,2000\n", OptionalDouble.empty());
+        LogSummary log =
+                sum("time,clock\n2026-11-02T09:00:00Z,2000\n2026-11-02T09:00:30.5Z,2000\n", OptionalDouble.empty());
 
         assertThat(log.minutes()).isCloseTo(30.5 / 60, within(1e-6));
         assertThat(log.setClock()).hasValue(2000);
@@ -94,38 +112,43 @@ class LogTest {
 
     @Test
     void badRowsAreLeftOutCountedAndTold() throws IOException {
-        BoardLog log = LogReader.read("log.csv", new StringReader(HEAD
-                + "0,2000,,50,\n"
-                + "0,2000,,50,\n"
-                + "five,2000,,50,\n"
-                + "6,,,,\n"
-                + "7,2000000,,50,\n"
-                + "8,2000,,\"50,\n"
-                + "9,2000,,50,0xZZ\n"
-                + "10,2000,,50," + "x".repeat(5000) + "\n"
-                + "11,2000,,999,\n"
-                + "12,2000,,51,\n"));
+        BoardLog log = LogReader.read(
+                "log.csv",
+                new StringReader(HEAD
+                        + "0,2000,,50,\n"
+                        + "0,2000,,50,\n"
+                        + "five,2000,,50,\n"
+                        + "6,,,,\n"
+                        + "7,2000000,,50,\n"
+                        + "8,2000,,\"50,\n"
+                        + "9,2000,,50,0xZZ\n"
+                        + "10,2000,,50," + "x".repeat(5000) + "\n"
+                        + "11,2000,,999,\n"
+                        + "12,2000,,51,\n"));
 
         assertThat(log.samples()).hasSize(2);
         assertThat(log.badRows()).isEqualTo(8);
-        assertThat(log.problems()).containsExactly(
-                "line 3: its time does not come after that of the row before",
-                "line 4: it has text where a number should be",
-                "line 5: it has neither clock nor temperature",
-                "line 6: the clock should be 1 to 10000 MHz, found 2000000.0",
-                "line 7: its quotes do not match");
+        assertThat(log.problems())
+                .containsExactly(
+                        "line 3: its time does not come after that of the row before",
+                        "line 4: it has text where a number should be",
+                        "line 5: it has neither clock nor temperature",
+                        "line 6: the clock should be 1 to 10000 MHz, found 2000000.0",
+                        "line 7: its quotes do not match");
     }
 
     @Test
     void readsAMillionRowsAndNoMore() throws IOException {
-        BoardLog log = LogReader.read("log.csv", new Repeating("time,temp\n", "-1,50\n", LogReader.MAX_ROWS + 5, "1,50\n"));
+        BoardLog log =
+                LogReader.read("log.csv", new Repeating("time,temp\n", "-1,50\n", LogReader.MAX_ROWS + 5, "1,50\n"));
 
         assertThat(log.cutShort()).isTrue();
         assertThat(log.badRows() + log.samples().size()).isEqualTo(LogReader.MAX_ROWS);
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "\n\n", "time,volts\n1,2\n", "0,2000,,50,\n", HEAD, HEAD + "x\n", "\"time,clock\n1,2\n"})
+    @ValueSource(
+            strings = {"", "\n\n", "time,volts\n1,2\n", "0,2000,,50,\n", HEAD, HEAD + "x\n", "\"time,clock\n1,2\n"})
     void whatIsNoLogIsRefusedWithWhatToDo(String text) {
         assertThatThrownBy(() -> LogReader.read("log.csv", new StringReader(text)))
                 .isInstanceOfSatisfying(CardException.class, e -> {
@@ -136,14 +159,17 @@ class LogTest {
 
     @Test
     void aMissingLogIsRefused() {
-        assertThatThrownBy(() -> LogReader.read(Path.of("nowhere.csv"))).isInstanceOf(CardException.class)
+        assertThatThrownBy(() -> LogReader.read(Path.of("nowhere.csv")))
+                .isInstanceOf(CardException.class)
                 .hasMessageContaining("there is no log file");
     }
 
     @Property(tries = 300)
     void noTextIsACrash(@ForAll String rows) throws IOException {
         try {
-            assertThat(LogReader.read("log.csv", new StringReader(HEAD + "0,2000,,50,\n" + rows)).samples()).isNotEmpty();
+            assertThat(LogReader.read("log.csv", new StringReader(HEAD + "0,2000,,50,\n" + rows))
+                            .samples())
+                    .isNotEmpty();
         } catch (CardException e) {
             assertThat(e).hasMessageContaining("log.csv");
         }
@@ -159,8 +185,7 @@ class LogTest {
     }
 
     private static LogSummary sum(String text, OptionalDouble clock) throws IOException {
-        return LogSummary.of(LogReader.read("log.csv", new StringReader(text)), clock,
-                LabTrials.TABLES.throttleBits());
+        return LogSummary.of(LogReader.read("log.csv", new StringReader(text)), clock, LabTrials.TABLES.throttleBits());
     }
 
     /** A long text that is never all in memory: a head, a first row, and one row again and again. */

@@ -23,21 +23,33 @@ import net.jqwik.api.constraints.StringLength;
 class TrialFileTest {
 
     @Property(tries = 300)
-    void anyTextComesBack(@ForAll @StringLength(min = 1, max = 60) String label, @ForAll @StringLength(max = 200) String notes)
+    void anyTextComesBack(
+            @ForAll @StringLength(min = 1, max = 60) String label, @ForAll @StringLength(max = 200) String notes)
             throws IOException {
-        Assume.that(encodes(label) && encodes(notes) && !label.isBlank()
+        Assume.that(encodes(label)
+                && encodes(notes)
+                && !label.isBlank()
                 && label.chars().noneMatch(Character::isISOControl));
-        Trial trial = new Trial("x", Instant.EPOCH, new Unit("pi4", label), Map.of("arm_freq", 2000L), Outcome.HOLDS,
+        Trial trial = new Trial(
+                "x",
+                Instant.EPOCH,
+                new Unit("pi4", label),
+                Map.of("arm_freq", 2000L),
+                Outcome.HOLDS,
                 new Run(OptionalDouble.of(1), true, OptionalDouble.empty(), OptionalDouble.empty(), OptionalLong.of(1)),
-                Map.of("s", 1.5), Surroundings.UNKNOWN, notes);
+                Map.of("s", 1.5),
+                Surroundings.UNKNOWN,
+                notes);
 
         assertThat(read(TrialFile.write(trial))).isEqualTo(trial);
     }
 
     @Property(tries = 400)
-    void aDamagedFileIsAnErrorOrStillATrial(@ForAll @IntRange(max = 400) int at, @ForAll byte value,
-            @ForAll @IntRange(max = 20) int cut) throws IOException {
-        byte[] bytes = TrialFile.write(LabTrials.at(2000, 4).score("one core", 310).trial(1));
+    void aDamagedFileIsAnErrorOrStillATrial(
+            @ForAll @IntRange(max = 400) int at, @ForAll byte value, @ForAll @IntRange(max = 20) int cut)
+            throws IOException {
+        byte[] bytes =
+                TrialFile.write(LabTrials.at(2000, 4).score("one core", 310).trial(1));
         byte[] damaged = Arrays.copyOf(bytes, bytes.length - cut);
         damaged[at % damaged.length] = value;
 

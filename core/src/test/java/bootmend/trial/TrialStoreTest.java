@@ -41,6 +41,7 @@ class TrialStoreTest {
 
     @TempDir
     private Path home;
+
     private TrialStore store;
 
     @BeforeEach
@@ -50,11 +51,20 @@ class TrialStoreTest {
 
     @Test
     void keepsEveryFieldOfATrial() throws Exception {
-        Trial trial = new Trial("", Instant.parse("2026-11-02T09:00:00.25Z"), new Unit("pi4", "lab-07 \"Rosa\": #3"),
-                Map.of("arm_freq", 2000L, "over_voltage", -2L), Outcome.NO_BOOT,
-                new Run(OptionalDouble.of(47.5), true, OptionalDouble.of(71.25), OptionalDouble.of(1999.98),
+        Trial trial = new Trial(
+                "",
+                Instant.parse("2026-11-02T09:00:00.25Z"),
+                new Unit("pi4", "lab-07 \"Rosa\": #3"),
+                Map.of("arm_freq", 2000L, "over_voltage", -2L),
+                Outcome.NO_BOOT,
+                new Run(
+                        OptionalDouble.of(47.5),
+                        true,
+                        OptionalDouble.of(71.25),
+                        OptionalDouble.of(1999.98),
                         OptionalLong.of(0x50005)),
-                Map.of("one core", 312.0, "0x10: yes", 0.5), new Surroundings("yes", "no", OptionalDouble.of(-3)),
+                Map.of("one core", 312.0, "0x10: yes", 0.5),
+                new Surroundings("yes", "no", OptionalDouble.of(-3)),
                 "Two lines:\n- the second # is no comment\n  and a third");
 
         Trial kept = store.add(trial);
@@ -65,8 +75,16 @@ class TrialStoreTest {
 
     @Test
     void keepsATrialWithNothingMeasured() throws Exception {
-        Trial kept = store.add(new Trial("", Instant.EPOCH, new Unit("pi4", "~"), Map.of(), Outcome.BOOTS,
-                Run.UNMEASURED, Map.of(), Surroundings.UNKNOWN, ""));
+        Trial kept = store.add(new Trial(
+                "",
+                Instant.EPOCH,
+                new Unit("pi4", "~"),
+                Map.of(),
+                Outcome.BOOTS,
+                Run.UNMEASURED,
+                Map.of(),
+                Surroundings.UNKNOWN,
+                ""));
 
         assertThat(store.read().whole()).containsExactly(kept);
     }
@@ -94,15 +112,25 @@ class TrialStoreTest {
     @ParameterizedTest
     @ValueSource(strings = {"../../escape", "..", "/etc/lab", "a\\b", "con", "\u00fc \u202e", ".hidden", "x/../../y"})
     void noLabelEscapesTheStore(String label) throws Exception {
-        Trial kept = store.add(new Trial("", Instant.EPOCH, new Unit("pi4", label), Map.of(), Outcome.BOOTS,
-                Run.UNMEASURED, Map.of(), Surroundings.UNKNOWN, ""));
+        Trial kept = store.add(new Trial(
+                "",
+                Instant.EPOCH,
+                new Unit("pi4", label),
+                Map.of(),
+                Outcome.BOOTS,
+                Run.UNMEASURED,
+                Map.of(),
+                Surroundings.UNKNOWN,
+                ""));
 
         try (Stream<Path> files = Files.walk(home)) {
             assertThat(files.filter(Files::isRegularFile)).containsExactly(store.file(kept));
         }
         assertThat(kept.id()).matches("trial[a-z0-9-]*");
         assertThat(store.file(kept).getParent()).isEqualTo(home.resolve("trials"));
-        assertThat(store.read().whole()).extracting(trial -> trial.unit().label()).containsExactly(label);
+        assertThat(store.read().whole())
+                .extracting(trial -> trial.unit().label())
+                .containsExactly(label);
     }
 
     @Test
@@ -112,7 +140,8 @@ class TrialStoreTest {
 
         try (Stream<Path> files = Files.list(home.resolve("trials"))) {
             assertThat(files.map(file -> file.getFileName().toString()))
-                    .hasSize(2).allSatisfy(name -> assertThat(name).endsWith(".yaml"));
+                    .hasSize(2)
+                    .allSatisfy(name -> assertThat(name).endsWith(".yaml"));
         }
     }
 
@@ -157,7 +186,9 @@ class TrialStoreTest {
 
         assertThat(content.trials()).extracting(Trial::id).containsExactly("good");
         assertThat(content.problems()).singleElement().satisfies(problem -> {
-            assertThat(problem.getMessage()).startsWith(file + ", line " + line + ": ").contains(words);
+            assertThat(problem.getMessage())
+                    .startsWith(file + ", line " + line + ": ")
+                    .contains(words);
             assertThat(problem.getMessage().lines()).hasSize(1);
             assertThat(problem.kind()).isEqualTo(CardException.Kind.UNREADABLE);
         });
@@ -168,7 +199,8 @@ class TrialStoreTest {
     void aFolderNamedLikeATrialIsAProblemToo() throws Exception {
         Files.createDirectories(home.resolve("trials/folder.yaml"));
 
-        assertThat(store.read().problems()).singleElement()
+        assertThat(store.read().problems())
+                .singleElement()
                 .satisfies(problem -> assertThat(problem).hasMessageContaining("this is no file"));
     }
 

@@ -24,7 +24,9 @@ class VerdictTest {
     }
 
     @ParameterizedTest
-    @EnumSource(value = Outcome.class, names = {"NO_BOOT", "LOCKS_UP", "MISBEHAVES"})
+    @EnumSource(
+            value = Outcome.class,
+            names = {"NO_BOOT", "LOCKS_UP", "MISBEHAVES"})
     void aFailureFailsWhateverElseWasSeen(Outcome outcome) {
         assertThat(kind(LabTrials.at(2000, 4).ended(outcome))).isEqualTo(Verdict.Kind.FAILED);
         assertThat(kind(LabTrials.at(2000, 4).ended(outcome).idle().mask(1))).isEqualTo(Verdict.Kind.FAILED);
@@ -33,7 +35,8 @@ class VerdictTest {
     @ParameterizedTest
     @CsvSource({"45, true", "44.9, false", "0, false", "600, true"})
     void knownGoodTakesFortyFiveMinutes(double minutes, boolean knownGood) {
-        assertThat(LabTrials.at(2000, 4).minutes(minutes).trial(1).isKnownGood()).isEqualTo(knownGood);
+        assertThat(LabTrials.at(2000, 4).minutes(minutes).trial(1).isKnownGood())
+                .isEqualTo(knownGood);
     }
 
     @Test
@@ -41,19 +44,28 @@ class VerdictTest {
         assertThat(LabTrials.at(2000, 4).idle().trial(1).isKnownGood()).isFalse();
         assertThat(LabTrials.at(2000, 4).withoutMask().trial(1).isKnownGood()).isFalse();
         assertThat(LabTrials.at(2000, 4).mask(0x10000).trial(1).isKnownGood()).isFalse();
-        assertThat(LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP).trial(1).isKnownGood()).isFalse();
+        assertThat(LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP).trial(1).isKnownGood())
+                .isFalse();
     }
 
     @Test
     void valuesOutOfRangeAreRefusedWithASentence() {
-        assertThatThrownBy(() -> LabTrials.at(2000, 4).minutes(-1).trial(1)).hasMessageContaining("minutes should be 0 to");
-        assertThatThrownBy(() -> LabTrials.at(2000, 4).peak(Double.NaN).trial(1)).hasMessageContaining("peak temperature");
-        assertThatThrownBy(() -> LabTrials.at(2000, 4).score("one core", 0).trial(1)).hasMessageContaining("above 0");
+        assertThatThrownBy(() -> LabTrials.at(2000, 4).minutes(-1).trial(1))
+                .hasMessageContaining("minutes should be 0 to");
+        assertThatThrownBy(() -> LabTrials.at(2000, 4).peak(Double.NaN).trial(1))
+                .hasMessageContaining("peak temperature");
+        assertThatThrownBy(() -> LabTrials.at(2000, 4).score("one core", 0).trial(1))
+                .hasMessageContaining("above 0");
         assertThatThrownBy(() -> new Unit("pi4", " ")).hasMessageContaining("label is empty");
         assertThatThrownBy(() -> new Unit("pi4", "a\u001b[2J")).hasMessageContaining("one line");
         assertThatThrownBy(() -> new Unit("pi4", "x".repeat(61))).hasMessageContaining("60");
-        assertThatThrownBy(() -> new Run(OptionalDouble.empty(), false, OptionalDouble.empty(), OptionalDouble.empty(),
-                OptionalLong.of(1L << 32))).hasMessageContaining("0xFFFFFFFF");
+        assertThatThrownBy(() -> new Run(
+                        OptionalDouble.empty(),
+                        false,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        OptionalLong.of(1L << 32)))
+                .hasMessageContaining("0xFFFFFFFF");
     }
 
     private static Verdict.Kind kind(LabTrials trial) {

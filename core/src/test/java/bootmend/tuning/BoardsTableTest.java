@@ -41,10 +41,12 @@ class BoardsTableTest {
 
         assertThat(board.chip()).isEqualTo(chip);
         assertThat(board.sees()).containsExactly(sees.split(" "));
-        assertThat(board.types()).containsExactlyElementsOf(
-                Arrays.stream(types.split(" ")).map(Integer::decode).toList());
+        assertThat(board.types())
+                .containsExactlyElementsOf(
+                        Arrays.stream(types.split(" ")).map(Integer::decode).toList());
         assertThat(board.warrantyBit().word()).isEqualTo(warranty);
-        assertThat(board.types()).allSatisfy(type -> assertThat(boards.byType(type)).contains(board));
+        assertThat(board.types())
+                .allSatisfy(type -> assertThat(boards.byType(type)).contains(board));
     }
 
     @Test
@@ -58,9 +60,12 @@ class BoardsTableTest {
     void everyBoardNamedInTheOtherTablesExists() {
         TuningTables tables = TuningTables.load();
         assertThat(tables.vocabulary().keys()).allSatisfy(key -> {
-            assertThat(key.boards().ranges()).allSatisfy(range -> assertThat(boards.find(range.board())).isPresent());
-            assertThat(key.unclear().ranges()).allSatisfy(range -> assertThat(boards.find(range.board())).isPresent());
-            assertThat(tables.stock().perBoard(key.key())).flatMap(BoardStock::boards)
+            assertThat(key.boards().ranges())
+                    .allSatisfy(range -> assertThat(boards.find(range.board())).isPresent());
+            assertThat(key.unclear().ranges())
+                    .allSatisfy(range -> assertThat(boards.find(range.board())).isPresent());
+            assertThat(tables.stock().perBoard(key.key()))
+                    .flatMap(BoardStock::boards)
                     .allSatisfy(range -> assertThat(boards.find(range.board())).isPresent());
         });
     }

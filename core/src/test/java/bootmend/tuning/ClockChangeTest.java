@@ -49,8 +49,8 @@ class ClockChangeTest {
         assertThat(missing).isEqualTo(new Figure.NotPublished("no stock value of arm_freq on cm5"));
         assertThat(ClockChange.percent(new Figure.Value(2000), missing)).isEqualTo(missing);
         assertThat(ClockChange.percent(new Figure.DependsOn("x"), missing)).isEqualTo(missing);
-        assertThat(stock("h264_freq", "pi5", -1, Truth.FALSE)).isEqualTo(
-                new Figure.NotPublished("h264_freq does nothing on pi5"));
+        assertThat(stock("h264_freq", "pi5", -1, Truth.FALSE))
+                .isEqualTo(new Figure.NotPublished("h264_freq does nothing on pi5"));
         assertThat(stock("arm_boost", "pi4", 4, Truth.FALSE)).isInstanceOf(Figure.NotPublished.class);
     }
 
@@ -82,7 +82,10 @@ class ClockChangeTest {
     }
 
     private static Figure power(double clock, double stockClock, double volts, double stockVolts) {
-        return ClockChange.powerRatio(new Figure.Value(clock), new Figure.Value(stockClock), new Figure.Value(volts),
+        return ClockChange.powerRatio(
+                new Figure.Value(clock),
+                new Figure.Value(stockClock),
+                new Figure.Value(volts),
                 new Figure.Value(stockVolts));
     }
 

@@ -26,77 +26,97 @@ class DataFileTest {
 
     @Test
     void aRowWithTooFewCells() {
-        assertThatThrownBy(() -> file("a,b\n1,2\n3\n")).isInstanceOf(DataFileException.class)
-                .hasMessageContaining("lab.csv, line 3").hasMessageContaining("expected 2 cells, found 1");
+        assertThatThrownBy(() -> file("a,b\n1,2\n3\n"))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("lab.csv, line 3")
+                .hasMessageContaining("expected 2 cells, found 1");
     }
 
     @Test
     void anEmptyFile() {
-        assertThatThrownBy(() -> file("# nothing\n")).isInstanceOf(DataFileException.class)
+        assertThatThrownBy(() -> file("# nothing\n"))
+                .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("no header");
     }
 
     @Test
     void aColumnTwice() {
-        assertThatThrownBy(() -> file("a,a\n")).isInstanceOf(DataFileException.class)
+        assertThatThrownBy(() -> file("a,a\n"))
+                .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("two columns");
     }
 
     @Test
     void otherColumnsThanExpected() {
-        assertThatThrownBy(() -> ThrottleBits.read(file("bit,text\n"))).isInstanceOf(DataFileException.class)
+        assertThatThrownBy(() -> ThrottleBits.read(file("bit,text\n")))
+                .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("expected the columns [bit, meaning]");
     }
 
     @Test
     void aMissingFile() {
-        assertThatThrownBy(() -> DataFile.resource("none.csv")).isInstanceOf(DataFileException.class)
-                .hasMessageContaining("none.csv").hasMessageContaining("missing");
+        assertThatThrownBy(() -> DataFile.resource("none.csv"))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("none.csv")
+                .hasMessageContaining("missing");
     }
 
     @Test
     void brokenQuotesAreAnErrorOfThatFile() {
-        assertThatThrownBy(() -> file("a,b\n1,\"open")).isInstanceOf(DataFileException.class)
+        assertThatThrownBy(() -> file("a,b\n1,\"open"))
+                .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("lab.csv");
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "32,too high; should be 0 to 31",
-        "-1,too low; should be 0 to 31",
-        "x,no number; should be a number, found x",
-        "1,; column meaning is empty",
-    })
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "32,too high; should be 0 to 31",
+                "-1,too low; should be 0 to 31",
+                "x,no number; should be a number, found x",
+                "1,; column meaning is empty",
+            })
     void badThrottleBits(String row, String problem) {
-        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + row + "\n"))).isInstanceOf(DataFileException.class)
-                .hasMessageContaining("line 2").hasMessageContaining(problem);
+        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + row + "\n")))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("line 2")
+                .hasMessageContaining(problem);
     }
 
     @Test
     void theSameKeyTwice() {
-        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + "1,a\n1,b\n"))).isInstanceOf(DataFileException.class)
-                .hasMessageContaining("line 3").hasMessageContaining("earlier row for 1");
+        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + "1,a\n1,b\n")))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("line 3")
+                .hasMessageContaining("earlier row for 1");
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "pi4,BCM2711,pi400 pi4,0x11,tracked,no,; sees should start with pi4",
-        "pi4,BCM2711,pi4,0x11,maybe,no,; warranty_bit should be one of",
-        "pi4,BCM2711,pi4,0x100,tracked,no,; board type 0x100",
-        "pi4,BCM2711,pi4,0x11 0x11,tracked,no,; board type 0x11",
-    })
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "pi4,BCM2711,pi400 pi4,0x11,tracked,no,; sees should start with pi4",
+                "pi4,BCM2711,pi4,0x11,maybe,no,; warranty_bit should be one of",
+                "pi4,BCM2711,pi4,0x100,tracked,no,; board type 0x100",
+                "pi4,BCM2711,pi4,0x11 0x11,tracked,no,; board type 0x11",
+            })
     void badBoards(String row, String problem) {
-        assertThatThrownBy(() -> Boards.read(file(BOARDS + row + "\n"))).isInstanceOf(DataFileException.class)
-                .hasMessageContaining("line 3").hasMessageContaining(problem);
+        assertThatThrownBy(() -> Boards.read(file(BOARDS + row + "\n")))
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("line 3")
+                .hasMessageContaining(problem);
     }
 
     @Test
     void aStockColumnForRevisionsThatCannotBe() {
         Vocabulary vocabulary = TuningTables.load().vocabulary();
         assertThatThrownBy(() -> StockValues.read(file("key,pi4@4-3\narm_freq,1500\n"), vocabulary))
-                .isInstanceOf(DataFileException.class).hasMessageContaining("revisions run from 0 to 15");
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("revisions run from 0 to 15");
         assertThatThrownBy(() -> StockValues.read(file("key,pi4\nkernel,1500\n"), vocabulary))
-                .isInstanceOf(DataFileException.class).hasMessageContaining("kernel is no key");
+                .isInstanceOf(DataFileException.class)
+                .hasMessageContaining("kernel is no key");
     }
 
     private static DataFile file(String text) {

@@ -38,8 +38,15 @@ class RevisionsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0x800000, 256", "0x900000, 512", "0xa00000, 1024", "0xb00000, 2048", "0xc00000, 4096",
-        "0xd00000, 8192", "0xe00000, 16384"})
+    @CsvSource({
+        "0x800000, 256",
+        "0x900000, 512",
+        "0xa00000, 1024",
+        "0xb00000, 2048",
+        "0xc00000, 4096",
+        "0xd00000, 8192",
+        "0xe00000, 16384"
+    })
     void memoryDoublesFrom256MegabytesTo16Gigabytes(String code, int megabytes) {
         assertThat(revisions.decode(code).memoryMegabytes()).hasValue(megabytes);
     }
@@ -99,13 +106,15 @@ class RevisionsTest {
 
     /** Values from memory. */
     @ParameterizedTest
-    @CsvSource(nullValues = "-", value = {
-        "0002, pi1, 1.0, 256", "0003, pi1, 1.0, 256", "0004, pi1, 2.0, 256", "0005, pi1, 2.0, 256",
-        "0006, pi1, 2.0, 256", "0007, pi1, 2.0, 256", "0008, pi1, 2.0, 256", "0009, pi1, 2.0, 256",
-        "000d, pi1, 2.0, 512", "000e, pi1, 2.0, 512", "000f, pi1, 2.0, 512", "0010, pi1, 1.2, 512",
-        "0011, cm1, 1.0, 512", "0012, pi1, 1.1, 256", "0013, pi1, 1.2, 512", "0014, cm1, 1.0, 512",
-        "0015, pi1, 1.1, -",
-    })
+    @CsvSource(
+            nullValues = "-",
+            value = {
+                "0002, pi1, 1.0, 256", "0003, pi1, 1.0, 256", "0004, pi1, 2.0, 256", "0005, pi1, 2.0, 256",
+                "0006, pi1, 2.0, 256", "0007, pi1, 2.0, 256", "0008, pi1, 2.0, 256", "0009, pi1, 2.0, 256",
+                "000d, pi1, 2.0, 512", "000e, pi1, 2.0, 512", "000f, pi1, 2.0, 512", "0010, pi1, 1.2, 512",
+                "0011, cm1, 1.0, 512", "0012, pi1, 1.1, 256", "0013, pi1, 1.2, 512", "0014, cm1, 1.0, 512",
+                "0015, pi1, 1.1, -",
+            })
     void oldStyleCodes(String code, String board, String revision, Integer memory) {
         Revision decoded = revisions.decode(code);
 
@@ -144,7 +153,8 @@ class RevisionsTest {
     @ParameterizedTest
     @ValueSource(strings = {"", "0x", "xyz", "c03111 ", "-1", "123456789"})
     void whatIsNoCodeIsRefused(String text) {
-        assertThatThrownBy(() -> revisions.decode(text)).isInstanceOf(IllegalArgumentException.class)
+        assertThatThrownBy(() -> revisions.decode(text))
+                .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("such as c03111");
     }
 }

@@ -31,8 +31,18 @@ class StockValuesTableTest {
             v3d_freq_min,   250,  250,  250, 250, 250,  250,  250,  250,  250,  500
             sdram_freq_min, 400,  400,  400, 400, 400,  400,  3200, 3200, 400,  4267
             """)
-    void everyPublishedValue(String key, String pi0, String pi0w, String pi1, String pi2, String pi3, String pi3plus,
-            String cm4, String pi400, String pi02, String pi5) {
+    void everyPublishedValue(
+            String key,
+            String pi0,
+            String pi0w,
+            String pi1,
+            String pi2,
+            String pi3,
+            String pi3plus,
+            String cm4,
+            String pi400,
+            String pi02,
+            String pi5) {
         assertStock(key, "pi0", pi0);
         assertStock(key, "pi0w", pi0w);
         assertStock(key, "pi1", pi1);
@@ -46,9 +56,21 @@ class StockValuesTableTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"core_freq, 500", "h264_freq, 500", "isp_freq, 500", "v3d_freq, 500", "hevc_freq, 500",
-        "sdram_freq, 3200", "arm_freq_min, 600", "core_freq_min, 200", "gpu_freq_min, 250", "h264_freq_min, 250",
-        "isp_freq_min, 250", "v3d_freq_min, 250", "sdram_freq_min, 3200"})
+    @CsvSource({
+        "core_freq, 500",
+        "h264_freq, 500",
+        "isp_freq, 500",
+        "v3d_freq, 500",
+        "hevc_freq, 500",
+        "sdram_freq, 3200",
+        "arm_freq_min, 600",
+        "core_freq_min, 200",
+        "gpu_freq_min, 250",
+        "h264_freq_min, 250",
+        "isp_freq_min, 250",
+        "v3d_freq_min, 250",
+        "sdram_freq_min, 3200"
+    })
     void pi4HasOneValueForAllRevisionsInEveryRowButArmFreq(String key, long mhz) {
         assertThat(stock.of(key, "pi4", OptionalInt.empty())).containsExactly(new Stock.Value(mhz));
         assertThat(stock.of(key, "pi4", OptionalInt.of(1))).containsExactly(new Stock.Value(mhz));
@@ -67,16 +89,27 @@ class StockValuesTableTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"arm_freq, cm1", "arm_freq, cm3", "arm_freq, cm3+", "arm_freq, cm4s", "arm_freq, cm0",
-        "arm_freq, pi500", "arm_freq, cm5", "gpu_freq, pi4", "hevc_freq_min, pi4"})
+    @CsvSource({
+        "arm_freq, cm1",
+        "arm_freq, cm3",
+        "arm_freq, cm3+",
+        "arm_freq, cm4s",
+        "arm_freq, cm0",
+        "arm_freq, pi500",
+        "arm_freq, cm5",
+        "gpu_freq, pi4",
+        "hevc_freq_min, pi4"
+    })
     void whatIsNotPublishedStaysSo(String key, String board) {
         assertThat(stock.of(key, board, OptionalInt.empty())).containsExactly(new Stock.NotPublished());
     }
 
     @Test
     void theTableHasNoMoreRowsThanAbove() {
-        List<String> keys = TuningTables.load().vocabulary().keys().stream().map(TuningKey::key)
-                .filter(key -> !stock.perBoard(key).isEmpty()).toList();
+        List<String> keys = TuningTables.load().vocabulary().keys().stream()
+                .map(TuningKey::key)
+                .filter(key -> !stock.perBoard(key).isEmpty())
+                .toList();
 
         assertThat(keys).hasSize(14);
         assertThat(stock.perBoard("arm_freq")).hasSize(10);
@@ -84,6 +117,8 @@ class StockValuesTableTest {
 
     private void assertStock(String key, String board, String expected) {
         Stock value = expected.equals("n/a") ? new Stock.DoesNothing() : new Stock.Value(Long.parseLong(expected));
-        assertThat(stock.of(key, board, OptionalInt.empty())).as("%s on %s", key, board).containsExactly(value);
+        assertThat(stock.of(key, board, OptionalInt.empty()))
+                .as("%s on %s", key, board)
+                .containsExactly(value);
     }
 }

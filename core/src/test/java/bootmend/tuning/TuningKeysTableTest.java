@@ -15,49 +15,53 @@ class TuningKeysTableTest {
     private final Vocabulary vocabulary = TuningTables.load().vocabulary();
 
     @ParameterizedTest
-    @CsvSource(nullValues = "-", value = {
-        "arm_freq, clock, MHz, -, -, per board, true",
-        "arm_freq_min, clock, MHz, -, -, per board, true",
-        "arm_boost, clock, flag, 0, 1, not published, false",
-        "gpu_freq, clock, MHz, -, -, per board, true",
-        "core_freq, clock, MHz, -, -, per board, true",
-        "h264_freq, clock, MHz, -, -, per board, true",
-        "isp_freq, clock, MHz, -, -, per board, true",
-        "v3d_freq, clock, MHz, -, -, per board, true",
-        "hevc_freq, clock, MHz, -, -, per board, true",
-        "sdram_freq, clock, MHz, -, -, per board, true",
-        "core_freq_min, clock, MHz, -, -, per board, true",
-        "gpu_freq_min, clock, MHz, -, -, per board, true",
-        "h264_freq_min, clock, MHz, -, -, per board, true",
-        "isp_freq_min, clock, MHz, -, -, per board, true",
-        "v3d_freq_min, clock, MHz, -, -, per board, true",
-        "hevc_freq_min, clock, MHz, -, -, per board, true",
-        "sdram_freq_min, clock, MHz, -, -, per board, true",
-        "over_voltage, voltage, step, -16, 8, 0, true",
-        "over_voltage_min, voltage, step, -16, 8, 0, true",
-        "over_voltage_delta, voltage, microvolt, -, -, 0, true",
-        "over_voltage_sdram, voltage, step, -16, 8, 0, true",
-        "over_voltage_sdram_c, voltage, step, -16, 8, 0, true",
-        "over_voltage_sdram_i, voltage, step, -16, 8, 0, true",
-        "over_voltage_sdram_p, voltage, step, -16, 8, 0, true",
-        "force_turbo, turbo, flag, 0, 1, 0, true",
-        "initial_turbo, turbo, s, 0, 60, 0, true",
-        "temp_limit, thermal, degC, -, 85, 85, true",
-        "temp_soft_limit, thermal, degC, -, 70, 60, true",
-    })
-    void everyKeyHasItsPublishedUnitRangeAndStock(String name, String group, String unit, Long min, Long max,
-            String stock, boolean resets) {
+    @CsvSource(
+            nullValues = "-",
+            value = {
+                "arm_freq, clock, MHz, -, -, per board, true",
+                "arm_freq_min, clock, MHz, -, -, per board, true",
+                "arm_boost, clock, flag, 0, 1, not published, false",
+                "gpu_freq, clock, MHz, -, -, per board, true",
+                "core_freq, clock, MHz, -, -, per board, true",
+                "h264_freq, clock, MHz, -, -, per board, true",
+                "isp_freq, clock, MHz, -, -, per board, true",
+                "v3d_freq, clock, MHz, -, -, per board, true",
+                "hevc_freq, clock, MHz, -, -, per board, true",
+                "sdram_freq, clock, MHz, -, -, per board, true",
+                "core_freq_min, clock, MHz, -, -, per board, true",
+                "gpu_freq_min, clock, MHz, -, -, per board, true",
+                "h264_freq_min, clock, MHz, -, -, per board, true",
+                "isp_freq_min, clock, MHz, -, -, per board, true",
+                "v3d_freq_min, clock, MHz, -, -, per board, true",
+                "hevc_freq_min, clock, MHz, -, -, per board, true",
+                "sdram_freq_min, clock, MHz, -, -, per board, true",
+                "over_voltage, voltage, step, -16, 8, 0, true",
+                "over_voltage_min, voltage, step, -16, 8, 0, true",
+                "over_voltage_delta, voltage, microvolt, -, -, 0, true",
+                "over_voltage_sdram, voltage, step, -16, 8, 0, true",
+                "over_voltage_sdram_c, voltage, step, -16, 8, 0, true",
+                "over_voltage_sdram_i, voltage, step, -16, 8, 0, true",
+                "over_voltage_sdram_p, voltage, step, -16, 8, 0, true",
+                "force_turbo, turbo, flag, 0, 1, 0, true",
+                "initial_turbo, turbo, s, 0, 60, 0, true",
+                "temp_limit, thermal, degC, -, 85, 85, true",
+                "temp_soft_limit, thermal, degC, -, 70, 60, true",
+            })
+    void everyKeyHasItsPublishedUnitRangeAndStock(
+            String name, String group, String unit, Long min, Long max, String stock, boolean resets) {
         TuningKey key = vocabulary.find(name).orElseThrow();
 
         assertThat(key.group()).isEqualTo(group);
         assertThat(key.unit()).isEqualTo(unit);
         assertThat(key.min()).isEqualTo(min == null ? OptionalLong.empty() : OptionalLong.of(min));
         assertThat(key.max()).isEqualTo(max == null ? OptionalLong.empty() : OptionalLong.of(max));
-        assertThat(key.stock()).isEqualTo(switch (stock) {
-            case "per board" -> new StockRule.PerBoard();
-            case "not published" -> new StockRule.NotPublished();
-            default -> new StockRule.Plain(Long.parseLong(stock));
-        });
+        assertThat(key.stock())
+                .isEqualTo(
+                        switch (stock) {
+                            case "per board" -> new StockRule.PerBoard();
+                            case "not published" -> new StockRule.NotPublished();
+                            default -> new StockRule.Plain(Long.parseLong(stock));
+                        });
         assertThat(key.resets()).isEqualTo(resets);
         assertThat(key.source().title()).isEqualTo("Overclocking options");
     }
@@ -92,7 +96,8 @@ class TuningKeysTableTest {
     @Test
     void everyOtherKeyIsForEveryBoard() {
         assertThat(vocabulary.keys()).filteredOn(key -> !key.boards().isEvery()).hasSize(11);
-        assertThat(vocabulary.keys()).filteredOn(key -> key.boards().isEvery())
+        assertThat(vocabulary.keys())
+                .filteredOn(key -> key.boards().isEvery())
                 .allSatisfy(key -> assertThat(key.appliesTo()).isEqualTo("all"));
     }
 
@@ -118,7 +123,9 @@ class TuningKeysTableTest {
 
     @Test
     void onlyTempLimitIsClamped() {
-        assertThat(vocabulary.keys()).filteredOn(TuningKey::clamped).extracting(TuningKey::key)
+        assertThat(vocabulary.keys())
+                .filteredOn(TuningKey::clamped)
+                .extracting(TuningKey::key)
                 .containsExactly("temp_limit");
     }
 

@@ -20,8 +20,8 @@ class TuningLinesTest {
 
     @Example
     void onlyTheVocabularysKeysAreListed() {
-        List<TuningLine> lines = find(
-                "dtparam=spi=on\n[pi4]\narm_freq=2000\nkernel=kernel8.img\n# note\nover_voltage=6\n");
+        List<TuningLine> lines =
+                find("dtparam=spi=on\n[pi4]\narm_freq=2000\nkernel=kernel8.img\n# note\nover_voltage=6\n");
 
         assertThat(lines).extracting(TuningLine::lineNumber).containsExactly(3, 6);
         assertThat(lines).extracting(TuningLine::key).containsExactly("arm_freq", "over_voltage");
@@ -68,10 +68,11 @@ class TuningLinesTest {
         ConfigDocument document = document("arm_boost=1\r\narm_freq=2000\r\n[none]\r\ngpu_freq=600\r\n[all]\r\n"
                 + "#over_voltage=2\r\nover_voltage=6\r\ndtparam=spi=on");
 
-        assertThat(text(document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of())))).isEqualTo("arm_boost=1\r\n#arm_freq=2000\r\n"
-                + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\n#over_voltage=6\r\ndtparam=spi=on");
-        assertThat(text(document.remove(StockReset.lineNumbers(document, vocabulary, Set.of())))).isEqualTo("arm_boost=1\r\n"
-                + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\ndtparam=spi=on");
+        assertThat(text(document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()))))
+                .isEqualTo("arm_boost=1\r\n#arm_freq=2000\r\n"
+                        + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\n#over_voltage=6\r\ndtparam=spi=on");
+        assertThat(text(document.remove(StockReset.lineNumbers(document, vocabulary, Set.of()))))
+                .isEqualTo("arm_boost=1\r\n" + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\ndtparam=spi=on");
     }
 
     @Property(tries = 300)
@@ -81,8 +82,10 @@ class TuningLinesTest {
         ConfigDocument commented = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
         ConfigDocument removed = document.remove(StockReset.lineNumbers(document, vocabulary, Set.of()));
 
-        assertThat(commented.commentOut(StockReset.lineNumbers(commented, vocabulary, Set.of()))).isEqualTo(commented);
-        assertThat(removed.remove(StockReset.lineNumbers(removed, vocabulary, Set.of()))).isEqualTo(removed);
+        assertThat(commented.commentOut(StockReset.lineNumbers(commented, vocabulary, Set.of())))
+                .isEqualTo(commented);
+        assertThat(removed.remove(StockReset.lineNumbers(removed, vocabulary, Set.of())))
+                .isEqualTo(removed);
         assertThat(TuningLines.find(commented, vocabulary)).noneMatch(TuningLine::resets);
         assertThat(TuningLines.find(removed, vocabulary)).noneMatch(TuningLine::resets);
     }
@@ -91,8 +94,10 @@ class TuningLinesTest {
     @Domain(ConfigBytes.class)
     void backToStockChangesNoLineThatIsNotATuningLine(@ForAll byte[] bytes) {
         ConfigDocument document = ConfigDocument.parse(bytes);
-        List<Integer> changed = TuningLines.find(document, vocabulary).stream().filter(TuningLine::resets)
-                .map(TuningLine::lineNumber).toList();
+        List<Integer> changed = TuningLines.find(document, vocabulary).stream()
+                .filter(TuningLine::resets)
+                .map(TuningLine::lineNumber)
+                .toList();
         ConfigDocument after = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
 
         assertThat(after.toBytes()).hasSize(bytes.length + changed.size());

@@ -30,8 +30,14 @@ class VoltageStepsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"over_voltage_min", "over_voltage_sdram", "over_voltage_sdram_c", "over_voltage_sdram_i",
-        "over_voltage_sdram_p"})
+    @ValueSource(
+            strings = {
+                "over_voltage_min",
+                "over_voltage_sdram",
+                "over_voltage_sdram_c",
+                "over_voltage_sdram_i",
+                "over_voltage_sdram_p"
+            })
     void theOtherVoltagesAre12VoltAtStepZeroBeforePi4(String key) {
         assertThat(steps.volts(key, "pi1", 0)).isEqualTo(new Figure.Value(1.2));
         assertThat(steps.volts(key, "pi3+", 4)).isEqualTo(new Figure.Value(1.3));
@@ -46,8 +52,8 @@ class VoltageStepsTest {
 
     @Test
     void whatIsNotPublishedStaysSo() {
-        assertThat(steps.volts("over_voltage", "cm1", 0)).isEqualTo(
-                new Figure.NotPublished("volts of over_voltage on cm1"));
+        assertThat(steps.volts("over_voltage", "cm1", 0))
+                .isEqualTo(new Figure.NotPublished("volts of over_voltage on cm1"));
         assertThat(steps.scale("over_voltage_delta", "pi5")).isEmpty();
     }
 

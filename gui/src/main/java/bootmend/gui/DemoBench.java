@@ -20,7 +20,10 @@ public record DemoBench(Workplace workplace, List<Path> cards) {
 
     /** Makes what is not there yet. */
     public static DemoBench in(Path folder) throws IOException {
-        List<Path> cards = DemoCards.all().stream().map(DemoCard::fileName).map(folder::resolve).toList();
+        List<Path> cards = DemoCards.all().stream()
+                .map(DemoCard::fileName)
+                .map(folder::resolve)
+                .toList();
         boolean fresh = cards.stream().noneMatch(Files::exists);
         if (fresh) {
             DemoCards.writeAll(folder);

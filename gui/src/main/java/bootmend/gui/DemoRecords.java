@@ -41,7 +41,9 @@ final class DemoRecords {
         Map<String, String> latest = new HashMap<>();
         for (String line : lines()) {
             String[] cells = line.split(",", COLUMNS);
-            latest.put(cells[2], new TrialAddJob(workplace).run(request(cells)).trial().id());
+            latest.put(
+                    cells[2],
+                    new TrialAddJob(workplace).run(request(cells)).trial().id());
         }
         save("cart-3", cart, "pi4", "large heat sink", "Runs the arm carts of room 12.", latest.get("cart-3"));
         save("weather-mast", mast, "pi1", "none", "For the mast on the gym roof.", latest.get("mast"));
@@ -49,8 +51,11 @@ final class DemoRecords {
 
     private void save(String name, Path card, String board, String cooling, String notes, String trial)
             throws CardException {
-        new ProfileJob(workplace).save(CardRequest.of(card), new ProfileJob.Save(name, board, cooling,
-                "the lab's bench supply", notes, List.of(trial), false));
+        new ProfileJob(workplace)
+                .save(
+                        CardRequest.of(card),
+                        new ProfileJob.Save(
+                                name, board, cooling, "the lab's bench supply", notes, List.of(trial), false));
     }
 
     private static List<String> lines() throws IOException {
@@ -61,11 +66,25 @@ final class DemoRecords {
     }
 
     private static TrialRequest request(String[] cells) {
-        return new TrialRequest(cells[2], BoardRequest.of(cells[1]), Optional.empty(), List.of(cells[3].split(" ")),
-                Optional.empty(), cells[4], new TrialRequest.Measured(number(cells[5]), cells[6].equals("full"),
-                        number(cells[7]), OptionalDouble.empty(), Optional.of(cells[8]).filter(mask -> !mask.isEmpty()),
+        return new TrialRequest(
+                cells[2],
+                BoardRequest.of(cells[1]),
+                Optional.empty(),
+                List.of(cells[3].split(" ")),
+                Optional.empty(),
+                cells[4],
+                new TrialRequest.Measured(
+                        number(cells[5]),
+                        cells[6].equals("full"),
+                        number(cells[7]),
+                        OptionalDouble.empty(),
+                        Optional.of(cells[8]).filter(mask -> !mask.isEmpty()),
                         List.of()),
-                cells[9], "the lab's bench supply", number(cells[10]), Optional.of(cells[0]), cells[11]);
+                cells[9],
+                "the lab's bench supply",
+                number(cells[10]),
+                Optional.of(cells[0]),
+                cells[11]);
     }
 
     private static OptionalDouble number(String cell) {

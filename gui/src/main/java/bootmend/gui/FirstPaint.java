@@ -37,7 +37,9 @@ final class FirstPaint {
             return;
         }
         scene.removePostLayoutPulseListener(listener);
-        ProcessHandle.current().info().startInstant().ifPresent(start ->
-                told.accept(Duration.between(start, Instant.now())));
+        ProcessHandle.current()
+                .info()
+                .startInstant()
+                .ifPresent(start -> told.accept(Duration.between(start, Instant.now())));
     }
 }

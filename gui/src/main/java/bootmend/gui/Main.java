@@ -17,12 +17,12 @@ public final class Main {
     // Kept, because loggers that nobody holds forget their level.
     private static final Logger TOOLKIT = Logger.getLogger("javafx");
 
-    private Main() {
-    }
+    private Main() {}
 
     public static void main(String[] arguments) throws IOException {
         List<String> given = List.of(arguments);
-        if (given.contains("--help") || given.stream().anyMatch(each -> each.startsWith("--") && !each.equals("--demo"))) {
+        if (given.contains("--help")
+                || given.stream().anyMatch(each -> each.startsWith("--") && !each.equals("--demo"))) {
             System.out.print(USAGE);
             System.exit(given.contains("--help") ? 0 : 2);
         }

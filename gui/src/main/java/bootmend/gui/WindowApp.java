@@ -34,7 +34,8 @@ public final class WindowApp extends Application {
         List<String> given = getParameters().getRaw();
         boolean demo = given.contains(DEMO);
         Workplace workplace = demo ? null : Workplace.ofThisComputer(System.getenv());
-        List<Path> cards = given.stream().filter(each -> !each.equals(DEMO)).map(Path::of).toList();
+        List<Path> cards =
+                given.stream().filter(each -> !each.equals(DEMO)).map(Path::of).toList();
         if (demo) {
             DemoBench made = DemoBench.in(cards.isEmpty() ? Files.createTempDirectory("bootmend-demo") : cards.get(0));
             workplace = made.workplace();
@@ -45,8 +46,8 @@ public final class WindowApp extends Application {
         workplace = workplace.stoppable(bench::isStopping);
         Services services = new Services(workplace, bench, Platform::runLater, words);
         CardsJob readers = new CardsJob(workplace);
-        DeskModel desk = new DeskModel(services, readers::run,
-                WindowSettings.load(workplace.home().resolve("window.properties")));
+        DeskModel desk = new DeskModel(
+                services, readers::run, WindowSettings.load(workplace.home().resolve("window.properties")));
         model = desk;
         Desk window = new Desk(desk, stage);
         if (Boolean.getBoolean(MEASURE)) {
@@ -68,7 +69,7 @@ public final class WindowApp extends Application {
     public void stop() {
         // However the window came to its end, a change under way is finished and no other is begun.
         if (model != null) {
-            model.close(() -> { });
+            model.close(() -> {});
         }
         worker.shutdown();
     }

@@ -48,10 +48,14 @@ public final class BatchCards {
     }
 
     private Path card(String name, String config) throws IOException {
-        FatSpec spec = FatSpec.fat16(CLUSTERS).label("LAB").serial(name.hashCode()).build();
+        FatSpec spec =
+                FatSpec.fat16(CLUSTERS).label("LAB").serial(name.hashCode()).build();
         SparseDisk disk = spec.emptyDisk();
-        new FatBuilder(spec).file("start4.elf", new byte[3000]).file("fixup4.dat", new byte[700])
-                .file("config.txt", config.getBytes(StandardCharsets.US_ASCII)).writeTo(disk, 0);
+        new FatBuilder(spec)
+                .file("start4.elf", new byte[3000])
+                .file("fixup4.dat", new byte[700])
+                .file("config.txt", config.getBytes(StandardCharsets.US_ASCII))
+                .writeTo(disk, 0);
         Path file = folder.resolve(name);
         disk.writeTo(file);
         return file;

@@ -28,18 +28,25 @@ class DemoBenchTest {
         DemoBench demo = DemoBench.in(folder);
 
         TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());
-        assertThat(report.trials()).extracting(each -> each.trial().verdict().kind())
+        assertThat(report.trials())
+                .extracting(each -> each.trial().verdict().kind())
                 .containsAll(Arrays.asList(Verdict.Kind.values()));
         assertThat(report.advice().setting()).contains(new Setting(2050, 5));
         assertThat(report.advice().bestIsKnownGood()).isTrue();
         assertThat(report.advice().peak()).isPresent();
         assertThat(report.notes()).isEmpty();
-        assertThat(new ProfileJob(demo.workplace()).list()).extracting(ProfileView::name, ProfileView::knownGood)
-                .containsExactly(org.assertj.core.groups.Tuple.tuple("cart-3", true),
+        assertThat(new ProfileJob(demo.workplace()).list())
+                .extracting(ProfileView::name, ProfileView::knownGood)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("cart-3", true),
                         org.assertj.core.groups.Tuple.tuple("weather-mast", false));
 
-        int before = new TrialListJob(demo.workplace()).run(Optional.empty()).trials().size();
+        int before = new TrialListJob(demo.workplace())
+                .run(Optional.empty())
+                .trials()
+                .size();
         DemoBench.in(folder);
-        assertThat(new TrialListJob(demo.workplace()).run(Optional.empty()).trials()).hasSize(before);
+        assertThat(new TrialListJob(demo.workplace()).run(Optional.empty()).trials())
+                .hasSize(before);
     }
 }

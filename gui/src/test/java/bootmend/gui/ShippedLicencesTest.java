@@ -16,9 +16,14 @@ class ShippedLicencesTest {
     private static final Pattern TEXT = Pattern.compile("^    .+: ([^ ]+\\.txt)$", Pattern.MULTILINE);
 
     private static List<String> shipped() throws IOException {
-        return resource("/shipped-libraries.txt").lines().map(String::strip).filter(line -> line.contains(":jar:"))
+        return resource("/shipped-libraries.txt")
+                .lines()
+                .map(String::strip)
+                .filter(line -> line.contains(":jar:"))
                 .map(line -> line.split(" ", 2)[0].split(":", -1))
-                .map(part -> part[0] + ":" + part[1] + ":" + part[part.length - 2]).distinct().toList();
+                .map(part -> part[0] + ":" + part[1] + ":" + part[part.length - 2])
+                .distinct()
+                .toList();
     }
 
     private static String resource(String name) throws IOException {
@@ -30,7 +35,9 @@ class ShippedLicencesTest {
 
     @Test
     void namesEveryLibraryAndNoOther() throws IOException {
-        List<String> named = resource(FOLDER + "README.txt").lines().filter(line -> line.matches("[^ ]+:[^ ]+:[^ ]+"))
+        List<String> named = resource(FOLDER + "README.txt")
+                .lines()
+                .filter(line -> line.matches("[^ ]+:[^ ]+:[^ ]+"))
                 .toList();
 
         assertThat(shipped()).hasSizeGreaterThan(10);
@@ -39,8 +46,11 @@ class ShippedLicencesTest {
 
     @Test
     void carriesEveryTextThatIsNamed() throws IOException {
-        List<String> texts = TEXT.matcher(resource(FOLDER + "README.txt")).results().map(found -> found.group(1))
-                .distinct().toList();
+        List<String> texts = TEXT.matcher(resource(FOLDER + "README.txt"))
+                .results()
+                .map(found -> found.group(1))
+                .distinct()
+                .toList();
 
         assertThat(texts).contains("LGPL-2.1.txt", "Apache-2.0.txt");
         for (String text : texts) {

@@ -15,8 +15,7 @@ public final class SmallCards {
     /** Tuned in two lines. */
     public static final String TUNED = "# cart 3\narm_freq=2000\nover_voltage=6\ndtparam=audio=on\n";
 
-    private SmallCards() {
-    }
+    private SmallCards() {}
 
     /** Writes a card with that config file and gives its path. */
     public static Path write(Path folder, String name, String config) throws IOException {
@@ -44,9 +43,13 @@ public final class SmallCards {
     }
 
     private static Path write(Path folder, String name, String config, boolean full) throws IOException {
-        FatSpec spec = FatSpec.fat16(5000).serial(0x1AB0 + name.hashCode() % 1000).label("LAB").build();
+        FatSpec spec = FatSpec.fat16(5000)
+                .serial(0x1AB0 + name.hashCode() % 1000)
+                .label("LAB")
+                .build();
         SparseDisk disk = spec.emptyDisk();
-        FatBuilder builder = new FatBuilder(spec).file("start4.elf", new byte[2000])
+        FatBuilder builder = new FatBuilder(spec)
+                .file("start4.elf", new byte[2000])
                 .file("config.txt", config.getBytes(StandardCharsets.US_ASCII));
         (full ? builder.fillUpTo(0) : builder).writeTo(disk, 0);
         Path card = folder.resolve(name);

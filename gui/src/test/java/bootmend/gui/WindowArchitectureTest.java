@@ -19,34 +19,63 @@ import com.tngtech.archunit.lang.ArchRule;
 class WindowArchitectureTest {
 
     @ArchTest
-    static final ArchRule ONE_DOOR = classes().that().resideInAPackage("bootmend.gui..").should()
-            .onlyDependOnClassesThat(not(resideInAPackage("bootmend..")).or(resideInAnyPackage("bootmend",
-                    "bootmend.gui..", "bootmend.job", "bootmend.page", "bootmend.check", "bootmend.trial",
-                    "bootmend.fixtures")).or(type(VisibleText.class)));
+    static final ArchRule ONE_DOOR = classes()
+            .that()
+            .resideInAPackage("bootmend.gui..")
+            .should()
+            .onlyDependOnClassesThat(not(resideInAPackage("bootmend.."))
+                    .or(resideInAnyPackage(
+                            "bootmend",
+                            "bootmend.gui..",
+                            "bootmend.job",
+                            "bootmend.page",
+                            "bootmend.check",
+                            "bootmend.trial",
+                            "bootmend.fixtures"))
+                    .or(type(VisibleText.class)));
 
     @ArchTest
-    static final ArchRule MODELS_KNOW_NO_TOOLKIT = noClasses().that()
+    static final ArchRule MODELS_KNOW_NO_TOOLKIT = noClasses()
+            .that()
             .resideInAnyPackage("bootmend.gui.model", "bootmend.gui.text")
-            .should().dependOnClassesThat().resideInAnyPackage("javafx..", "atlantafx..", "bootmend.gui.view");
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("javafx..", "atlantafx..", "bootmend.gui.view");
 
     @ArchTest
-    static final ArchRule NO_RULE_IS_RUN_HERE = noClasses().that().resideInAPackage("bootmend.gui..")
-            .should().callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+    static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()
+            .that()
+            .resideInAPackage("bootmend.gui..")
+            .should()
+            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
 
     @ArchTest
-    static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses().that().resideInAPackage("bootmend.gui..")
-            .should().dependOnClassesThat().resideInAnyPackage("de.waldheinz..", "java.nio.channels..");
+    static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()
+            .that()
+            .resideInAPackage("bootmend.gui..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("de.waldheinz..", "java.nio.channels..");
 
     @ArchTest
-    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses().that().doNotHaveSimpleName("DemoBench")
-            .should().dependOnClassesThat().resideInAPackage("bootmend.fixtures..");
+    static final ArchRule ONLY_THE_DEMO_MAKES_CARDS = noClasses()
+            .that()
+            .doNotHaveSimpleName("DemoBench")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("bootmend.fixtures..");
 
     @ArchTest
     static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();
 
     @ArchTest
-    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses().that().doNotHaveSimpleName("Main")
-            .should().callMethod(System.class, "exit", int.class)
-            .orShould().callMethod(Runtime.class, "exit", int.class)
-            .orShould().callMethod(Runtime.class, "halt", int.class);
+    static final ArchRule ONLY_MAIN_ENDS_THE_PROGRAM = noClasses()
+            .that()
+            .doNotHaveSimpleName("Main")
+            .should()
+            .callMethod(System.class, "exit", int.class)
+            .orShould()
+            .callMethod(Runtime.class, "exit", int.class)
+            .orShould()
+            .callMethod(Runtime.class, "halt", int.class);
 }

@@ -48,8 +48,12 @@ public final class AgainstStock {
     /** How far a clock is above stock, in percent, once for each value that stock may have; empty for other keys. */
     public List<Figure> percent(Effective effective) {
         TuningKey key = key(effective);
-        return isIgnored(effective) || !key.unit().equals(CLOCK_UNIT) ? List.of()
-                : stock(key).stream().map(stock -> ClockChange.percent(number(effective), stock)).distinct().toList();
+        return isIgnored(effective) || !key.unit().equals(CLOCK_UNIT)
+                ? List.of()
+                : stock(key).stream()
+                        .map(stock -> ClockChange.percent(number(effective), stock))
+                        .distinct()
+                        .toList();
     }
 
     /** The voltage, in volts, of a key that takes steps; the change, in volts, of one that takes microvolts. */
@@ -83,8 +87,10 @@ public final class AgainstStock {
         if (clock.isEmpty()) {
             return List.of(ClockChange.powerRatio(ONE, ONE, volts, stockVolts));
         }
-        return stock(key(clock.get())).stream().map(stock -> ClockChange.powerRatio(
-                sure(clock.get(), AgainstStock::number), stock, volts, stockVolts)).distinct().toList();
+        return stock(key(clock.get())).stream()
+                .map(stock -> ClockChange.powerRatio(sure(clock.get(), AgainstStock::number), stock, volts, stockVolts))
+                .distinct()
+                .toList();
     }
 
     private Optional<Effective> tuned(String key) {
@@ -96,7 +102,8 @@ public final class AgainstStock {
     }
 
     private static Figure sure(Effective effective, Function<Effective, Figure> reader) {
-        return effective.state() == EffectiveState.SET ? reader.apply(effective)
+        return effective.state() == EffectiveState.SET
+                ? reader.apply(effective)
                 : new Figure.DependsOn(String.join(" and ", effective.dependsOn()));
     }
 
@@ -110,7 +117,8 @@ public final class AgainstStock {
 
     private static Figure read(Effective effective, LongFunction<Figure> reader) {
         OptionalLong number = TuningNumber.parse(effective.value());
-        return number.isPresent() ? reader.apply(number.getAsLong())
+        return number.isPresent()
+                ? reader.apply(number.getAsLong())
                 : new Figure.DependsOn("what the board makes of a value that is no number");
     }
 
@@ -125,8 +133,11 @@ public final class AgainstStock {
     /** Whether the setting that raises the key's stock value is in force. */
     private Truth boosted(TuningKey key) {
         return tables.stock().of(key.key(), board.id(), resolution.facts().revisionNumber()).stream()
-                .filter(Stock.WithBoost.class::isInstance).map(Stock.WithBoost.class::cast)
-                .map(boost -> resolution.tuning(boost.boostKey()).map(effective -> isAt(effective, boost.boostValue()))
+                .filter(Stock.WithBoost.class::isInstance)
+                .map(Stock.WithBoost.class::cast)
+                .map(boost -> resolution
+                        .tuning(boost.boostKey())
+                        .map(effective -> isAt(effective, boost.boostValue()))
                         .orElse(Truth.FALSE))
                 .reduce(Truth.FALSE, Truth::or);
     }

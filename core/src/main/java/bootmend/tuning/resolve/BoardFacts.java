@@ -24,9 +24,15 @@ import java.util.Set;
  * @param tryboot whether it is started with its try-once flag
  * @param bootVariables values of boot variables, by name
  */
-public record BoardFacts(Optional<Board> board, Optional<Revision> revision, OptionalLong serial,
-        Map<Integer, Boolean> pins, Optional<Set<String>> monitors, Optional<Boolean> tryboot,
-        Map<String, Long> bootVariables) implements FilterFacts {
+public record BoardFacts(
+        Optional<Board> board,
+        Optional<Revision> revision,
+        OptionalLong serial,
+        Map<Integer, Boolean> pins,
+        Optional<Set<String>> monitors,
+        Optional<Boolean> tryboot,
+        Map<String, Long> bootVariables)
+        implements FilterFacts {
 
     private static final long SERIAL_DIGITS = 0xFFFF_FFFFL;
 
@@ -38,14 +44,26 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
 
     /** Nothing is known. */
     public static BoardFacts none() {
-        return new BoardFacts(Optional.empty(), Optional.empty(), OptionalLong.empty(), Map.of(), Optional.empty(),
-                Optional.empty(), Map.of());
+        return new BoardFacts(
+                Optional.empty(),
+                Optional.empty(),
+                OptionalLong.empty(),
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Map.of());
     }
 
     /** The board is known, nothing else. */
     public static BoardFacts of(Board board) {
-        return new BoardFacts(Optional.of(board), Optional.empty(), OptionalLong.empty(), Map.of(), Optional.empty(),
-                Optional.empty(), Map.of());
+        return new BoardFacts(
+                Optional.of(board),
+                Optional.empty(),
+                OptionalLong.empty(),
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Map.of());
     }
 
     /** The same for this board. */
@@ -60,11 +78,12 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
      */
     public BoardFacts withRevision(Revision code) {
         if (board.isPresent() && code.board().isPresent() && !board.equals(code.board())) {
-            throw new IllegalArgumentException("Revision code " + code.codeText() + " is a " + code.board().get().id()
-                    + ", not a " + board.get().id() + "; give only one of the two, or correct it.");
+            throw new IllegalArgumentException("Revision code " + code.codeText() + " is a "
+                    + code.board().get().id() + ", not a " + board.get().id()
+                    + "; give only one of the two, or correct it.");
         }
-        return new BoardFacts(code.board().or(() -> board), Optional.of(code), serial, pins, monitors, tryboot,
-                bootVariables);
+        return new BoardFacts(
+                code.board().or(() -> board), Optional.of(code), serial, pins, monitors, tryboot, bootVariables);
     }
 
     public BoardFacts withSerial(long number) {
@@ -107,13 +126,16 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
         } else if (filter instanceof Filter.BoardType type) {
             return known(hasType(type.type()), "the board's type number");
         } else if (filter instanceof Filter.Serial wanted) {
-            return serial.isEmpty() ? Condition.dependsOn("the board's serial number")
+            return serial.isEmpty()
+                    ? Condition.dependsOn("the board's serial number")
                     : Condition.of((serial.getAsLong() & SERIAL_DIGITS) == wanted.digits());
         } else if (filter instanceof Filter.Pin pin) {
-            return known(Optional.ofNullable(pins.get(pin.pin())).map(high -> high == pin.high()),
+            return known(
+                    Optional.ofNullable(pins.get(pin.pin())).map(high -> high == pin.high()),
                     "the level of pin " + pin.pin());
         } else if (filter instanceof Filter.Monitor monitor) {
-            return known(monitors.map(names -> names.contains(monitor.name())),
+            return known(
+                    monitors.map(names -> names.contains(monitor.name())),
                     "whether monitor " + VisibleText.of(monitor.name()) + " is attached");
         } else if (filter instanceof Filter.Hdmi hdmi) {
             // The source ties such lines to a display port; whether a key that is not about displays heeds it, it
@@ -122,7 +144,8 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
         } else if (filter instanceof Filter.Tryboot) {
             return known(tryboot, "whether the board starts with its try-once flag");
         } else if (filter instanceof Filter.BootVariable variable) {
-            return known(Optional.ofNullable(bootVariables.get(variable.name())).map(variable::holdsFor),
+            return known(
+                    Optional.ofNullable(bootVariables.get(variable.name())).map(variable::holdsFor),
                     "boot variable " + variable.name());
         }
         return Condition.dependsOn("what the board makes of " + filter.text());
@@ -133,8 +156,10 @@ public record BoardFacts(Optional<Board> board, Optional<Revision> revision, Opt
         if (own.isPresent()) {
             return Optional.of(own.getAsInt() == type);
         }
-        return board.flatMap(known -> known.types().contains(type) && known.types().size() > 1 ? Optional.empty()
-                : Optional.of(known.types().contains(type)));
+        return board.flatMap(
+                known -> known.types().contains(type) && known.types().size() > 1
+                        ? Optional.empty()
+                        : Optional.of(known.types().contains(type)));
     }
 
     private static Condition known(Optional<Boolean> holds, String otherwise) {

@@ -65,16 +65,23 @@ public final class CautionCauses {
      */
     private boolean mayVoidWarranty(Resolution resolution) {
         return resolution.facts().board().orElseThrow().warrantyBit() != WarrantyBit.NEVER_SET
-                && resolution.tuning(TURBO).filter(CautionCauses::mayBeAboveZero).isPresent()
-                && resolution.effective().stream().filter(each -> tables.vocabulary().find(each.key())
-                        .filter(key -> key.group().equals(VOLTAGE)).isPresent())
+                && resolution
+                        .tuning(TURBO)
+                        .filter(CautionCauses::mayBeAboveZero)
+                        .isPresent()
+                && resolution.effective().stream()
+                        .filter(each -> tables.vocabulary()
+                                .find(each.key())
+                                .filter(key -> key.group().equals(VOLTAGE))
+                                .isPresent())
                         .anyMatch(CautionCauses::mayBeAboveZero);
     }
 
     private static boolean mayBeAboveZero(Effective effective) {
-        return effective.state() != EffectiveState.IGNORED && possible(effective)
-                .map(candidate -> TuningNumber.parse(candidate.value()))
-                .anyMatch(number -> number.isEmpty() || number.getAsLong() > 0);
+        return effective.state() != EffectiveState.IGNORED
+                && possible(effective)
+                        .map(candidate -> TuningNumber.parse(candidate.value()))
+                        .anyMatch(number -> number.isEmpty() || number.getAsLong() > 0);
     }
 
     private static Stream<Candidate> possible(Effective effective) {

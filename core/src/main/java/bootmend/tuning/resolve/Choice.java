@@ -15,8 +15,7 @@ import java.util.OptionalLong;
  */
 final class Choice {
 
-    private Choice() {
-    }
+    private Choice() {}
 
     /** From at least one candidate, the weakest first. */
     static Effective among(String key, List<Candidate> weakestFirst) {
@@ -34,22 +33,29 @@ final class Choice {
             // Whichever of them counts, the value is the same; the sure line stands for all.
             return new Effective(key, EffectiveState.SET, possible.get(sure), List.of(), List.of(), shadowed, "");
         }
-        List<String> dependsOn =
-                Condition.dependsOnAll(possible.stream().map(Candidate::condition)).dependsOn();
-        return new Effective(key, EffectiveState.DEPENDS, top, dependsOn, possible.subList(1, possible.size()),
-                shadowed, "");
+        List<String> dependsOn = Condition.dependsOnAll(possible.stream().map(Candidate::condition))
+                .dependsOn();
+        return new Effective(
+                key, EffectiveState.DEPENDS, top, dependsOn, possible.subList(1, possible.size()), shadowed, "");
     }
 
     /** The board does nothing with the key; the last candidate is the one to show. */
     static Effective ignored(String key, List<Candidate> weakestFirst, String reason) {
         int last = weakestFirst.size() - 1;
-        return new Effective(key, EffectiveState.IGNORED, weakestFirst.get(last), List.of(), List.of(),
-                weakestFirst.subList(0, last), reason);
+        return new Effective(
+                key,
+                EffectiveState.IGNORED,
+                weakestFirst.get(last),
+                List.of(),
+                List.of(),
+                weakestFirst.subList(0, last),
+                reason);
     }
 
     private static boolean sameValue(Candidate left, Candidate right) {
         OptionalLong number = TuningNumber.parse(left.value());
-        return number.isPresent() ? number.equals(TuningNumber.parse(right.value()))
+        return number.isPresent()
+                ? number.equals(TuningNumber.parse(right.value()))
                 : left.value().equals(right.value());
     }
 }

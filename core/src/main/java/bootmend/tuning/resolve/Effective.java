@@ -14,8 +14,14 @@ import java.util.List;
  * @param shadowed lines that give the key a value which a later or more exact line replaces in any case
  * @param reason why the board ignores the key; empty unless the state is {@link EffectiveState#IGNORED}
  */
-public record Effective(String key, EffectiveState state, Candidate chosen, List<String> dependsOn,
-        List<Candidate> otherwise, List<Candidate> shadowed, String reason) {
+public record Effective(
+        String key,
+        EffectiveState state,
+        Candidate chosen,
+        List<String> dependsOn,
+        List<Candidate> otherwise,
+        List<Candidate> shadowed,
+        String reason) {
 
     public Effective {
         dependsOn = List.copyOf(dependsOn);

@@ -23,8 +23,10 @@ record KeyUse(Condition condition, String reason) {
         Board board = facts.board().get();
         OptionalInt revision = facts.revisionNumber();
         if (stock.of(key.key(), board.id(), revision).stream().allMatch(Stock.DoesNothing.class::isInstance)) {
-            return new KeyUse(Condition.FAILS, board.id() + " has no use for " + key.key()
-                    + ": the published table of stock values says that it does nothing there");
+            return new KeyUse(
+                    Condition.FAILS,
+                    board.id() + " has no use for " + key.key()
+                            + ": the published table of stock values says that it does nothing there");
         }
         return switch (key.boards().contains(board.id(), revision)) {
             case TRUE -> used();
@@ -35,11 +37,14 @@ record KeyUse(Condition condition, String reason) {
 
     private static KeyUse notListed(TuningKey key, Board board, OptionalInt revision) {
         if (key.unclear().contains(board.id(), revision) != Truth.FALSE) {
-            return new KeyUse(Condition.dependsOn("whether " + board.id() + " reads " + key.key()
-                    + ", on which the published tables differ"), "");
+            return new KeyUse(
+                    Condition.dependsOn(
+                            "whether " + board.id() + " reads " + key.key() + ", on which the published tables differ"),
+                    "");
         }
-        return new KeyUse(Condition.FAILS, board.id() + " does not read " + key.key()
-                + " (published for: " + key.appliesTo() + ")");
+        return new KeyUse(
+                Condition.FAILS,
+                board.id() + " does not read " + key.key() + " (published for: " + key.appliesTo() + ")");
     }
 
     private static KeyUse used() {

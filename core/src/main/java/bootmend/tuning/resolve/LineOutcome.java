@@ -11,5 +11,4 @@ import bootmend.tuning.TuningKey;
  * @param value the value as the line has it
  * @param effect what becomes of it
  */
-public record LineOutcome(ReachedLine source, TuningKey key, String value, LineEffect effect) {
-}
+public record LineOutcome(ReachedLine source, TuningKey key, String value, LineEffect effect) {}

@@ -16,11 +16,12 @@ final class LineOutcomes {
 
     private LineOutcomes(List<Effective> effective) {
         for (Effective each : effective) {
-            LineEffect chosen = switch (each.state()) {
-                case SET -> LineEffect.IN_FORCE;
-                case DEPENDS -> LineEffect.DEPENDS;
-                case IGNORED -> LineEffect.IGNORED;
-            };
+            LineEffect chosen =
+                    switch (each.state()) {
+                        case SET -> LineEffect.IN_FORCE;
+                        case DEPENDS -> LineEffect.DEPENDS;
+                        case IGNORED -> LineEffect.IGNORED;
+                    };
             LineEffect shadowed = chosen == LineEffect.IGNORED ? chosen : LineEffect.OVERRIDDEN;
             note(each.chosen(), chosen);
             each.otherwise().forEach(candidate -> note(candidate, LineEffect.DEPENDS));
@@ -30,7 +31,9 @@ final class LineOutcomes {
 
     static List<LineOutcome> of(ConfigReading reading, Vocabulary vocabulary, List<Effective> effective) {
         LineOutcomes outcomes = new LineOutcomes(effective);
-        return reading.lines().stream().flatMap(line -> outcomes.outcome(line, vocabulary).stream()).toList();
+        return reading.lines().stream()
+                .flatMap(line -> outcomes.outcome(line, vocabulary).stream())
+                .toList();
     }
 
     /** A line that sets several keys has the strongest of its parts; the constants stand in that order. */
@@ -42,8 +45,7 @@ final class LineOutcomes {
         if (!(line.line().kind() instanceof LineKind.Setting setting)) {
             return Optional.empty();
         }
-        return vocabulary.find(setting.key())
-                .map(key -> new LineOutcome(line, key, setting.value(), effect(line)));
+        return vocabulary.find(setting.key()).map(key -> new LineOutcome(line, key, setting.value(), effect(line)));
     }
 
     private LineEffect effect(ReachedLine line) {

@@ -16,8 +16,7 @@ import java.util.Optional;
  * @param effective every tuning key that some line gives a value, keys that set several already expanded
  * @param lines every line with a tuning key, in reading order
  */
-public record Resolution(BoardFacts facts, ConfigReading reading, List<Effective> effective,
-        List<LineOutcome> lines) {
+public record Resolution(BoardFacts facts, ConfigReading reading, List<Effective> effective, List<LineOutcome> lines) {
 
     public Resolution {
         effective = List.copyOf(effective);
@@ -33,7 +32,8 @@ public record Resolution(BoardFacts facts, ConfigReading reading, List<Effective
     public List<Candidate> assignments(String key) {
         List<Candidate> candidates = new ArrayList<>();
         for (ReachedLine line : reading.lines()) {
-            if (line.line().kind() instanceof LineKind.Setting setting && setting.key().equals(key)
+            if (line.line().kind() instanceof LineKind.Setting setting
+                    && setting.key().equals(key)
                     && line.condition().truth() != Truth.FALSE) {
                 candidates.add(new Candidate(key, setting.value(), setting.value(), line.condition(), line));
             }

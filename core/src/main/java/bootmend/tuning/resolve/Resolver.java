@@ -29,9 +29,7 @@ public final class Resolver {
      */
     public Resolution resolve(String file, ConfigDocument document, IncludeSource includes, BoardFacts facts) {
         ConfigReading reading = ConfigReader.read(file, document, includes, filters, facts);
-        List<Effective> effective =
-                new TuningResolver(tables.vocabulary(), tables.stock(), facts, reading).effective();
-        return new Resolution(facts, reading, effective,
-                LineOutcomes.of(reading, tables.vocabulary(), effective));
+        List<Effective> effective = new TuningResolver(tables.vocabulary(), tables.stock(), facts, reading).effective();
+        return new Resolution(facts, reading, effective, LineOutcomes.of(reading, tables.vocabulary(), effective));
     }
 }

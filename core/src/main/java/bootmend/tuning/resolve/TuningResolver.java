@@ -41,11 +41,17 @@ final class TuningResolver {
     }
 
     private void add(ReachedLine line) {
-        if (line.line().kind() instanceof LineKind.Setting setting && line.condition().truth() != Truth.FALSE) {
+        if (line.line().kind() instanceof LineKind.Setting setting
+                && line.condition().truth() != Truth.FALSE) {
             vocabulary.find(setting.key()).ifPresent(key -> {
                 ValueCheck check = ValueCheck.of(key, setting.value());
-                own.computeIfAbsent(key.key(), name -> new ArrayList<>()).add(new Candidate(key.key(),
-                        setting.value(), check.value(), line.condition().and(check.condition()), line));
+                own.computeIfAbsent(key.key(), name -> new ArrayList<>())
+                        .add(new Candidate(
+                                key.key(),
+                                setting.value(),
+                                check.value(),
+                                line.condition().and(check.condition()),
+                                line));
             });
         }
     }
@@ -55,7 +61,9 @@ final class TuningResolver {
         if (own.isEmpty()) {
             return List.of();
         }
-        return vocabulary.keys().stream().flatMap(key -> effective(key).stream()).toList();
+        return vocabulary.keys().stream()
+                .flatMap(key -> effective(key).stream())
+                .toList();
     }
 
     private Optional<Effective> effective(TuningKey key) {
@@ -65,8 +73,7 @@ final class TuningResolver {
         KeyUse use = KeyUse.of(key, facts, stock);
         List<Candidate> single = own(key);
         if (use.isIgnored()) {
-            return single.isEmpty() ? Optional.empty()
-                    : Optional.of(Choice.ignored(key.key(), single, use.reason()));
+            return single.isEmpty() ? Optional.empty() : Optional.of(Choice.ignored(key.key(), single, use.reason()));
         }
         if (!key.sets().isEmpty()) {
             return Optional.empty();
@@ -74,7 +81,9 @@ final class TuningResolver {
         List<Candidate> weakestFirst = new ArrayList<>(boosted(key));
         weakestFirst.addAll(fromGroups(key));
         weakestFirst.addAll(single);
-        List<Candidate> used = weakestFirst.stream().map(candidate -> candidate.under(use.condition())).toList();
+        List<Candidate> used = weakestFirst.stream()
+                .map(candidate -> candidate.under(use.condition()))
+                .toList();
         return used.isEmpty() ? Optional.empty() : Optional.of(Choice.among(key.key(), used));
     }
 
@@ -101,14 +110,19 @@ final class TuningResolver {
     }
 
     private List<Candidate> fromGroups(TuningKey key) {
-        return vocabulary.groupsOf(key.key()).stream().flatMap(group -> usable(group).stream()).toList();
+        return vocabulary.groupsOf(key.key()).stream()
+                .flatMap(group -> usable(group).stream())
+                .toList();
     }
 
     /** What a key's lines give, each under the condition that the board reads the key at all. */
     private List<Candidate> usable(TuningKey key) {
         KeyUse use = KeyUse.of(key, facts, stock);
-        return use.isIgnored() ? List.of()
-                : own(key).stream().map(candidate -> candidate.under(use.condition())).toList();
+        return use.isIgnored()
+                ? List.of()
+                : own(key).stream()
+                        .map(candidate -> candidate.under(use.condition()))
+                        .toList();
     }
 
     private List<Candidate> boosted(TuningKey key) {
@@ -130,8 +144,9 @@ final class TuningResolver {
 
     private static boolean isStock(Effective effective, List<Stock> stocks) {
         return Stream.concat(Stream.of(effective.chosen()), effective.otherwise().stream())
-                .allMatch(candidate -> stocks.stream().anyMatch(each -> each instanceof Stock.WithBoost boost
-                        && candidate.value().equals(text(boost.mhz()))));
+                .allMatch(candidate -> stocks.stream()
+                        .anyMatch(each -> each instanceof Stock.WithBoost boost
+                                && candidate.value().equals(text(boost.mhz()))));
     }
 
     private static String value(Stock.WithBoost boost, Candidate candidate) {

@@ -21,7 +21,8 @@ record ValueCheck(String value, Condition condition) {
         }
         long value = number.getAsLong();
         if (key.max().isPresent() && value > key.max().getAsLong()) {
-            return key.clamped() ? new ValueCheck(Long.toString(key.max().getAsLong()), Condition.HOLDS)
+            return key.clamped()
+                    ? new ValueCheck(Long.toString(key.max().getAsLong()), Condition.HOLDS)
                     : unclear(key, written, "which is above the published range");
         }
         if (key.min().isPresent() && value < key.min().getAsLong()) {
@@ -31,7 +32,9 @@ record ValueCheck(String value, Condition condition) {
     }
 
     private static ValueCheck unclear(TuningKey key, String written, String why) {
-        return new ValueCheck(written, Condition.dependsOn(
-                "what the board makes of " + key.key() + "=" + VisibleText.of(written) + ", " + why));
+        return new ValueCheck(
+                written,
+                Condition.dependsOn(
+                        "what the board makes of " + key.key() + "=" + VisibleText.of(written) + ", " + why));
     }
 }

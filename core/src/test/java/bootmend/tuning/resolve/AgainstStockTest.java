@@ -45,7 +45,8 @@ class AgainstStockTest {
     @Test
     void aStockValueThatIsNotPublishedStaysSo() {
         assertThat(on("cm5", "arm_freq=2600").percent("arm_freq")).first().isInstanceOf(Figure.NotPublished.class);
-        assertThat(on("cm5", "arm_freq=2600", "over_voltage=2").cpuPower()).first()
+        assertThat(on("cm5", "arm_freq=2600", "over_voltage=2").cpuPower())
+                .first()
                 .isInstanceOf(Figure.NotPublished.class);
     }
 
@@ -70,7 +71,8 @@ class AgainstStockTest {
     @Test
     void powerGrowsWithTheSquareOfTheVoltage() {
         // (1.5 / 1.35)^2 x 2000 / 1500 = 1.6461
-        assertThat(values(on("pi4", "arm_freq=2000", "over_voltage=6").cpuPower()).get(0))
+        assertThat(values(on("pi4", "arm_freq=2000", "over_voltage=6").cpuPower())
+                        .get(0))
                 .isCloseTo(1.6461, within(0.0001));
         // (1.5 / 1.35)^2 = 1.2346, the clock at stock
         assertThat(values(on("pi4", "over_voltage=6").cpuPower()).get(0)).isCloseTo(1.2346, within(0.0001));
@@ -79,7 +81,9 @@ class AgainstStockTest {
     @Test
     void automaticVoltageLeavesPowerUnknown() {
         assertThat(on("pi4", "arm_freq=2000").cpuPower()).first().isInstanceOf(Figure.NotPublished.class);
-        assertThat(on("pi4", "arm_freq=2000", "over_voltage=2", "over_voltage_delta=10000").cpuPower()).first()
+        assertThat(on("pi4", "arm_freq=2000", "over_voltage=2", "over_voltage_delta=10000")
+                        .cpuPower())
+                .first()
                 .isInstanceOf(Figure.NotPublished.class);
     }
 
@@ -99,7 +103,9 @@ class AgainstStockTest {
     }
 
     private static List<Double> values(List<Figure> figures) {
-        return figures.stream().map(figure -> Math.round(((Figure.Value) figure).value() * 1e6) / 1e6).toList();
+        return figures.stream()
+                .map(figure -> Math.round(((Figure.Value) figure).value() * 1e6) / 1e6)
+                .toList();
     }
 
     /** A config file on a board, with its numbers. */

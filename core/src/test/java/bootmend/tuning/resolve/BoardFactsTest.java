@@ -25,7 +25,8 @@ class BoardFactsTest {
     void aRevisionCodeOfAnotherBoardIsRefused() {
         BoardFacts pi5 = BoardFacts.of(tables.boards().find("pi5").orElseThrow());
 
-        assertThatThrownBy(() -> pi5.withRevision(code("c03111"))).isInstanceOf(IllegalArgumentException.class)
+        assertThatThrownBy(() -> pi5.withRevision(code("c03111")))
+                .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("Revision code c03111 is a pi4, not a pi5; give only one of the two, or correct it.");
     }
 
@@ -47,7 +48,10 @@ class BoardFactsTest {
 
     @Test
     void factsAddUp() {
-        BoardFacts facts = BoardFacts.none().withPin(4, true).withPin(5, false).withBootVariable("partition", 2)
+        BoardFacts facts = BoardFacts.none()
+                .withPin(4, true)
+                .withPin(5, false)
+                .withBootVariable("partition", 2)
                 .withBootVariable("boot_count", 1);
 
         assertThat(facts.test(new Filter.Pin(4, true))).isEqualTo(Condition.HOLDS);

@@ -62,11 +62,17 @@ class CautionCausesTest {
 
     @Test
     void whatMayCountCallsForCaution() {
-        assertThat(cautions("pi3", "over_voltage=2", "[gpio4=1]", "force_turbo=1")).contains("warranty");
+        assertThat(cautions("pi3", "over_voltage=2", "[gpio4=1]", "force_turbo=1"))
+                .contains("warranty");
     }
 
     private static List<String> cautions(String board, String... config) {
-        return TABLES.cautions().calledForBy(new CautionCauses(TABLES).of(rule("").on(board).reads(config).resolve()))
-                .stream().map(Caution::id).toList();
+        return TABLES
+                .cautions()
+                .calledForBy(new CautionCauses(TABLES)
+                        .of(rule("").on(board).reads(config).resolve()))
+                .stream()
+                .map(Caution::id)
+                .toList();
     }
 }

@@ -19,7 +19,8 @@ class ManyLinesTest {
     void aLineThatSetsSeveralKeysIsKeptOnce() {
         String[] lines = Collections.nCopies(LINES, "gpu_freq=500").toArray(String[]::new);
 
-        Resolution resolution = RuleCase.rule("many lines").on("pi4").reads(lines).resolve();
+        Resolution resolution =
+                RuleCase.rule("many lines").on("pi4").reads(lines).resolve();
 
         Set<Candidate> kept = Collections.newSetFromMap(new IdentityHashMap<>());
         List<Candidate> all = new ArrayList<>();

@@ -58,8 +58,12 @@ record RuleCase(String rule, BoardFacts facts, String config, Map<String, String
     }
 
     Resolution resolve() {
-        return new Resolver(TABLES).resolve(CONFIG, ConfigDocument.parse(bytes(config)),
-                name -> Optional.ofNullable(files.get(name)).map(RuleCase::bytes), facts);
+        return new Resolver(TABLES)
+                .resolve(
+                        CONFIG,
+                        ConfigDocument.parse(bytes(config)),
+                        name -> Optional.ofNullable(files.get(name)).map(RuleCase::bytes),
+                        facts);
     }
 
     void check() {
@@ -68,10 +72,12 @@ record RuleCase(String rule, BoardFacts facts, String config, Map<String, String
 
     private static String written(Effective effective) {
         String place = effective.file().equals(CONFIG) ? "" : effective.file() + ":";
-        String from = effective.chosen().setBy().equals(effective.key()) ? "" : " from " + effective.chosen().setBy();
+        String from = effective.chosen().setBy().equals(effective.key())
+                ? ""
+                : " from " + effective.chosen().setBy();
         String on = effective.dependsOn().isEmpty() ? "" : " on " + String.join("; ", effective.dependsOn());
-        return effective.key() + "=" + effective.value() + " " + effective.state().word() + " " + place
-                + effective.line() + from + on;
+        return effective.key() + "=" + effective.value() + " "
+                + effective.state().word() + " " + place + effective.line() + from + on;
     }
 
     private static byte[] bytes(String text) {

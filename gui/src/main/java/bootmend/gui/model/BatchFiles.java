@@ -14,8 +14,7 @@ import java.util.List;
 /** Writes what a batch found to files that a user named. */
 final class BatchFiles {
 
-    private BatchFiles() {
-    }
+    private BatchFiles() {}
 
     /** A sheet a card, to print and pack. */
     static Path slips(Path file, Purpose purpose, List<CardResult<CheckView>> checked) throws CardException {

@@ -45,8 +45,8 @@ public final class BatchModel {
     private final Consumer<Path> looker;
     private final int atOnce;
     private final List<Watched<BatchRow>> rows;
-    private final Watched<BatchState> state = new Watched<>(
-            new BatchState.Rest(new BatchTask.Look(), BatchTally.of(List.of()), Duration.ZERO));
+    private final Watched<BatchState> state =
+            new Watched<>(new BatchState.Rest(new BatchTask.Look(), BatchTally.of(List.of()), Duration.ZERO));
     private final Watched<Reading<ProfileListing>> profiles = new Watched<>(new Reading.Unasked<>());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
     private final Watched<Reading<Path>> saved = new Watched<>(new Reading.Unasked<>());
@@ -59,7 +59,11 @@ public final class BatchModel {
      * @param looker looks at one of them alone
      */
     BatchModel(Services services, List<Path> cards, Consumer<Path> looker) {
-        this(services, cards, looker, Math.min(MOST_AT_ONCE, Runtime.getRuntime().availableProcessors()));
+        this(
+                services,
+                cards,
+                looker,
+                Math.min(MOST_AT_ONCE, Runtime.getRuntime().availableProcessors()));
     }
 
     /** @param atOnce cards in work at once */
@@ -68,7 +72,9 @@ public final class BatchModel {
         this.cards = List.copyOf(cards);
         this.looker = looker;
         this.atOnce = atOnce;
-        this.rows = this.cards.stream().map(card -> new Watched<>(BatchRow.of(card))).toList();
+        this.rows = this.cards.stream()
+                .map(card -> new Watched<>(BatchRow.of(card)))
+                .toList();
     }
 
     public List<Path> cards() {
@@ -110,10 +116,17 @@ public final class BatchModel {
             return;
         }
         profiles.set(new Reading.Waiting<>());
-        services.bench().submit(services.words().of("busy.profiles"), () -> new ProfileJob(services.workplace()).listing(),
-                all -> profiles.set(new Reading.Ready<>(all)), error -> profiles.set(new Reading.Failed<>(error)));
+        services.bench()
+                .submit(
+                        services.words().of("busy.profiles"),
+                        () -> new ProfileJob(services.workplace()).listing(),
+                        all -> profiles.set(new Reading.Ready<>(all)),
+                        error -> profiles.set(new Reading.Failed<>(error)));
         ShowJob job = new ShowJob(services.workplace());
-        run(new BatchTask.Look(), everyCard(), card -> job.run(CardRequest.of(card)),
+        run(
+                new BatchTask.Look(),
+                everyCard(),
+                card -> job.run(CardRequest.of(card)),
                 (row, result) -> row.after(CardOutcome.ofCard(result), 0));
     }
 
@@ -122,15 +135,22 @@ public final class BatchModel {
         if (state.get() instanceof BatchState.Working) {
             return;
         }
-        run(new BatchTask.WorkOut(wish), everyCard(), card -> {
-            CardNames.refuseToChange(card);
-            return CardChange.of(changing -> wish.propose(services.workplace(), CardRequest.of(card), changing), true);
-        }, this::workedOut);
+        run(
+                new BatchTask.WorkOut(wish),
+                everyCard(),
+                card -> {
+                    CardNames.refuseToChange(card);
+                    return CardChange.of(
+                            changing -> wish.propose(services.workplace(), CardRequest.of(card), changing), true);
+                },
+                this::workedOut);
     }
 
     private BatchRow workedOut(BatchRow row, CardResult<CardChange> result) {
         result.view().filter(change -> !change.nothing()).ifPresent(change -> planned.put(row.card(), change));
-        return row.after(CardOutcome.ofChange(result), result.view().map(BatchModel::sectors).orElse(0));
+        return row.after(
+                CardOutcome.ofChange(result),
+                result.view().map(BatchModel::sectors).orElse(0));
     }
 
     /** Checks each card for a purpose, for every board that it can boot. */
@@ -139,7 +159,9 @@ public final class BatchModel {
             return;
         }
         CheckJob job = new CheckJob(services.workplace());
-        run(new BatchTask.Check(purpose), everyCard(),
+        run(
+                new BatchTask.Check(purpose),
+                everyCard(),
                 card -> job.run(new CheckRequest(CardRequest.of(card), purpose, BoardRequest.none())),
                 (row, result) -> {
                     checked.add(result);
@@ -150,7 +172,9 @@ public final class BatchModel {
     /** What is to be agreed to before the change that was worked out is made, each once. */
     public List<String> questions() {
         Set<String> questions = new LinkedHashSet<>();
-        cards.stream().map(planned::get).filter(change -> change != null)
+        cards.stream()
+                .map(planned::get)
+                .filter(change -> change != null)
                 .forEach(change -> questions.addAll(change.questions()));
         return List.copyOf(questions);
     }
@@ -168,8 +192,10 @@ public final class BatchModel {
 
     /** Whether there is a change that was worked out, changes a card, and was agreed to where that is asked. */
     public boolean canMake() {
-        return state.get() instanceof BatchState.Rest rest && rest.task() instanceof BatchTask.WorkOut
-                && !planned.isEmpty() && agreed.get().containsAll(questions());
+        return state.get() instanceof BatchState.Rest rest
+                && rest.task() instanceof BatchTask.WorkOut
+                && !planned.isEmpty()
+                && agreed.get().containsAll(questions());
     }
 
     /** Makes the change on each card that it changes: undo record, writes, forces, read-back. */
@@ -178,14 +204,16 @@ public final class BatchModel {
             return;
         }
         Map<Path, CardChange> shown = Map.copyOf(planned);
-        List<Integer> which = everyCard().stream().filter(index -> shown.containsKey(cards.get(index))).toList();
+        List<Integer> which = everyCard().stream()
+                .filter(index -> shown.containsKey(cards.get(index)))
+                .toList();
         BatchMaker maker = new BatchMaker(services.workplace(), workedOut.wish());
-        run(new BatchTask.Make(workedOut.wish()), which, card -> maker.make(card, shown.get(card)),
-                (row, result) -> {
-                    BatchRow after = row.after(CardOutcome.ofChange(BatchMaker.change(result)),
-                            result.view().map(made -> sectors(made.change())).orElse(row.sectors()));
-                    return result.view().map(made -> after.as(made.now())).orElse(after);
-                });
+        run(new BatchTask.Make(workedOut.wish()), which, card -> maker.make(card, shown.get(card)), (row, result) -> {
+            BatchRow after = row.after(
+                    CardOutcome.ofChange(BatchMaker.change(result)),
+                    result.view().map(made -> sectors(made.change())).orElse(row.sectors()));
+            return result.view().map(made -> after.as(made.now())).orElse(after);
+        });
     }
 
     /** Lets the cards in work end and begins no other. */
@@ -214,18 +242,23 @@ public final class BatchModel {
         }
         ShowJob job = new ShowJob(services.workplace());
         List<CardResult<CardView>> results = new ArrayList<>();
-        services.bench().submitFirst(services.words().of("busy.card"), () -> {
-            new CardBatch(1).run(List.of(card), each -> job.run(CardRequest.of(each)), results::add);
-            return results.get(0);
-        }, result -> {
-            CardOutcome now = CardOutcome.ofCard(result);
-            BatchRow row = rows.get(index).get();
-            if (!row.now().equals(now.was()) && state.get() instanceof BatchState.Rest rest) {
-                planned.remove(card);
-                rows.get(index).set(row.after(now, 0).as(now.was()));
-                state.set(new BatchState.Rest(rest.task(), tally(), rest.took()));
-            }
-        }, error -> { });
+        services.bench()
+                .submitFirst(
+                        services.words().of("busy.card"),
+                        () -> {
+                            new CardBatch(1).run(List.of(card), each -> job.run(CardRequest.of(each)), results::add);
+                            return results.get(0);
+                        },
+                        result -> {
+                            CardOutcome now = CardOutcome.ofCard(result);
+                            BatchRow row = rows.get(index).get();
+                            if (!row.now().equals(now.was()) && state.get() instanceof BatchState.Rest rest) {
+                                planned.remove(card);
+                                rows.get(index).set(row.after(now, 0).as(now.was()));
+                                state.set(new BatchState.Rest(rest.task(), tally(), rest.took()));
+                            }
+                        },
+                        error -> {});
     }
 
     /** Saves the packing slips of the last check. */
@@ -242,15 +275,22 @@ public final class BatchModel {
      * @param what was done, in a few words
      */
     public void saveReport(Path file, String what) {
-        List<CardOutcome> outcomes = rows.stream().map(row -> row.get().outcome()).flatMap(Optional::stream).toList();
+        List<CardOutcome> outcomes = rows.stream()
+                .map(row -> row.get().outcome())
+                .flatMap(Optional::stream)
+                .toList();
         save(() -> BatchFiles.report(file, cards, what, outcomes));
     }
 
     private void save(Bench.Work<Path> writing) {
         saved.set(new Reading.Waiting<>());
         // Like a change to a card it is not stopped half-way.
-        services.bench().submitChange(services.words().of("busy.save"), writing,
-                path -> saved.set(new Reading.Ready<>(path)), error -> saved.set(new Reading.Failed<>(error)));
+        services.bench()
+                .submitChange(
+                        services.words().of("busy.save"),
+                        writing,
+                        path -> saved.set(new Reading.Ready<>(path)),
+                        error -> saved.set(new Reading.Failed<>(error)));
     }
 
     /** How a result is shown. */
@@ -259,8 +299,7 @@ public final class BatchModel {
         BatchRow after(BatchRow row, CardResult<T> result);
     }
 
-    private record Numbered<T>(int index, CardResult<T> result) {
-    }
+    private record Numbered<T>(int index, CardResult<T> result) {}
 
     private <T> void run(BatchTask task, List<Integer> which, CardBatch.Work<T> work, Shown<T> shown) {
         planned.clear();
@@ -304,8 +343,11 @@ public final class BatchModel {
     /** The work was stopped before it came to that card. */
     private static void notBegun(Watched<BatchRow> row, CardException why) {
         if (row.get().waiting()) {
-            row.set(row.get().after(CardOutcome.ofCard(new CardResult<>(row.get().card(), false, Optional.empty(),
-                    Optional.of(why), Duration.ZERO)), 0));
+            row.set(row.get()
+                    .after(
+                            CardOutcome.ofCard(new CardResult<>(
+                                    row.get().card(), false, Optional.empty(), Optional.of(why), Duration.ZERO)),
+                            0));
         }
     }
 

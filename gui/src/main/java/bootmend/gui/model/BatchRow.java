@@ -13,8 +13,8 @@ import java.util.Optional;
  * @param sectors sector writes of the change in {@code outcome}, those of a mounted folder not counted
  * @param waiting whether the task in work has not come to it yet
  */
-public record BatchRow(Path card, Optional<CardOutcome.Was> now, Optional<CardOutcome> outcome, int sectors,
-        boolean waiting) {
+public record BatchRow(
+        Path card, Optional<CardOutcome.Was> now, Optional<CardOutcome> outcome, int sectors, boolean waiting) {
 
     static BatchRow of(Path card) {
         return new BatchRow(card, Optional.empty(), Optional.empty(), 0, true);

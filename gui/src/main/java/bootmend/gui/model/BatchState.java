@@ -16,8 +16,7 @@ public sealed interface BatchState {
      * @param stopping whether no other card is begun
      * @param since when it began, of {@link System#nanoTime()}
      */
-    record Working(BatchTask task, int done, int all, boolean stopping, long since) implements BatchState {
-    }
+    record Working(BatchTask task, int done, int all, boolean stopping, long since) implements BatchState {}
 
     /**
      * No card is in work.
@@ -25,6 +24,5 @@ public sealed interface BatchState {
      * @param tally of every card of the batch
      * @param took from the task's beginning to its end
      */
-    record Rest(BatchTask task, BatchTally tally, Duration took) implements BatchState {
-    }
+    record Rest(BatchTask task, BatchTally tally, Duration took) implements BatchState {}
 }

@@ -21,8 +21,15 @@ import java.util.Optional;
  * @param sectors sector writes, over all cards
  * @param reasons why cards failed, each with how many did, the commonest first
  */
-public record BatchTally(int cards, Map<CardState, Integer> states, int stock, int tuned, int damaged, long lines,
-        long sectors, Map<String, Integer> reasons) {
+public record BatchTally(
+        int cards,
+        Map<CardState, Integer> states,
+        int stock,
+        int tuned,
+        int damaged,
+        long lines,
+        long sectors,
+        Map<String, Integer> reasons) {
 
     static BatchTally of(List<BatchRow> rows) {
         Map<CardState, Integer> states = new EnumMap<>(CardState.class);
@@ -48,13 +55,21 @@ public record BatchTally(int cards, Map<CardState, Integer> states, int stock, i
             lines += changes ? came.get().changed().size() : 0;
             sectors += changes ? row.sectors() : 0;
         }
-        return new BatchTally(rows.size(), Collections.unmodifiableMap(states), stock, tuned, damaged, lines, sectors,
+        return new BatchTally(
+                rows.size(),
+                Collections.unmodifiableMap(states),
+                stock,
+                tuned,
+                damaged,
+                lines,
+                sectors,
                 commonestFirst(reasons));
     }
 
     private static Map<String, Integer> commonestFirst(Map<String, Integer> reasons) {
         Map<String, Integer> sorted = new LinkedHashMap<>();
-        reasons.entrySet().stream().sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
+        reasons.entrySet().stream()
+                .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
                 .forEach(each -> sorted.put(each.getKey(), each.getValue()));
         return Collections.unmodifiableMap(sorted);
     }

@@ -6,20 +6,16 @@ import bootmend.check.Purpose;
 public sealed interface BatchTask {
 
     /** Each card is looked at. */
-    record Look() implements BatchTask {
-    }
+    record Look() implements BatchTask {}
 
     /** What a wish would do is worked out for each card; nothing is written. */
-    record WorkOut(Wish wish) implements BatchTask {
-    }
+    record WorkOut(Wish wish) implements BatchTask {}
 
     /** What was worked out is made on each card that it changes. */
-    record Make(Wish wish) implements BatchTask {
-    }
+    record Make(Wish wish) implements BatchTask {}
 
     /** Each card is checked. */
-    record Check(Purpose purpose) implements BatchTask {
-    }
+    record Check(Purpose purpose) implements BatchTask {}
 
     /** The word by which this kind of task's texts are found. */
     default String key() {

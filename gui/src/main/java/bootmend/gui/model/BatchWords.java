@@ -19,14 +19,19 @@ public final class BatchWords {
 
     /** Label and serial; empty where the card was not read. */
     public String identity(BatchRow row) {
-        return row.now().map(was -> words.of("batch.identity",
-                was.label().isEmpty() ? words.of("fact.nolabel") : was.label(), was.serial())).orElse("");
+        return row.now()
+                .map(was -> words.of(
+                        "batch.identity", was.label().isEmpty() ? words.of("fact.nolabel") : was.label(), was.serial()))
+                .orElse("");
     }
 
     /** At stock, or how many lines tune it; empty where the card was not read. */
     public String tuning(BatchRow row) {
-        return row.now().map(was -> was.config().isEmpty() ? words.of("batch.noconfig")
-                : was.stock() ? words.of("mark.stock") : words.of("batch.lines", was.activeLines())).orElse("");
+        return row.now()
+                .map(was -> was.config().isEmpty()
+                        ? words.of("batch.noconfig")
+                        : was.stock() ? words.of("mark.stock") : words.of("batch.lines", was.activeLines()))
+                .orElse("");
     }
 
     /** What became of the card. */
@@ -63,7 +68,8 @@ public final class BatchWords {
     /** What is done, in a few words, as a report is headed. */
     public String task(BatchTask task) {
         if (task instanceof BatchTask.Check check) {
-            return words.of("batch.task.check", words.of("batch.for." + check.purpose().word()));
+            return words.of(
+                    "batch.task.check", words.of("batch.for." + check.purpose().word()));
         }
         if (task instanceof BatchTask.WorkOut workOut) {
             return words.of("batch.task.workout", wish(workOut.wish()));
@@ -72,7 +78,8 @@ public final class BatchWords {
     }
 
     private String wish(Wish wish) {
-        return wish instanceof Wish.PutProfile profile ? words.of("batch.task.profile", profile.request().name())
+        return wish instanceof Wish.PutProfile profile
+                ? words.of("batch.task.profile", profile.request().name())
                 : words.of("batch.task." + wish.key());
     }
 

@@ -175,8 +175,8 @@ public final class Bench {
             } catch (CardException e) {
                 return fail(e);
             } catch (RuntimeException | Error e) {
-                return fail(CardException.unreadable("something unforeseen happened (" + e + ")",
-                        "Please report it with what you did.", e));
+                return fail(CardException.unreadable(
+                        "something unforeseen happened (" + e + ")", "Please report it with what you did.", e));
             }
         }
 

@@ -32,31 +32,45 @@ public record BoardTile(String key, String value, String detail, String state) {
     public static List<BoardTile> of(ShowView view, Words words) {
         Map<String, List<String>> together = new LinkedHashMap<>();
         for (String key : view.keys()) {
-            together.computeIfAbsent(setBy(key, view.boards()), none -> new ArrayList<>()).add(key);
+            together.computeIfAbsent(setBy(key, view.boards()), none -> new ArrayList<>())
+                    .add(key);
         }
         List<BoardTile> tiles = new ArrayList<>();
-        together.forEach((setBy, keys) -> tiles.addAll(view.board().isPresent()
-                ? onBoard(setBy, keys, view.boards(), words) : List.of(over(setBy, keys, view.boards(), words))));
+        together.forEach((setBy, keys) -> tiles.addAll(
+                view.board().isPresent()
+                        ? onBoard(setBy, keys, view.boards(), words)
+                        : List.of(over(setBy, keys, view.boards(), words))));
         return tiles;
     }
 
     private static String setBy(String key, List<BoardView> boards) {
-        return boards.stream().flatMap(board -> board.effective().stream()).filter(each -> each.key().equals(key))
-                .map(EffectiveView::setBy).findFirst().orElse(key);
+        return boards.stream()
+                .flatMap(board -> board.effective().stream())
+                .filter(each -> each.key().equals(key))
+                .map(EffectiveView::setBy)
+                .findFirst()
+                .orElse(key);
     }
 
     /** Where the keys come to different things, each has a tile of its own. */
     private static List<BoardTile> onBoard(String setBy, List<String> keys, List<BoardView> boards, Words words) {
-        List<EffectiveView> all = boards.stream().flatMap(board -> board.effective().stream())
-                .filter(each -> keys.contains(each.key())).toList();
-        boolean alike = all.stream().map(each -> each.value() + each.state() + each.percent()).distinct().count() == 1;
+        List<EffectiveView> all = boards.stream()
+                .flatMap(board -> board.effective().stream())
+                .filter(each -> keys.contains(each.key()))
+                .toList();
+        boolean alike = all.stream()
+                        .map(each -> each.value() + each.state() + each.percent())
+                        .distinct()
+                        .count()
+                == 1;
         if (all.size() < 2 || !alike) {
-            return all.stream().map(each -> new BoardTile(each.key(), amount(each), detail(each, words), each.state()))
+            return all.stream()
+                    .map(each -> new BoardTile(each.key(), amount(each), detail(each, words), each.state()))
                     .toList();
         }
         EffectiveView first = all.get(0);
-        return List.of(new BoardTile(setBy, amount(first), words.of("tile.sets", all.size()) + "; "
-                + detail(first, words), first.state()));
+        return List.of(new BoardTile(
+                setBy, amount(first), words.of("tile.sets", all.size()) + "; " + detail(first, words), first.state()));
     }
 
     private static String amount(EffectiveView each) {
@@ -68,10 +82,12 @@ public record BoardTile(String key, String value, String detail, String state) {
         if (!each.percent().isEmpty()) {
             detail.add(words.of("sheet.against", Amount.percent(each.percent())));
         } else if (!each.stock().isEmpty()) {
-            detail.add(words.of("tile.stock",
+            detail.add(words.of(
+                    "tile.stock",
                     each.stock().stream().map(String::valueOf).collect(Collectors.joining(words.of("tile.or")))));
         }
-        each.volts().ifPresent(volts -> detail.add(Amount.volts(volts, each.unit().equals(MICROVOLT))));
+        each.volts()
+                .ifPresent(volts -> detail.add(Amount.volts(volts, each.unit().equals(MICROVOLT))));
         if (each.state().equals("depends")) {
             detail.add(words.of("tile.depends", String.join(words.of("tile.and"), each.dependsOn())));
         } else if (each.state().equals("ignored")) {
@@ -83,8 +99,10 @@ public record BoardTile(String key, String value, String detail, String state) {
     private static BoardTile over(String setBy, List<String> keys, List<BoardView> boards, Words words) {
         Set<String> values = new LinkedHashSet<>();
         for (BoardView board : boards) {
-            board.effective().stream().filter(each -> keys.contains(each.key()) && !each.state().equals("ignored"))
-                    .map(BoardTile::amount).forEach(values::add);
+            board.effective().stream()
+                    .filter(each -> keys.contains(each.key()) && !each.state().equals("ignored"))
+                    .map(BoardTile::amount)
+                    .forEach(values::add);
             if (board.effective().stream().noneMatch(each -> each.setBy().equals(setBy))) {
                 values.add(STOCK);
             }

@@ -12,7 +12,7 @@ import java.util.Optional;
 public record BoardTrials(TrialReport report, Optional<ChartView> chart) {
 
     static BoardTrials of(TrialReport report) {
-        return new BoardTrials(report,
-                report.trials().isEmpty() ? Optional.empty() : Optional.of(ChartView.of(report)));
+        return new BoardTrials(
+                report, report.trials().isEmpty() ? Optional.empty() : Optional.of(ChartView.of(report)));
     }
 }

@@ -28,7 +28,11 @@ public record CardEntry(Path path, Group group, String title, long bytes, String
     }
 
     static CardEntry reader(AttachedCard card) {
-        return new CardEntry(Path.of(card.path()), Group.READER, card.model().isBlank() ? card.path() : card.model(),
-                card.bytes(), card.boot() == AttachedCard.Boot.YES ? "" : card.words());
+        return new CardEntry(
+                Path.of(card.path()),
+                Group.READER,
+                card.model().isBlank() ? card.path() : card.model(),
+                card.bytes(),
+                card.boot() == AttachedCard.Boot.YES ? "" : card.words());
     }
 }

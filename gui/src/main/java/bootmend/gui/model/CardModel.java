@@ -125,7 +125,10 @@ public final class CardModel {
         history.set(new Reading.Waiting<>());
         health.set(new Reading.Waiting<>());
         if (bootable.get().isEmpty()) {
-            read("busy.card", () -> new SheetJob(services.workplace()).run(card, BoardRequest.none()), this::firstRead,
+            read(
+                    "busy.card",
+                    () -> new SheetJob(services.workplace()).run(card, BoardRequest.none()),
+                    this::firstRead,
                     this::unread);
         } else {
             readSheet();
@@ -134,8 +137,12 @@ public final class CardModel {
 
     /** Has the system let go of the card, and tells what became of that. */
     public void eject() {
-        services.bench().<String>submitChange(services.words().of("busy.eject"), () -> new EjectJob().run(card),
-                said -> ejected.set(Optional.of(said)), error -> ejected.set(Optional.of(error.getMessage())));
+        services.bench()
+                .<String>submitChange(
+                        services.words().of("busy.eject"),
+                        () -> new EjectJob().run(card),
+                        said -> ejected.set(Optional.of(said)),
+                        error -> ejected.set(Optional.of(error.getMessage())));
     }
 
     /** What became of the wish to let go of the card, in a sentence. */
@@ -186,7 +193,8 @@ public final class CardModel {
     public List<Finding> findingsAt(String file, int line) {
         return check.get().value().map(CheckView::findings).orElse(List.of()).stream()
                 .filter(finding -> finding.where().path().equals(file)
-                        && finding.where().line().orElse(0) == line).toList();
+                        && finding.where().line().orElse(0) == line)
+                .toList();
     }
 
     /** Which boards it can boot is only known from a look at every board; after that the chosen one is enough. */
@@ -208,14 +216,21 @@ public final class CardModel {
         Optional<RecoveryView> cut = cutShort();
         if (cut.isPresent()) {
             change.cutShort(cut.get());
-        } else if (change.state().get() instanceof ChangeState.Idle && !view.show().card().isStock()) {
+        } else if (change.state().get() instanceof ChangeState.Idle
+                && !view.show().card().isStock()) {
             change.choose(new Wish.BackToStock(ResetRequest.PLAIN));
         }
         readCheck();
-        read("busy.history", () -> new HistoryJob(services.workplace()).run(card),
-                value -> history.set(new Reading.Ready<>(value)), error -> history.set(new Reading.Failed<>(error)));
-        read("busy.health", () -> change.preview(Wish.Repair.PLAIN),
-                value -> health.set(new Reading.Ready<>(value)), error -> health.set(new Reading.Failed<>(error)));
+        read(
+                "busy.history",
+                () -> new HistoryJob(services.workplace()).run(card),
+                value -> history.set(new Reading.Ready<>(value)),
+                error -> history.set(new Reading.Failed<>(error)));
+        read(
+                "busy.health",
+                () -> change.preview(Wish.Repair.PLAIN),
+                value -> health.set(new Reading.Ready<>(value)),
+                error -> health.set(new Reading.Failed<>(error)));
     }
 
     private void unread(CardException error) {
@@ -223,21 +238,26 @@ public final class CardModel {
         check.set(new Reading.Failed<>(error));
         history.set(new Reading.Failed<>(error));
         // A card whose partition is not found may still have damage that a look at the volume tells more of.
-        read("busy.health", () -> change.preview(Wish.Repair.PLAIN),
-                value -> health.set(new Reading.Ready<>(value)), again -> health.set(new Reading.Failed<>(again)));
+        read(
+                "busy.health",
+                () -> change.preview(Wish.Repair.PLAIN),
+                value -> health.set(new Reading.Ready<>(value)),
+                again -> health.set(new Reading.Failed<>(again)));
     }
 
     private void readCheck() {
-        read("busy.check", () -> new CheckJob(services.workplace()).run(new CheckRequest(card, purpose.get(), about())),
-                value -> check.set(new Reading.Ready<>(value)), error -> check.set(new Reading.Failed<>(error)));
+        read(
+                "busy.check",
+                () -> new CheckJob(services.workplace()).run(new CheckRequest(card, purpose.get(), about())),
+                value -> check.set(new Reading.Ready<>(value)),
+                error -> check.set(new Reading.Failed<>(error)));
     }
 
     private BoardRequest about() {
         return board.get().map(BoardRequest::of).orElse(BoardRequest.none());
     }
 
-    private <T> void read(String busy, Bench.Work<T> work, Consumer<T> done,
-            Consumer<CardException> failed) {
+    private <T> void read(String busy, Bench.Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
         reads.add(services.bench().submit(services.words().of(busy), work, done, failed));
     }
 

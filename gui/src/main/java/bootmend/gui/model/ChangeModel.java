@@ -22,7 +22,7 @@ public final class ChangeModel {
     private final Runnable changed;
     private final Watched<ChangeState> state = new Watched<>(new ChangeState.Idle());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
-    private Bench.Ticket waiting = () -> { };
+    private Bench.Ticket waiting = () -> {};
 
     /** @param changed is run after the card was changed, or may have been */
     ChangeModel(Services services, CardRequest card, Runnable changed) {
@@ -48,10 +48,15 @@ public final class ChangeModel {
         waiting.drop();
         agreed.set(Set.of());
         state.set(new ChangeState.WorkingOut(wish));
-        waiting = services.bench().submitFirst(services.words().of("busy.plan"), () -> changeable(wish),
-                preview -> state.set(preview.nothing() ? new ChangeState.Nothing(wish, preview)
-                        : new ChangeState.Proposed(wish, preview)),
-                error -> state.set(failed(wish, error)));
+        waiting = services.bench()
+                .submitFirst(
+                        services.words().of("busy.plan"),
+                        () -> changeable(wish),
+                        preview -> state.set(
+                                preview.nothing()
+                                        ? new ChangeState.Nothing(wish, preview)
+                                        : new ChangeState.Proposed(wish, preview)),
+                        error -> state.set(failed(wish, error)));
     }
 
     /** Nothing is wanted any more. */
@@ -93,9 +98,15 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(proposed.wish().key()));
-        services.bench().submitChange(services.words().of("busy.write"), () -> make(proposed),
-                change -> after(new ChangeState.Done(proposed.wish().key(), change, proposed.preview().leavesDamage())),
-                error -> after(failed(proposed.wish(), error)));
+        services.bench()
+                .submitChange(
+                        services.words().of("busy.write"),
+                        () -> make(proposed),
+                        change -> after(new ChangeState.Done(
+                                proposed.wish().key(),
+                                change,
+                                proposed.preview().leavesDamage())),
+                        error -> after(failed(proposed.wish(), error)));
     }
 
     /** Writes what is left of a change that was cut short. */
@@ -109,8 +120,10 @@ public final class ChangeModel {
     }
 
     private static ChangeState failed(Wish wish, CardException error) {
-        return new ChangeState.Failed(wish.key(), error, error.isRefusedFor(CardException.Risk.IN_PLACE)
-                ? Optional.of(wish.inPlace(true)) : Optional.empty());
+        return new ChangeState.Failed(
+                wish.key(),
+                error,
+                error.isRefusedFor(CardException.Risk.IN_PLACE) ? Optional.of(wish.inPlace(true)) : Optional.empty());
     }
 
     private void after(ChangeState next) {
@@ -135,7 +148,8 @@ public final class ChangeModel {
     private ChangeView make(ChangeState.Proposed shown) throws CardException {
         try (ProposedChange change = shown.wish().propose(services.workplace(), card, true)) {
             if (!ChangePreview.of(change).isSameAs(shown.preview())) {
-                throw CardException.refused("the card is not as it was when the change was worked out",
+                throw CardException.refused(
+                        "the card is not as it was when the change was worked out",
                         "Look at it again: it may be another card, or something else wrote to it.");
             }
             return change.apply();
@@ -155,9 +169,12 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(key));
-        services.bench().submitChange(services.words().of("busy.write"), () -> recover(services.workplace(), way),
-                change -> after(new ChangeState.Done(key, change, false)),
-                error -> after(new ChangeState.Failed(key, error, Optional.empty())));
+        services.bench()
+                .submitChange(
+                        services.words().of("busy.write"),
+                        () -> recover(services.workplace(), way),
+                        change -> after(new ChangeState.Done(key, change, false)),
+                        error -> after(new ChangeState.Failed(key, error, Optional.empty())));
     }
 
     private ChangeView recover(Workplace workplace, Way way) throws CardException {
@@ -172,8 +189,11 @@ public final class ChangeModel {
     }
 
     private static CardException told(IOException e) {
-        return e instanceof CardException told ? told : CardException.unreadable(
-                "the card could not be closed (" + e.getMessage() + ")",
-                "Take it out, put it back in and look at it again.", e);
+        return e instanceof CardException told
+                ? told
+                : CardException.unreadable(
+                        "the card could not be closed (" + e.getMessage() + ")",
+                        "Take it out, put it back in and look at it again.",
+                        e);
     }
 }

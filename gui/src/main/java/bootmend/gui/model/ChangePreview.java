@@ -17,19 +17,33 @@ import java.util.List;
  * @param questions what is to be agreed to first, each on its own
  * @param nothing whether the card already is as wanted
  */
-public record ChangePreview(CardView before, List<LineChange> lines, List<FindingView> findings, List<String> questions,
-        PlanView plan, boolean nothing) {
+public record ChangePreview(
+        CardView before,
+        List<LineChange> lines,
+        List<FindingView> findings,
+        List<String> questions,
+        PlanView plan,
+        boolean nothing) {
 
     static ChangePreview of(ProposedChange change) {
-        return new ChangePreview(change.card(), change.lines(), change.findings(), change.questions(), change.plan(),
+        return new ChangePreview(
+                change.card(),
+                change.lines(),
+                change.findings(),
+                change.questions(),
+                change.plan(),
                 change.isNothing());
     }
 
     /** Whether it does the same to the same card: the one that was shown is the one that is made. */
     boolean isSameAs(ChangePreview other) {
         return before.partition().equals(other.before.partition())
-                && before.config().map(ConfigView::sha256).equals(other.before.config().map(ConfigView::sha256))
-                && lines.equals(other.lines) && findings.equals(other.findings) && questions.equals(other.questions)
+                && before.config()
+                        .map(ConfigView::sha256)
+                        .equals(other.before.config().map(ConfigView::sha256))
+                && lines.equals(other.lines)
+                && findings.equals(other.findings)
+                && questions.equals(other.questions)
                 && plan.equals(other.plan);
     }
 

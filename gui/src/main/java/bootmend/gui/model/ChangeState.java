@@ -9,28 +9,22 @@ import java.util.Optional;
 public sealed interface ChangeState {
 
     /** Nothing is wanted. */
-    record Idle() implements ChangeState {
-    }
+    record Idle() implements ChangeState {}
 
     /** It is worked out; nothing is written meanwhile. */
-    record WorkingOut(Wish wish) implements ChangeState {
-    }
+    record WorkingOut(Wish wish) implements ChangeState {}
 
     /** It is worked out and waits for the user's word. */
-    record Proposed(Wish wish, ChangePreview preview) implements ChangeState {
-    }
+    record Proposed(Wish wish, ChangePreview preview) implements ChangeState {}
 
     /** The card already is as wanted. */
-    record Nothing(Wish wish, ChangePreview preview) implements ChangeState {
-    }
+    record Nothing(Wish wish, ChangePreview preview) implements ChangeState {}
 
     /** A change that was cut short waits to be finished or taken back; nothing else can be done to the card before. */
-    record CutShort(RecoveryView recovery) implements ChangeState {
-    }
+    record CutShort(RecoveryView recovery) implements ChangeState {}
 
     /** It is being written and read back; it cannot be stopped now. */
-    record Making(String key) implements ChangeState {
-    }
+    record Making(String key) implements ChangeState {}
 
     /**
      * It was made, forced to the card and read back.
@@ -38,14 +32,12 @@ public sealed interface ChangeState {
      * @param key of the wish, or {@code finish} or {@code reverse} for a change that had been cut short
      * @param leavesDamage whether the card still has something wrong that a repair could not mend
      */
-    record Done(String key, ChangeView change, boolean leavesDamage) implements ChangeState {
-    }
+    record Done(String key, ChangeView change, boolean leavesDamage) implements ChangeState {}
 
     /**
      * It could not be worked out or not be made.
      *
      * @param despite the same wish with the risk taken that kept it from being worked out, where there is one to take
      */
-    record Failed(String key, CardException error, Optional<Wish> despite) implements ChangeState {
-    }
+    record Failed(String key, CardException error, Optional<Wish> despite) implements ChangeState {}
 }

@@ -20,8 +20,7 @@ public record ChartSpot(long clock, double value, Map<ChartView.Mark, Integer> m
     public static final int MOST = 600;
 
     /** What makes two trials stand on one spot. */
-    private record Place(long clock, double value) {
-    }
+    private record Place(long clock, double value) {}
 
     /** By clock and voltage step; the newest {@value #MOST} spots. */
     public static List<ChartSpot> bySteps(ChartView chart) {

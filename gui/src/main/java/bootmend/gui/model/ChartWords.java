@@ -28,9 +28,16 @@ public final class ChartWords {
         List<String> all = new ArrayList<>();
         board.chart().ifPresent(chart -> {
             all.add(chart.title() + ". " + chart.subtitle());
-            all.add(words.of("chart.counts", chart.marks().stream().map(mark -> words.of("chart.count",
-                    chart.points().stream().filter(point -> point.mark() == mark).count(), mark.words()))
-                    .collect(Collectors.joining("; "))));
+            all.add(words.of(
+                    "chart.counts",
+                    chart.marks().stream()
+                            .map(mark -> words.of(
+                                    "chart.count",
+                                    chart.points().stream()
+                                            .filter(point -> point.mark() == mark)
+                                            .count(),
+                                    mark.words()))
+                            .collect(Collectors.joining("; "))));
         });
         List<Frontier.Point> points = board.report().frontier().points();
         points.stream().limit(MOST).map(this::point).forEach(all::add);
@@ -38,20 +45,31 @@ public final class ChartWords {
             all.add(words.of("chart.more", points.size() - MOST));
         }
         board.chart().ifPresent(chart -> {
-            chart.stepLimits().forEach(limit -> all.add(Character.toUpperCase(limit.words().charAt(0))
-                    + limit.words().substring(1) + "."));
-            List<ChartView.Point> hot = chart.points().stream().filter(point -> point.peak().isPresent()).toList();
-            hot.stream().max((a, b) -> Double.compare(a.peak().getAsDouble(), b.peak().getAsDouble()))
-                    .ifPresent(point -> all.add(words.of("chart.hottest", point.peak().getAsDouble(), point.clock(),
-                            point.step())));
+            chart.stepLimits()
+                    .forEach(limit -> all.add(Character.toUpperCase(
+                                    limit.words().charAt(0)) + limit.words().substring(1) + "."));
+            List<ChartView.Point> hot = chart.points().stream()
+                    .filter(point -> point.peak().isPresent())
+                    .toList();
+            hot.stream()
+                    .max((a, b) ->
+                            Double.compare(a.peak().getAsDouble(), b.peak().getAsDouble()))
+                    .ifPresent(point -> all.add(
+                            words.of("chart.hottest", point.peak().getAsDouble(), point.clock(), point.step())));
         });
         return all;
     }
 
     private String point(Frontier.Point point) {
-        String failed = point.failed().map(trial -> at("chart.failed", trial, point.clock())).orElse("");
-        String held = point.held().map(trial -> at("chart.held", trial, point.clock())).orElse("");
-        return words.of("chart.point", point.clock(),
+        String failed = point.failed()
+                .map(trial -> at("chart.failed", trial, point.clock()))
+                .orElse("");
+        String held = point.held()
+                .map(trial -> at("chart.held", trial, point.clock()))
+                .orElse("");
+        return words.of(
+                "chart.point",
+                point.clock(),
                 failed.isEmpty() || held.isEmpty() ? failed + held : failed + "; " + held);
     }
 
@@ -74,14 +92,18 @@ public final class ChartWords {
     /** How hot that will get, or why nobody knows; empty where nothing is to be run. */
     public Optional<String> peak(Advice advice) {
         if (advice.peak().isPresent()) {
-            return Optional.of(words.of("next.peak", advice.peak().get().celsius(), advice.peak().get().uncertainty()));
+            return Optional.of(words.of(
+                    "next.peak",
+                    advice.peak().get().celsius(),
+                    advice.peak().get().uncertainty()));
         }
         return advice.noPeak().isEmpty() ? Optional.empty() : Optional.of(words.of("next.nopeak", advice.noPeak()));
     }
 
     public String best(Advice advice) {
-        return advice.best().map(setting -> words.of(advice.bestIsKnownGood() ? "next.best" : "next.bestyet",
-                setting.words())).orElseGet(() -> words.of("next.nobest"));
+        return advice.best()
+                .map(setting -> words.of(advice.bestIsKnownGood() ? "next.best" : "next.bestyet", setting.words()))
+                .orElseGet(() -> words.of("next.nobest"));
     }
 
     /** Notes on trials that were left out, put together or contradict each other; the first {@value #MOST}. */

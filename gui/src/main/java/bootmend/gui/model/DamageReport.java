@@ -13,6 +13,7 @@ public record DamageReport(List<Row> findings, int unshown) {
 
     /** A card that is damaged through and through has more of them than anyone reads. */
     static final int MOST = 60;
+
     private static final String LOST = "lost-clusters";
 
     /** What becomes of one thing that is wrong. */
@@ -26,8 +27,7 @@ public record DamageReport(List<Row> findings, int unshown) {
     }
 
     /** One thing that is wrong. */
-    public record Row(String where, String what, Fate fate) {
-    }
+    public record Row(String where, String what, Fate fate) {}
 
     public DamageReport {
         findings = List.copyOf(findings);
@@ -36,13 +36,15 @@ public record DamageReport(List<Row> findings, int unshown) {
     /** @param look a repair that frees nothing */
     public static DamageReport of(ChangePreview look) {
         List<FindingView> all = look.findings();
-        return new DamageReport(all.stream().limit(MOST).map(DamageReport::row).toList(),
-                Math.max(0, all.size() - MOST));
+        return new DamageReport(
+                all.stream().limit(MOST).map(DamageReport::row).toList(), Math.max(0, all.size() - MOST));
     }
 
     private static Row row(FindingView finding) {
-        return new Row(finding.where(), finding.what(), finding.mended() ? Fate.MENDED
-                : finding.id().equals(LOST) ? Fate.ASKED : Fate.LEFT);
+        return new Row(
+                finding.where(),
+                finding.what(),
+                finding.mended() ? Fate.MENDED : finding.id().equals(LOST) ? Fate.ASKED : Fate.LEFT);
     }
 
     /** Whether nothing is wrong. */

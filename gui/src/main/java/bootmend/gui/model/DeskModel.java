@@ -37,7 +37,9 @@ public final class DeskModel {
         this.readers = readers;
         this.settings = settings;
         // In the order of the start: a list that changes its order under the keyboard cannot be walked through.
-        this.earlier = settings.cards().stream().map(path -> CardEntry.file(path, CardEntry.Group.EARLIER)).toList();
+        this.earlier = settings.cards().stream()
+                .map(path -> CardEntry.file(path, CardEntry.Group.EARLIER))
+                .toList();
         gather();
     }
 
@@ -166,8 +168,9 @@ public final class DeskModel {
         if (!isWriting()) {
             batch.get().ifPresent(BatchModel::stop);
         }
-        services.bench().stop(CardException.refused(services.words().of("stopped.what"),
-                services.words().of("stopped.remedy")));
+        services.bench()
+                .stop(CardException.refused(
+                        services.words().of("stopped.what"), services.words().of("stopped.remedy")));
     }
 
     /** The cards that were worked on together before one of them was looked at alone; they can be gone back to. */
@@ -197,7 +200,9 @@ public final class DeskModel {
     }
 
     private boolean isChangeMaking() {
-        return current.get().filter(model -> model.change().state().get() instanceof ChangeState.Making).isPresent();
+        return current.get()
+                .filter(model -> model.change().state().get() instanceof ChangeState.Making)
+                .isPresent();
     }
 
     /**
@@ -229,28 +234,39 @@ public final class DeskModel {
     }
 
     private void expand(List<Path> paths, Consumer<List<Path>> found) {
-        services.bench().submitFirst(services.words().of("busy.names"),
-                () -> new CardNames(true).expand(paths.stream().map(path -> path.toAbsolutePath().toString()).toList()),
-                found, error -> problem.set(Optional.of(error)));
+        services.bench()
+                .submitFirst(
+                        services.words().of("busy.names"),
+                        () -> new CardNames(true)
+                                .expand(paths.stream()
+                                        .map(path -> path.toAbsolutePath().toString())
+                                        .toList()),
+                        found,
+                        error -> problem.set(Optional.of(error)));
     }
 
     private void listed(List<AttachedCard> attached) {
         inReaders = attached.stream()
                 .filter(card -> card.system().isEmpty() && (card.removable() || card.boot() == AttachedCard.Boot.YES))
-                .map(CardEntry::reader).toList();
+                .map(CardEntry::reader)
+                .toList();
         gather();
         lookAtTheOnlyOne(attached);
         List<Path> now = attached.stream().map(card -> Path.of(card.path())).toList();
         seenInReaders.addAll(now);
-        current.get().filter(model -> seenInReaders.contains(model.card().card()))
+        current.get()
+                .filter(model -> seenInReaders.contains(model.card().card()))
                 .ifPresent(model -> model.setGone(!now.contains(model.card().card())));
         listingEnded();
     }
 
     /** A card that was just put in is what the user wants to see, unless another is in view. */
     private void lookAtTheOnlyOne(List<AttachedCard> attached) {
-        List<Path> fresh = attached.stream().filter(card -> card.boot() == AttachedCard.Boot.YES && card.removable())
-                .map(card -> Path.of(card.path())).filter(path -> !seenInReaders.contains(path)).toList();
+        List<Path> fresh = attached.stream()
+                .filter(card -> card.boot() == AttachedCard.Boot.YES && card.removable())
+                .map(card -> Path.of(card.path()))
+                .filter(path -> !seenInReaders.contains(path))
+                .toList();
         if (fresh.size() == 1 && current.get().isEmpty() && batch.get().isEmpty()) {
             look(fresh.get(0));
         }

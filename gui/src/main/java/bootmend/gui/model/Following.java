@@ -22,7 +22,8 @@ final class Following {
     private void follow(Optional<CardModel> card) {
         watches.forEach(Watched.Watch::end);
         watches.clear();
-        card.ifPresent(model -> parts.forEach(part -> watches.add(part.apply(model).watch(value -> told.run()))));
+        card.ifPresent(model ->
+                parts.forEach(part -> watches.add(part.apply(model).watch(value -> told.run()))));
         told.run();
     }
 }

@@ -6,5 +6,4 @@ package bootmend.gui.model;
  * @param file its path on the boot partition
  * @param line counts from 1
  */
-public record LinePlace(String file, int line) {
-}
+public record LinePlace(String file, int line) {}

@@ -19,8 +19,8 @@ import java.util.OptionalInt;
  *     safe to show
  * @param size how much it wrote
  */
-public record MadeChange(int number, String when, String title, List<String> lines, String size, boolean takenBack,
-        String undoRecord) {
+public record MadeChange(
+        int number, String when, String title, List<String> lines, String size, boolean takenBack, String undoRecord) {
 
     private static final int MOST_LINES = 12;
 
@@ -30,14 +30,21 @@ public record MadeChange(int number, String when, String title, List<String> lin
 
     /** @param zone the time zone that the time is given in */
     public static MadeChange of(HistoryEntry entry, ZoneId zone, Words words) {
-        DateTimeFormatter format = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(zone);
-        return new MadeChange(entry.number(), format.format(entry.when()), entry.title(), lines(entry.lines(), words),
+        DateTimeFormatter format =
+                DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(zone);
+        return new MadeChange(
+                entry.number(),
+                format.format(entry.when()),
+                entry.title(),
+                lines(entry.lines(), words),
                 entry.sectors() == 0 ? words.of("changes.files") : words.of("changes.sectors", entry.sectors()),
-                entry.takenBack(), entry.undoRecord());
+                entry.takenBack(),
+                entry.undoRecord());
     }
 
     private static List<String> lines(List<LineChange> lines, Words words) {
-        List<String> shown = new ArrayList<>(lines.stream().limit(MOST_LINES).map(line -> line(line, words)).toList());
+        List<String> shown = new ArrayList<>(
+                lines.stream().limit(MOST_LINES).map(line -> line(line, words)).toList());
         if (lines.size() > MOST_LINES) {
             shown.add(words.of("changes.morelines", lines.size() - MOST_LINES));
         }
@@ -45,7 +52,11 @@ public record MadeChange(int number, String when, String title, List<String> lin
     }
 
     private static String line(LineChange line, Words words) {
-        return words.of("changes.line", line.file(), line.line(), line.before().orElse(words.of("changes.new")),
+        return words.of(
+                "changes.line",
+                line.file(),
+                line.line(),
+                line.before().orElse(words.of("changes.new")),
                 line.after().orElse(words.of("strip.takenout")));
     }
 

@@ -46,8 +46,10 @@ final class PageFile {
             moveOver(beside);
             return file;
         } catch (IOException e) {
-            throw CardException.refused(file + " could not be written (" + e.getMessage() + ")",
-                    "Name a file in a folder that is there and that you may write to.", e);
+            throw CardException.refused(
+                    file + " could not be written (" + e.getMessage() + ")",
+                    "Name a file in a folder that is there and that you may write to.",
+                    e);
         } finally {
             deleteLeft(beside);
         }
@@ -57,17 +59,19 @@ final class PageFile {
         try {
             Path parent = file.getParent();
             boolean onCard = Files.exists(file) && Files.exists(card) && Files.isSameFile(file, card)
-                    || parent != null && Files.isDirectory(card) && Files.exists(parent)
-                    && parent.toRealPath().startsWith(card.toRealPath());
+                    || parent != null
+                            && Files.isDirectory(card)
+                            && Files.exists(parent)
+                            && parent.toRealPath().startsWith(card.toRealPath());
             if (onCard) {
-                throw CardException.refused(file + " is on the card itself, or is the card",
-                        "Name a file in another folder.");
+                throw CardException.refused(
+                        file + " is on the card itself, or is the card", "Name a file in another folder.");
             }
         } catch (CardException e) {
             throw e;
         } catch (IOException e) {
-            throw CardException.refused(file + " could not be looked at (" + e.getMessage() + ")",
-                    "Name a file in another folder.", e);
+            throw CardException.refused(
+                    file + " could not be looked at (" + e.getMessage() + ")", "Name a file in another folder.", e);
         }
     }
 
@@ -77,14 +81,15 @@ final class PageFile {
         boolean page = (name.endsWith(".html") || name.endsWith(".htm"))
                 && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
         if (!page && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-            throw CardException.refused(file + " is there already and was left alone, for it does not look like a page",
+            throw CardException.refused(
+                    file + " is there already and was left alone, for it does not look like a page",
                     "Name a file that is not there yet, or one that ends in .html.");
         }
     }
 
     private static void write(Path beside, Content content) throws IOException {
-        try (Writer out = Files.newBufferedWriter(beside, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW,
-                StandardOpenOption.WRITE)) {
+        try (Writer out = Files.newBufferedWriter(
+                beside, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             content.write(out);
         }
     }

@@ -16,7 +16,7 @@ public final class ProfileSaving {
     private final Consumer<String> saved;
     private final Watched<Reading<List<Trial>>> backing = new Watched<>(new Reading.Unasked<>());
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
-    private Bench.Ticket looking = () -> { };
+    private Bench.Ticket looking = () -> {};
 
     /** @param saved is told the profile's name when it is there */
     ProfileSaving(Services services, Optional<CardModel> card, Consumer<String> saved) {
@@ -37,8 +37,10 @@ public final class ProfileSaving {
 
     /** The board that the window is about, or the only one that can boot the card. */
     public Optional<String> likelyBoard() {
-        return card.flatMap(model -> model.board().get().isPresent() || model.bootable().get().size() != 1
-                ? model.board().get() : Optional.of(model.bootable().get().get(0)));
+        return card.flatMap(model ->
+                model.board().get().isPresent() || model.bootable().get().size() != 1
+                        ? model.board().get()
+                        : Optional.of(model.bootable().get().get(0)));
     }
 
     /** The trials on that board of just what is on the card; each can back the profile. */
@@ -53,7 +55,9 @@ public final class ProfileSaving {
 
     /** Whether saving it is only possible in the place of another profile. */
     public boolean isNameTaken() {
-        return problem.get().filter(error -> error.isRefusedFor(CardException.Risk.REPLACE)).isPresent();
+        return problem.get()
+                .filter(error -> error.isRefusedFor(CardException.Risk.REPLACE))
+                .isPresent();
     }
 
     /** Looks for trials that can back a profile for a board. */
@@ -65,9 +69,12 @@ public final class ProfileSaving {
         }
         backing.set(new Reading.Waiting<>());
         CardRequest request = card.get().card();
-        looking = services.bench().submitFirst(services.words().of("busy.backing"),
-                () -> new ProfileJob(services.workplace()).backing(request, board),
-                trials -> backing.set(new Reading.Ready<>(trials)), error -> backing.set(new Reading.Failed<>(error)));
+        looking = services.bench()
+                .submitFirst(
+                        services.words().of("busy.backing"),
+                        () -> new ProfileJob(services.workplace()).backing(request, board),
+                        trials -> backing.set(new Reading.Ready<>(trials)),
+                        error -> backing.set(new Reading.Failed<>(error)));
     }
 
     public void save(ProfileJob.Save save) {
@@ -76,8 +83,13 @@ public final class ProfileSaving {
         }
         problem.set(Optional.empty());
         CardRequest request = card.get().card();
-        services.bench().submitFirst(services.words().of("busy.profiles"),
-                () -> new ProfileJob(services.workplace()).save(request, save).name(), saved,
-                error -> problem.set(Optional.of(error)));
+        services.bench()
+                .submitFirst(
+                        services.words().of("busy.profiles"),
+                        () -> new ProfileJob(services.workplace())
+                                .save(request, save)
+                                .name(),
+                        saved,
+                        error -> problem.set(Optional.of(error)));
     }
 }

@@ -25,11 +25,12 @@ public final class ProfileWords {
 
     /** One trial, in a sentence. */
     public String evidence(ProfileView.EvidenceView trial) {
-        List<String> parts = List.of(words.of(trial.holds() ? "profile.held" : "profile.heldnot", trial.minutes()),
+        List<String> parts = List.of(
+                words.of(trial.holds() ? "profile.held" : "profile.heldnot", trial.minutes()),
                 words.of(trial.fullLoad() ? "profile.load" : "profile.loadnot"),
                 words.of(trial.throttled() ? "profile.throttled" : "profile.throttlednot"));
-        return words.of(trial.passes() ? "profile.proves" : "profile.provesnot", trial.trial(),
-                String.join(", ", parts));
+        return words.of(
+                trial.passes() ? "profile.proves" : "profile.provesnot", trial.trial(), String.join(", ", parts));
     }
 
     /** As the lines of a config file; control characters are visible. */

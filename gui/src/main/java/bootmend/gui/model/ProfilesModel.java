@@ -35,8 +35,7 @@ public final class ProfilesModel {
      * @param forAnotherBoard whether the window is about another board than the profile's
      * @param metBlockers whether it was refused for what a check found in it
      */
-    public record Putting(String whyNot, boolean forAnotherBoard, boolean metBlockers) {
-    }
+    public record Putting(String whyNot, boolean forAnotherBoard, boolean metBlockers) {}
 
     /**
      * What came of the last thing that was done with profiles.
@@ -53,8 +52,10 @@ public final class ProfilesModel {
     public ProfilesModel(DeskModel desk) {
         this.desk = desk;
         this.services = desk.services();
-        List<Function<CardModel, Watched<?>>> parts =
-                List.of(CardModel::board, CardModel::sheet, CardModel::gone,
+        List<Function<CardModel, Watched<?>>> parts = List.of(
+                CardModel::board,
+                CardModel::sheet,
+                CardModel::gone,
                 model -> model.change().state());
         new Following(desk, parts, this::cardChanged);
         profiles.watch(listing -> refresh());
@@ -95,8 +96,11 @@ public final class ProfilesModel {
 
     /** The one that is looked at. */
     public Optional<ProfileView> profile() {
-        return profiles.get().value().flatMap(listing -> listing.profiles().stream()
-                .filter(each -> chosen.get().filter(each.name()::equals).isPresent()).findFirst());
+        return profiles.get()
+                .value()
+                .flatMap(listing -> listing.profiles().stream()
+                        .filter(each -> chosen.get().filter(each.name()::equals).isPresent())
+                        .findFirst());
     }
 
     /** A form to save the card's settings as a profile. */
@@ -110,12 +114,19 @@ public final class ProfilesModel {
         if (!(profiles.get() instanceof Reading.Ready)) {
             profiles.set(new Reading.Waiting<>());
         }
-        services.bench().submit(services.words().of("busy.profiles"), () -> job().listing(), listing -> {
-            profiles.set(new Reading.Ready<>(listing));
-            if (profile().isEmpty()) {
-                chosen.set(listing.profiles().stream().map(ProfileView::name).findFirst());
-            }
-        }, error -> profiles.set(new Reading.Failed<>(error)));
+        services.bench()
+                .submit(
+                        services.words().of("busy.profiles"),
+                        () -> job().listing(),
+                        listing -> {
+                            profiles.set(new Reading.Ready<>(listing));
+                            if (profile().isEmpty()) {
+                                chosen.set(listing.profiles().stream()
+                                        .map(ProfileView::name)
+                                        .findFirst());
+                            }
+                        },
+                        error -> profiles.set(new Reading.Failed<>(error)));
     }
 
     /** Looks at another one. */
@@ -135,8 +146,15 @@ public final class ProfilesModel {
     public void put(boolean otherBoard, boolean despiteBlockers) {
         if (putting.get().whyNot().isEmpty()) {
             put = chosen.get();
-            profile().ifPresent(profile -> readCard().ifPresent(model -> model.change().choose(new Wish.PutProfile(
-                    new ProfileRequest(profile.name(), model.board().get(), otherBoard, despiteBlockers, false)))));
+            profile()
+                    .ifPresent(profile -> readCard()
+                            .ifPresent(model -> model.change()
+                                    .choose(new Wish.PutProfile(new ProfileRequest(
+                                            profile.name(),
+                                            model.board().get(),
+                                            otherBoard,
+                                            despiteBlockers,
+                                            false)))));
         }
     }
 
@@ -148,42 +166,61 @@ public final class ProfilesModel {
         String name = profile().get().name();
         CardModel model = readCard().get();
         comparison.set(new Reading.Waiting<>());
-        services.bench().submitFirst(services.words().of("busy.compare"), () -> job().compare(name, model.card()),
-                differences -> compared(name, model, new Reading.Ready<>(differences)),
-                error -> compared(name, model, new Reading.Failed<>(error)));
+        services.bench()
+                .submitFirst(
+                        services.words().of("busy.compare"),
+                        () -> job().compare(name, model.card()),
+                        differences -> compared(name, model, new Reading.Ready<>(differences)),
+                        error -> compared(name, model, new Reading.Failed<>(error)));
     }
 
     private void compared(String name, CardModel model, Reading<List<SettingDifference>> outcome) {
-        if (chosen.get().filter(name::equals).isPresent() && card.filter(model::equals).isPresent()) {
+        if (chosen.get().filter(name::equals).isPresent()
+                && card.filter(model::equals).isPresent()) {
             comparison.set(outcome);
         }
     }
 
     /** Takes a profile's file in, under the name it carries. */
     public void importFrom(Path file, boolean replace) {
-        run("busy.profiles", () -> job().importFrom(file, replace).name(), this::saved,
-                error -> done.set(new Done(Optional.empty(), Optional.of(error),
+        run(
+                "busy.profiles",
+                () -> job().importFrom(file, replace).name(),
+                this::saved,
+                error -> done.set(new Done(
+                        Optional.empty(),
+                        Optional.of(error),
                         error.isRefusedFor(CardException.Risk.REPLACE) ? Optional.of(file) : Optional.empty())));
     }
 
     /** Copies the chosen profile's file to one that is not there yet. */
     public void exportTo(Path file) {
-        chosen.get().ifPresent(name -> run("busy.profiles", () -> {
-            job().exportTo(name, file);
-            return name;
-        }, same -> tell("profiles.exported", name, file.toString()), this::failed));
+        chosen.get()
+                .ifPresent(name -> run(
+                        "busy.profiles",
+                        () -> {
+                            job().exportTo(name, file);
+                            return name;
+                        },
+                        same -> tell("profiles.exported", name, file.toString()),
+                        this::failed));
     }
 
     /** Deletes the chosen profile; no card is touched. */
     public void delete() {
-        chosen.get().ifPresent(name -> run("busy.profiles", () -> {
-            job().delete(name);
-            return name;
-        }, same -> {
-            tell("profiles.deleted", name);
-            chosen.set(Optional.empty());
-            read();
-        }, this::failed));
+        chosen.get()
+                .ifPresent(name -> run(
+                        "busy.profiles",
+                        () -> {
+                            job().delete(name);
+                            return name;
+                        },
+                        same -> {
+                            tell("profiles.deleted", name);
+                            chosen.set(Optional.empty());
+                            read();
+                        },
+                        this::failed));
     }
 
     /** What is written about profiles is read anew, and the one named is looked at. */
@@ -202,8 +239,7 @@ public final class ProfilesModel {
         done.set(new Done(Optional.of(services.words().of(key, arguments)), Optional.empty(), Optional.empty()));
     }
 
-    private void run(String busy, Bench.Work<String> work, Consumer<String> then,
-            Consumer<CardException> failed) {
+    private void run(String busy, Bench.Work<String> work, Consumer<String> then, Consumer<CardException> failed) {
         done.set(Done.NOTHING);
         services.bench().submitFirst(services.words().of(busy), work, then, failed);
     }
@@ -220,21 +256,29 @@ public final class ProfilesModel {
     }
 
     private void cardChanged() {
-        Optional<ChangeState> state = desk.current().get().map(model -> model.change().state().get());
-        if (!card.equals(desk.current().get()) || state.filter(each -> each instanceof ChangeState.Done).isPresent()) {
+        Optional<ChangeState> state =
+                desk.current().get().map(model -> model.change().state().get());
+        if (!card.equals(desk.current().get())
+                || state.filter(each -> each instanceof ChangeState.Done).isPresent()) {
             card = desk.current().get();
             forgetCard();
         }
-        metBlockers |= put.equals(chosen.get()) && state.filter(each -> each instanceof ChangeState.Failed failed
-                && failed.key().equals(PROFILE)
-                && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
+        metBlockers |= put.equals(chosen.get())
+                && state.filter(each -> each instanceof ChangeState.Failed failed
+                                && failed.key().equals(PROFILE)
+                                && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                        .isPresent();
         refresh();
     }
 
     private void refresh() {
         Optional<ProfileView> profile = profile();
-        boolean other = profile.isPresent() && desk.current().get().flatMap(model -> model.board().get())
-                .filter(board -> !board.equals(profile.get().board())).isPresent();
+        boolean other = profile.isPresent()
+                && desk.current()
+                        .get()
+                        .flatMap(model -> model.board().get())
+                        .filter(board -> !board.equals(profile.get().board()))
+                        .isPresent();
         putting.set(new Putting(whyNot(profile, desk.current().get()), other, metBlockers));
     }
 

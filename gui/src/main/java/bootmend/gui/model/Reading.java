@@ -11,20 +11,16 @@ import java.util.Optional;
 public sealed interface Reading<T> {
 
     /** Nobody asked for it yet. */
-    record Unasked<T>() implements Reading<T> {
-    }
+    record Unasked<T>() implements Reading<T> {}
 
     /** It is being read. */
-    record Waiting<T>() implements Reading<T> {
-    }
+    record Waiting<T>() implements Reading<T> {}
 
     /** It was read. */
-    record Ready<T>(T what) implements Reading<T> {
-    }
+    record Ready<T>(T what) implements Reading<T> {}
 
     /** It could not be read. */
-    record Failed<T>(CardException why) implements Reading<T> {
-    }
+    record Failed<T>(CardException why) implements Reading<T> {}
 
     /** What was read, if it was. */
     default Optional<T> value() {

@@ -8,8 +8,7 @@ import java.util.List;
 public sealed interface SheetRow {
 
     /** A file's name, above its lines. */
-    record File(String path) implements SheetRow {
-    }
+    record File(String path) implements SheetRow {}
 
     /**
      * A line of a file.
@@ -25,8 +24,7 @@ public sealed interface SheetRow {
     }
 
     /** How many more lines a file has. */
-    record Rest(int lines) implements SheetRow {
-    }
+    record Rest(int lines) implements SheetRow {}
 
     /** How a line stands out. */
     enum Tone {

@@ -35,7 +35,11 @@ public final class SheetRows {
                 rows.add(new SheetRow.File(file.path()));
             }
             for (SheetLine line : file.lines()) {
-                rows.add(new SheetRow.Line(file.path(), line, beside(view, file.path(), line), tone(line),
+                rows.add(new SheetRow.Line(
+                        file.path(),
+                        line,
+                        beside(view, file.path(), line),
+                        tone(line),
                         findings.apply(file.path(), line.number())));
             }
             if (file.unshown() > 0) {
@@ -64,15 +68,23 @@ public final class SheetRows {
         }
         TuningView tuning = line.tuning().get();
         if (tuning.effect().isEmpty()) {
-            String stock = tuning.stock().map(value -> words.of("sheet.stock", value)).orElse("");
+            String stock =
+                    tuning.stock().map(value -> words.of("sheet.stock", value)).orElse("");
             return tuning.active() ? Amount.of(tuning.value(), tuning.unit()) + stock : tuning.state();
         }
-        Optional<EffectiveView> effective = view.show().board().isEmpty() ? Optional.empty()
-                : view.show().boards().stream().map(BoardView::effective).flatMap(List::stream)
-                        .filter(each -> each.file().equals(file) && each.line() == line.number()
-                                && each.key().equals(each.setBy())).findFirst();
+        Optional<EffectiveView> effective = view.show().board().isEmpty()
+                ? Optional.empty()
+                : view.show().boards().stream()
+                        .map(BoardView::effective)
+                        .flatMap(List::stream)
+                        .filter(each -> each.file().equals(file)
+                                && each.line() == line.number()
+                                && each.key().equals(each.setBy()))
+                        .findFirst();
         String effect = tuning.effect().get().words();
-        return effective.map(each -> numbers(each) + (effect.equals(SET) ? "" : "; " + effect)).orElse(effect);
+        return effective
+                .map(each -> numbers(each) + (effect.equals(SET) ? "" : "; " + effect))
+                .orElse(effect);
     }
 
     private String numbers(EffectiveView each) {
@@ -81,7 +93,8 @@ public final class SheetRows {
         if (!each.percent().isEmpty()) {
             parts.add(words.of("sheet.against", Amount.percent(each.percent())));
         }
-        each.volts().ifPresent(volts -> parts.add(Amount.volts(volts, each.unit().equals("microvolt"))));
+        each.volts()
+                .ifPresent(volts -> parts.add(Amount.volts(volts, each.unit().equals("microvolt"))));
         return String.join(", ", parts);
     }
 }

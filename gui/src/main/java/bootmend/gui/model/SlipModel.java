@@ -49,9 +49,12 @@ public final class SlipModel {
         check.get().value().ifPresent(view -> {
             saved.set(new Reading.Waiting<>());
             // Like a change to a card it is not stopped half-way.
-            services.bench().submitChange(services.words().of("busy.slip"),
-                    () -> new PageFile(file).save(List.of(card.card()), out -> write(out, view)),
-                    where -> told(view, new Reading.Ready<>(where)), error -> told(view, new Reading.Failed<>(error)));
+            services.bench()
+                    .submitChange(
+                            services.words().of("busy.slip"),
+                            () -> new PageFile(file).save(List.of(card.card()), out -> write(out, view)),
+                            where -> told(view, new Reading.Ready<>(where)),
+                            error -> told(view, new Reading.Failed<>(error)));
         });
     }
 

@@ -19,9 +19,24 @@ import java.util.OptionalDouble;
  * @param fromCard whether what the card sets was in force, but for what is named here
  * @param others settings besides clock and voltage step, each {@code KEY=NUMBER}, with blanks or commas between
  */
-public record TrialDraft(String label, String board, boolean fromCard, String clock, String step, String others,
-        String outcome, String minutes, boolean fullLoad, String peak, String clockUnderLoad, String mask,
-        String cooling, String supply, String ambient, String notes, String log) {
+public record TrialDraft(
+        String label,
+        String board,
+        boolean fromCard,
+        String clock,
+        String step,
+        String others,
+        String outcome,
+        String minutes,
+        boolean fullLoad,
+        String peak,
+        String clockUnderLoad,
+        String mask,
+        String cooling,
+        String supply,
+        String ambient,
+        String notes,
+        String log) {
 
     /**
      * @param card the one that is looked at
@@ -35,11 +50,24 @@ public record TrialDraft(String label, String board, boolean fromCard, String cl
             throw CardException.usage(words.of("adding.nooutcome"), words.of("adding.nooutcome.remedy"));
         }
         BoardRequest about = board.isBlank() ? BoardRequest.none() : BoardRequest.of(board);
-        return new TrialRequest(label.strip(), about, fromCard ? card : Optional.empty(), settings(),
-                path(words), outcome, new TrialRequest.Measured(number(minutes, "adding.minutes", words), fullLoad,
-                        number(peak, "adding.peak", words), number(clockUnderLoad, "adding.loadclock", words),
-                        text(mask), List.of()),
-                cooling.strip(), supply.strip(), number(ambient, "adding.ambient", words), Optional.empty(),
+        return new TrialRequest(
+                label.strip(),
+                about,
+                fromCard ? card : Optional.empty(),
+                settings(),
+                path(words),
+                outcome,
+                new TrialRequest.Measured(
+                        number(minutes, "adding.minutes", words),
+                        fullLoad,
+                        number(peak, "adding.peak", words),
+                        number(clockUnderLoad, "adding.loadclock", words),
+                        text(mask),
+                        List.of()),
+                cooling.strip(),
+                supply.strip(),
+                number(ambient, "adding.ambient", words),
+                Optional.empty(),
                 notes.strip());
     }
 
@@ -47,7 +75,9 @@ public record TrialDraft(String label, String board, boolean fromCard, String cl
         List<String> settings = new ArrayList<>();
         text(clock).ifPresent(value -> settings.add("arm_freq=" + value));
         text(step).ifPresent(value -> settings.add("over_voltage=" + value));
-        text(others).ifPresent(all -> settings.addAll(List.of(all.replaceAll("\\s*=\\s*", "=").split("[\\s,;]+"))));
+        text(others)
+                .ifPresent(all ->
+                        settings.addAll(List.of(all.replaceAll("\\s*=\\s*", "=").split("[\\s,;]+"))));
         return settings;
     }
 
@@ -72,8 +102,8 @@ public record TrialDraft(String label, String board, boolean fromCard, String cl
             return OptionalDouble.of(Double.parseDouble(text.strip().replace(',', '.')));
         } catch (NumberFormatException e) {
             String field = words.of(key).replace("_", "").toLowerCase(Locale.ROOT);
-            throw CardException.usage(words.of("adding.nonumber", text.strip(), field),
-                    words.of("adding.nonumber.remedy"));
+            throw CardException.usage(
+                    words.of("adding.nonumber", text.strip(), field), words.of("adding.nonumber.remedy"));
         }
     }
 }

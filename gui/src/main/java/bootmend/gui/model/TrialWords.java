@@ -55,12 +55,16 @@ public final class TrialWords {
     }
 
     private static String value(Trial trial, String key) {
-        return Optional.ofNullable(trial.settings().get(key)).map(String::valueOf).orElse("");
+        return Optional.ofNullable(trial.settings().get(key))
+                .map(String::valueOf)
+                .orElse("");
     }
 
     private static String lines(Trial trial, Predicate<String> shown) {
-        return trial.settings().entrySet().stream().filter(each -> shown.test(each.getKey()))
-                .map(each -> each.getKey() + "=" + each.getValue()).collect(Collectors.joining(" "));
+        return trial.settings().entrySet().stream()
+                .filter(each -> shown.test(each.getKey()))
+                .map(each -> each.getKey() + "=" + each.getValue())
+                .collect(Collectors.joining(" "));
     }
 
     /** What it counts for, in one word. */
@@ -75,7 +79,8 @@ public final class TrialWords {
 
     /** One decimal where it has one; empty where it was not measured. */
     public static String number(OptionalDouble value) {
-        return value.isEmpty() ? ""
+        return value.isEmpty()
+                ? ""
                 : String.format(Locale.ROOT, "%.1f", value.getAsDouble()).replaceFirst("\\.0$", "");
     }
 
@@ -87,14 +92,22 @@ public final class TrialWords {
     public String whole(TrialListing.Listed listed) {
         Trial trial = listed.trial();
         List<String> all = new ArrayList<>();
-        all.add(words.of("trial.what", when(trial), trial.unit().label(), trial.unit().board(), settings(trial),
-                trial.outcome().word(), trial.verdict().why()));
+        all.add(words.of(
+                "trial.what",
+                when(trial),
+                trial.unit().label(),
+                trial.unit().board(),
+                settings(trial),
+                trial.outcome().word(),
+                trial.verdict().why()));
         add(all, "trial.minutes", number(trial.run().minutes()));
         all.add(words.of(trial.run().fullLoad() ? "trial.load" : "trial.loadnot"));
         add(all, "trial.peak", number(trial.run().peak()));
         add(all, "trial.clock", number(trial.run().clock()));
-        add(all, "trial.mask", mask(trial.run()) + (listed.bits().isEmpty() ? ""
-                : " (" + String.join(", ", listed.bits()) + ")"));
+        add(
+                all,
+                "trial.mask",
+                mask(trial.run()) + (listed.bits().isEmpty() ? "" : " (" + String.join(", ", listed.bits()) + ")"));
         add(all, "trial.cooling", trial.surroundings().cooling());
         add(all, "trial.supply", trial.surroundings().supply());
         add(all, "trial.ambient", number(trial.surroundings().ambient()));

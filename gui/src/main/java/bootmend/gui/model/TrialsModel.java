@@ -33,7 +33,7 @@ public final class TrialsModel {
     private final Watched<Reading<TrialAdded>> adding = new Watched<>(new Reading.Unasked<>());
     private Optional<CardModel> card = Optional.empty();
     private boolean metBlockers;
-    private Bench.Ticket advising = () -> { };
+    private Bench.Ticket advising = () -> {};
 
     /**
      * What can be staged on the card that is looked at.
@@ -42,14 +42,13 @@ public final class TrialsModel {
      * @param staged whether settings are staged on it now
      * @param metBlockers whether staging was refused for what a check found in the settings
      */
-    public record Staging(String whyNot, boolean staged, boolean metBlockers) {
-    }
+    public record Staging(String whyNot, boolean staged, boolean metBlockers) {}
 
     public TrialsModel(DeskModel desk) {
         this.desk = desk;
         this.services = desk.services();
-        List<Function<CardModel, Watched<?>>> parts =
-                List.of(CardModel::sheet, CardModel::gone, model -> model.change().state());
+        List<Function<CardModel, Watched<?>>> parts = List.of(
+                CardModel::sheet, CardModel::gone, model -> model.change().state());
         new Following(desk, parts, this::cardChanged);
         board.watch(reading -> cardChanged());
     }
@@ -95,21 +94,28 @@ public final class TrialsModel {
     /** The trials of the board that is looked at, the newest first. */
     public List<TrialListing.Listed> trials() {
         return listing.get().value().map(TrialListing::trials).orElse(List.of()).stream()
-                .filter(each -> label.get().filter(each.trial().unit().label()::equals).isPresent())
-                .sorted(Comparator.comparing((TrialListing.Listed each) -> each.trial().when()).reversed()).toList();
+                .filter(each ->
+                        label.get().filter(each.trial().unit().label()::equals).isPresent())
+                .sorted(Comparator.comparing(
+                                (TrialListing.Listed each) -> each.trial().when())
+                        .reversed())
+                .toList();
     }
 
     /** The kind of board that earlier trials of a label name. */
     public Optional<String> boardOf(String ofLabel) {
-        return listing.get().value().flatMap(all -> all.trials().stream()
-                .filter(each -> each.trial().unit().label().equals(ofLabel.strip()))
-                .map(each -> each.trial().unit().board()).findFirst());
+        return listing.get()
+                .value()
+                .flatMap(all -> all.trials().stream()
+                        .filter(each -> each.trial().unit().label().equals(ofLabel.strip()))
+                        .map(each -> each.trial().unit().board())
+                        .findFirst());
     }
 
     private Map<String, Long> counts() {
         return listing.get().value().map(TrialListing::trials).orElse(List.of()).stream()
-                .collect(Collectors.groupingBy(each -> each.trial().unit().label(), TreeMap::new,
-                        Collectors.counting()));
+                .collect(Collectors.groupingBy(
+                        each -> each.trial().unit().label(), TreeMap::new, Collectors.counting()));
     }
 
     /** Reads them all anew. */
@@ -117,15 +123,20 @@ public final class TrialsModel {
         if (!(listing.get() instanceof Reading.Ready)) {
             listing.set(new Reading.Waiting<>());
         }
-        services.bench().submit(services.words().of("busy.trials"),
-                () -> new TrialListJob(services.workplace()).run(Optional.empty()), this::listed,
-                error -> listing.set(new Reading.Failed<>(error)));
+        services.bench()
+                .submit(
+                        services.words().of("busy.trials"),
+                        () -> new TrialListJob(services.workplace()).run(Optional.empty()),
+                        this::listed,
+                        error -> listing.set(new Reading.Failed<>(error)));
     }
 
     private void listed(TrialListing all) {
         listing.set(new Reading.Ready<>(all));
         if (label.get().filter(counts()::containsKey).isEmpty()) {
-            label.set(counts().entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey));
+            label.set(counts().entrySet().stream()
+                    .max(Map.Entry.comparingByValue())
+                    .map(Map.Entry::getKey));
         }
         label.get().ifPresentOrElse(this::advise, () -> board.set(new Reading.Unasked<>()));
     }
@@ -142,9 +153,12 @@ public final class TrialsModel {
 
     private void advise(String of) {
         advising.drop();
-        advising = services.bench().submitFirst(services.words().of("busy.advice"),
-                () -> BoardTrials.of(new TrialAdviseJob(services.workplace()).run(of, OptionalDouble.empty())),
-                value -> board.set(new Reading.Ready<>(value)), error -> board.set(new Reading.Failed<>(error)));
+        advising = services.bench()
+                .submitFirst(
+                        services.words().of("busy.advice"),
+                        () -> BoardTrials.of(new TrialAdviseJob(services.workplace()).run(of, OptionalDouble.empty())),
+                        value -> board.set(new Reading.Ready<>(value)),
+                        error -> board.set(new Reading.Failed<>(error)));
     }
 
     /** The setting that is suggested, if one is. */
@@ -159,8 +173,11 @@ public final class TrialsModel {
         }
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
-        choose(new Wish.Stage(new StageRequest(kind,
-                List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step()), despiteBlockers, false)));
+        choose(new Wish.Stage(new StageRequest(
+                kind,
+                List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step()),
+                despiteBlockers,
+                false)));
     }
 
     /** Shows what making the staged settings the config file's would do. */
@@ -174,7 +191,10 @@ public final class TrialsModel {
     }
 
     private void choose(Wish wish) {
-        desk.current().get().filter(model -> WhyNot.change(Optional.of(model), services.words()).isEmpty())
+        desk.current()
+                .get()
+                .filter(model ->
+                        WhyNot.change(Optional.of(model), services.words()).isEmpty())
                 .ifPresent(model -> model.change().choose(wish));
     }
 
@@ -185,7 +205,10 @@ public final class TrialsModel {
 
     /** The card that is looked at, where it was read. */
     public Optional<CardRequest> readCard() {
-        return desk.current().get().filter(model -> model.sheet().get().value().isPresent()).map(CardModel::card);
+        return desk.current()
+                .get()
+                .filter(model -> model.sheet().get().value().isPresent())
+                .map(CardModel::card);
     }
 
     /** Keeps a trial; what is wrong with it is told as a failure of {@link #adding}. */
@@ -193,9 +216,12 @@ public final class TrialsModel {
         try {
             var request = draft.request(readCard(), services.words());
             adding.set(new Reading.Waiting<>());
-            services.bench().submitFirst(services.words().of("busy.adding"),
-                    () -> new TrialAddJob(services.workplace()).run(request), this::added,
-                    error -> adding.set(new Reading.Failed<>(error)));
+            services.bench()
+                    .submitFirst(
+                            services.words().of("busy.adding"),
+                            () -> new TrialAddJob(services.workplace()).run(request),
+                            this::added,
+                            error -> adding.set(new Reading.Failed<>(error)));
         } catch (CardException e) {
             adding.set(new Reading.Failed<>(e));
         }
@@ -215,13 +241,18 @@ public final class TrialsModel {
     private void cardChanged() {
         Optional<CardModel> now = desk.current().get();
         Optional<ChangeState> state = now.map(model -> model.change().state().get());
-        if (!card.equals(now) || state.filter(each -> each instanceof ChangeState.Done).isPresent()) {
+        if (!card.equals(now)
+                || state.filter(each -> each instanceof ChangeState.Done).isPresent()) {
             metBlockers = false;
             card = now;
         }
         metBlockers |= state.filter(each -> each instanceof ChangeState.Failed failed
-                && failed.key().equals(STAGE) && failed.error().isRefusedFor(CardException.Risk.BLOCKERS)).isPresent();
-        boolean staged = now.flatMap(model -> model.sheet().get().value()).filter(sheet -> sheet.staged()).isPresent();
+                        && failed.key().equals(STAGE)
+                        && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                .isPresent();
+        boolean staged = now.flatMap(model -> model.sheet().get().value())
+                .filter(sheet -> sheet.staged())
+                .isPresent();
         staging.set(new Staging(WhyNot.change(now, services.words()), staged, metBlockers));
     }
 }

@@ -27,7 +27,8 @@ public final class Watched<T> {
     public void set(T next) {
         if (!value.equals(Objects.requireNonNull(next))) {
             value = next;
-            // A watcher that sets it again tells the others first; they then hear of the latest value twice, not of an old one.
+            // A watcher that sets it again tells the others first; they then hear of the latest value twice, not of an
+            // old one.
             watchers.forEach(watcher -> watcher.accept(value));
         }
     }

@@ -6,8 +6,7 @@ import java.util.Optional;
 /** Says why a control that works on the card cannot be used now. */
 final class WhyNot {
 
-    private WhyNot() {
-    }
+    private WhyNot() {}
 
     /** Why no change can be worked out for a card, as a sentence; empty where one can. */
     static String change(Optional<CardModel> card, Words words) {

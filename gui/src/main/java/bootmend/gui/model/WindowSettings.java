@@ -76,7 +76,9 @@ public final class WindowSettings {
     public OptionalDouble measure(String name) {
         try {
             double value = Double.parseDouble(values.getProperty("window." + name, ""));
-            return Double.isFinite(value) && Math.abs(value) < 100_000 ? OptionalDouble.of(value) : OptionalDouble.empty();
+            return Double.isFinite(value) && Math.abs(value) < 100_000
+                    ? OptionalDouble.of(value)
+                    : OptionalDouble.empty();
         } catch (NumberFormatException e) {
             return OptionalDouble.empty();
         }

@@ -62,8 +62,8 @@ public sealed interface Wish {
 
         @Override
         public Wish inPlace(boolean inPlace) {
-            return new PutProfile(new ProfileRequest(request.name(), request.board(), request.otherBoard(),
-                    request.despiteBlockers(), inPlace));
+            return new PutProfile(new ProfileRequest(
+                    request.name(), request.board(), request.otherBoard(), request.despiteBlockers(), inPlace));
         }
 
         @Override

@@ -15,8 +15,8 @@ public final class Words {
 
     /** @param locale whose translation is taken, where there is one */
     public Words(Locale locale) {
-        this.bundle = ResourceBundle.getBundle(BUNDLE, locale,
-                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+        this.bundle = ResourceBundle.getBundle(
+                BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
         this.locale = locale;
     }
 

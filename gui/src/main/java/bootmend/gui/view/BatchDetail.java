@@ -45,8 +45,9 @@ final class BatchDetail extends VBox {
         setMaxHeight(HEIGHT);
         VBox.setVgrow(scroll, javafx.scene.layout.Priority.ALWAYS);
         getChildren().addAll(scroll, new HBox(look));
-        table.getSelectionModel().selectedItemProperty().addListener(
-                (observed, before, chosen) -> choose(before, chosen));
+        table.getSelectionModel()
+                .selectedItemProperty()
+                .addListener((observed, before, chosen) -> choose(before, chosen));
         table.setOnKeyPressed(event -> {
             if (event.getCode() == KeyCode.ENTER) {
                 look();
@@ -102,7 +103,8 @@ final class BatchDetail extends VBox {
 
     private void outcome(CardOutcome came) {
         Words words = kit.words();
-        came.error().filter(error -> came.state() != CardState.NOT_STARTED)
+        came.error()
+                .filter(error -> came.state() != CardState.NOT_STARTED)
                 .ifPresent(error -> body.getChildren().add(kit.problem(error)));
         if (came.state() == CardState.NOTHING) {
             body.getChildren().add(kit.label("batch.aswanted", "muted"));
@@ -113,12 +115,20 @@ final class BatchDetail extends VBox {
         } else if (came.state() == CardState.READY && came.findings().isEmpty()) {
             body.getChildren().add(kit.label("batch.nofinding", "muted"));
         }
-        came.made().ifPresent(made -> body.getChildren().addAll(
-                kit.prose(words.of(made.secondReader() ? "batch.made.second" : "batch.made.first"), "batch-made"),
-                kit.prose(words.of("strip.recordis", made.undoRecord()), "strip-plan")));
-        came.changed().stream().limit(MOST_LINES).forEach(line -> body.getChildren().add(line(line)));
+        came.made()
+                .ifPresent(made -> body.getChildren()
+                        .addAll(
+                                kit.prose(
+                                        words.of(made.secondReader() ? "batch.made.second" : "batch.made.first"),
+                                        "batch-made"),
+                                kit.prose(words.of("strip.recordis", made.undoRecord()), "strip-plan")));
+        came.changed().stream()
+                .limit(MOST_LINES)
+                .forEach(line -> body.getChildren().add(line(line)));
         rest(came.changed().size());
-        came.findings().stream().limit(MOST_LINES).forEach(found -> body.getChildren().add(found(found)));
+        came.findings().stream()
+                .limit(MOST_LINES)
+                .forEach(found -> body.getChildren().add(found(found)));
         rest(came.findings().size());
     }
 
@@ -132,17 +142,22 @@ final class BatchDetail extends VBox {
         Words words = kit.words();
         HBox both = new HBox(8, kit.words(words.of("strip.line", line.file(), line.line()), "muted"));
         line.before().ifPresent(text -> both.getChildren().add(kit.fact(text, "line-before")));
-        both.getChildren().addAll(kit.words(words.of("batch.becomes"), "muted"),
-                line.after().map(text -> kit.fact(text, "line-after"))
-                        .orElseGet(() -> kit.fact(words.of("strip.takenout"), "line-gone")));
+        both.getChildren()
+                .addAll(
+                        kit.words(words.of("batch.becomes"), "muted"),
+                        line.after()
+                                .map(text -> kit.fact(text, "line-after"))
+                                .orElseGet(() -> kit.fact(words.of("strip.takenout"), "line-gone")));
         both.getStyleClass().add("row");
         return both;
     }
 
     private Node found(CardOutcome.Found found) {
-        String kind = found.severity().map(severity -> "severity." + severity.word().toLowerCase(Locale.ROOT))
+        String kind = found.severity()
+                .map(severity -> "severity." + severity.word().toLowerCase(Locale.ROOT))
                 .orElse(found.mended().orElse(false) ? "batch.mended" : "batch.left");
-        String style = found.severity().map(SheetCell::style)
+        String style = found.severity()
+                .map(SheetCell::style)
                 .orElse(found.mended().orElse(false) ? "batch-good" : "severity-warning");
         return kit.text(kit.words().of("batch.found", kit.words().of(kind), found.where(), found.what()), style);
     }

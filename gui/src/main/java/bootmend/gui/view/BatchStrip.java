@@ -59,8 +59,12 @@ final class BatchStrip extends VBox {
         make.getStyleClass().add("accent");
         stop = wide("batch.stop", model::stop);
         slips = wide("batch.slips", () -> save("packing-slips.html", (batch, file) -> batch.saveSlips(file)));
-        report = wide("batch.report", () -> save("report.html",
-                (batch, file) -> batch.saveReport(file, says.task(batch.state().get().task()))));
+        report = wide(
+                "batch.report",
+                () -> save(
+                        "report.html",
+                        (batch, file) -> batch.saveReport(
+                                file, says.task(batch.state().get().task()))));
         count.setId("batch-count");
         time.setId("batch-time");
         bar.setMaxWidth(Double.MAX_VALUE);
@@ -101,7 +105,9 @@ final class BatchStrip extends VBox {
         body.getChildren().setAll(title(working.task()), count, bar, time);
         body.getChildren().add(kit.label(model.isWriting() ? "batch.working.make" : "batch.working.read", "muted"));
         if (model.isWriting()) {
-            body.getChildren().add(kit.prose(kit.words().of("batch.record", model.records().toString()), "strip-plan"));
+            body.getChildren()
+                    .add(kit.prose(
+                            kit.words().of("batch.record", model.records().toString()), "strip-plan"));
         }
         clock.play();
     }
@@ -159,8 +165,13 @@ final class BatchStrip extends VBox {
         int changes = rest.tally().count(CardState.PLANNED);
         int nothing = rest.tally().count(CardState.NOTHING);
         if (changes > 0) {
-            notice("notice-tuned", words.of("batch.change", changes)
-                    + " " + words.of("batch.change.size", rest.tally().lines(), rest.tally().sectors()));
+            notice(
+                    "notice-tuned",
+                    words.of("batch.change", changes) + " "
+                            + words.of(
+                                    "batch.change.size",
+                                    rest.tally().lines(),
+                                    rest.tally().sectors()));
             model.questions().forEach(this::question);
         }
         if (nothing > 0) {
@@ -170,7 +181,8 @@ final class BatchStrip extends VBox {
         failures(rest, "batch.cannot");
         notStarted(rest);
         if (changes > 0) {
-            body.getChildren().add(kit.prose(words.of("batch.record", model.records().toString()), "strip-plan"));
+            body.getChildren()
+                    .add(kit.prose(words.of("batch.record", model.records().toString()), "strip-plan"));
             make.setText(words.of("batch.make." + workOut.wish().key(), changes));
             make.setDisable(!model.canMake());
             foot.getChildren().addAll(make, kit.label("batch.canback", "muted"));
@@ -193,8 +205,12 @@ final class BatchStrip extends VBox {
         Words words = kit.words();
         int done = rest.tally().count(CardState.CHANGED);
         int nothing = rest.tally().count(CardState.NOTHING);
-        notice(done > 0 ? "notice-good" : "notice-warn", words.of("batch.done", done)
-                + (rest.took().toNanos() < NANOS ? "" : " " + words.of("batch.took", clock(rest.took().toNanos()))));
+        notice(
+                done > 0 ? "notice-good" : "notice-warn",
+                words.of("batch.done", done)
+                        + (rest.took().toNanos() < NANOS
+                                ? ""
+                                : " " + words.of("batch.took", clock(rest.took().toNanos()))));
         if (nothing > 0) {
             notice("notice-good", words.of("batch.done.nothing", nothing));
         }
@@ -202,8 +218,10 @@ final class BatchStrip extends VBox {
         failures(rest, "batch.done.failed");
         notStarted(rest);
         if (done > 0) {
-            body.getChildren().addAll(kit.prose(words.of("batch.records", model.records().toString()), "strip-plan"),
-                    kit.label("batch.back.one", "muted"));
+            body.getChildren()
+                    .addAll(
+                            kit.prose(words.of("batch.records", model.records().toString()), "strip-plan"),
+                            kit.label("batch.back.one", "muted"));
         }
         foot.getChildren().add(report);
     }
@@ -243,8 +261,11 @@ final class BatchStrip extends VBox {
             return;
         }
         VBox box = new VBox(4, kit.text(kit.words().of(key, failed), "problem-what"));
-        rest.tally().reasons().entrySet().stream().limit(MOST_REASONS).forEach(reason -> box.getChildren().add(
-                kit.text(kit.words().of("batch.reason", reason.getValue(), Kit.sentence(reason.getKey())))));
+        rest.tally().reasons().entrySet().stream()
+                .limit(MOST_REASONS)
+                .forEach(reason -> box.getChildren()
+                        .add(kit.text(
+                                kit.words().of("batch.reason", reason.getValue(), Kit.sentence(reason.getKey())))));
         int over = rest.tally().reasons().size() - MOST_REASONS;
         if (over > 0) {
             box.getChildren().add(kit.text(kit.words().of("batch.reasons", over)));

@@ -75,8 +75,8 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
         shown.setPredicate(attentionOnly ? row -> row.get().wantsAttention() : row -> true);
     }
 
-    private TableColumn<ObjectProperty<BatchRow>, BatchRow> column(Kit kit, String key, double width,
-            Function<BatchRow, String> text, Function<BatchRow, String> tone) {
+    private TableColumn<ObjectProperty<BatchRow>, BatchRow> column(
+            Kit kit, String key, double width, Function<BatchRow, String> text, Function<BatchRow, String> tone) {
         TableColumn<ObjectProperty<BatchRow>, BatchRow> column =
                 new TableColumn<>(kit.words().of("batch.column." + key));
         column.setId("batch-column-" + key);
@@ -89,7 +89,9 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
     }
 
     private static String tuningTone(BatchRow row) {
-        return row.now().map(was -> was.config().isPresent() && !was.stock() ? "batch-tuned" : "").orElse("");
+        return row.now()
+                .map(was -> was.config().isPresent() && !was.stock() ? "batch-tuned" : "")
+                .orElse("");
     }
 
     private static String stateTone(BatchRow row) {

@@ -46,9 +46,15 @@ final class BatchWishes extends VBox {
         profile = choice("profile");
         repair = choice("repair");
         check = choice("check");
-        combo(profiles, "batch-profiles", "batch.profile.accessible",
+        combo(
+                profiles,
+                "batch-profiles",
+                "batch.profile.accessible",
                 each -> kit.words().of("batch.profile.of", each.name(), each.board()));
-        combo(purposes, "batch-purposes", "batch.check.accessible",
+        combo(
+                purposes,
+                "batch-purposes",
+                "batch.check.accessible",
                 purpose -> kit.words().of("batch.for." + purpose.word()));
         purposes.getItems().setAll(Purpose.values());
         purposes.setValue(Purpose.SHIP);
@@ -98,8 +104,8 @@ final class BatchWishes extends VBox {
     }
 
     private void fill() {
-        List<ProfileView> all = model.profiles().get().value().map(ProfileListing::profiles)
-                .orElse(List.of());
+        List<ProfileView> all =
+                model.profiles().get().value().map(ProfileListing::profiles).orElse(List.of());
         profiles.getItems().setAll(all);
         if (!all.isEmpty()) {
             profiles.setValue(all.get(0));
@@ -127,7 +133,9 @@ final class BatchWishes extends VBox {
         if (reading.value().filter(listing -> listing.profiles().isEmpty()).isPresent()) {
             notes.getChildren().add(kit.label("batch.noprofile", "muted"));
         }
-        reading.value().map(ProfileListing::cautions).filter(all -> !all.isEmpty() && profiles.getValue() != null)
+        reading.value()
+                .map(ProfileListing::cautions)
+                .filter(all -> !all.isEmpty() && profiles.getValue() != null)
                 .ifPresent(all -> notes.getChildren().add(cautions(all)));
     }
 
@@ -143,10 +151,13 @@ final class BatchWishes extends VBox {
         if (check.isSelected()) {
             model.check(purposes.getValue());
         } else if (profile.isSelected()) {
-            model.workOut(new Wish.PutProfile(ProfileRequest.of(profiles.getValue().name())));
+            model.workOut(
+                    new Wish.PutProfile(ProfileRequest.of(profiles.getValue().name())));
         } else {
-            model.workOut(repair.isSelected() ? new Wish.Repair(RepairRequest.PLAIN)
-                    : new Wish.BackToStock(ResetRequest.PLAIN));
+            model.workOut(
+                    repair.isSelected()
+                            ? new Wish.Repair(RepairRequest.PLAIN)
+                            : new Wish.BackToStock(ResetRequest.PLAIN));
         }
     }
 }

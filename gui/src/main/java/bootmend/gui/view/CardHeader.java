@@ -80,7 +80,8 @@ final class CardHeader extends VBox {
             return partition.fatType();
         }
         String size = Amount.size(partition.bytes());
-        return partition.number() == 0 ? kit.words().of("fact.volume.whole", partition.fatType(), size)
+        return partition.number() == 0
+                ? kit.words().of("fact.volume.whole", partition.fatType(), size)
                 : kit.words().of("fact.volume.value", partition.fatType(), size, partition.number());
     }
 
@@ -91,7 +92,9 @@ final class CardHeader extends VBox {
 
     private void tuned(SheetView view) {
         CardView card = view.show().card();
-        long lines = card.tuning().stream().filter(line -> line.active() && line.resets()).count();
+        long lines = card.tuning().stream()
+                .filter(line -> line.active() && line.resets())
+                .count();
         if (card.configProblem().isPresent()) {
             mark("mark.noconfig", "mark-bad");
         } else if (lines == 0) {

@@ -26,8 +26,8 @@ import javafx.scene.layout.VBox;
 /** The left part: every card that can be looked at, by where it comes from. */
 final class CardsPane extends VBox {
 
-    private static final Set<KeyCode> MOVES = EnumSet.of(KeyCode.UP, KeyCode.DOWN, KeyCode.PAGE_UP, KeyCode.PAGE_DOWN,
-            KeyCode.HOME, KeyCode.END);
+    private static final Set<KeyCode> MOVES =
+            EnumSet.of(KeyCode.UP, KeyCode.DOWN, KeyCode.PAGE_UP, KeyCode.PAGE_DOWN, KeyCode.HOME, KeyCode.END);
 
     private final DeskModel desk;
     private final Kit kit;
@@ -39,11 +39,9 @@ final class CardsPane extends VBox {
     /** A heading or a card. */
     private sealed interface Row {
 
-        record Heading(CardEntry.Group group) implements Row {
-        }
+        record Heading(CardEntry.Group group) implements Row {}
 
-        record Card(CardEntry entry) implements Row {
-        }
+        record Card(CardEntry entry) implements Row {}
     }
 
     /**
@@ -62,11 +60,16 @@ final class CardsPane extends VBox {
         list.setCellFactory(view -> new Cell());
         list.setPlaceholder(kit.label("cards.none", "muted"));
         VBox.setVgrow(list, Priority.ALWAYS);
-        list.getSelectionModel().getSelectedIndices().addListener(
-                (javafx.collections.ListChangeListener<Integer>) change -> ask());
+        list.getSelectionModel().getSelectedIndices().addListener((javafx.collections.ListChangeListener<Integer>)
+                change -> ask());
         list.setOnKeyPressed(this::pressed);
-        getChildren().addAll(kit.heading("cards.title"), list, wide(kit.button("cards.open", chooseImages)),
-                wide(kit.button("cards.folder", chooseFolder)), wide(kit.button("cards.again", desk::lookAtReaders)));
+        getChildren()
+                .addAll(
+                        kit.heading("cards.title"),
+                        list,
+                        wide(kit.button("cards.open", chooseImages)),
+                        wide(kit.button("cards.folder", chooseFolder)),
+                        wide(kit.button("cards.again", desk::lookAtReaders)));
         desk.cards().watch(this::show);
         desk.current().watch(model -> follow());
         desk.batch().watch(model -> follow());
@@ -80,7 +83,8 @@ final class CardsPane extends VBox {
     private void show(List<CardEntry> cards) {
         List<Row> rows = new ArrayList<>();
         for (CardEntry.Group group : CardEntry.Group.values()) {
-            List<CardEntry> members = cards.stream().filter(card -> card.group() == group).toList();
+            List<CardEntry> members =
+                    cards.stream().filter(card -> card.group() == group).toList();
             if (!members.isEmpty() || group == CardEntry.Group.READER) {
                 rows.add(new Row.Heading(group));
                 members.forEach(card -> rows.add(new Row.Card(card)));
@@ -102,8 +106,10 @@ final class CardsPane extends VBox {
         if (wanted.isEmpty() || wanted.equals(Set.copyOf(chosen()))) {
             return;
         }
-        int[] places = IntStream.range(0, list.getItems().size()).filter(index ->
-                list.getItems().get(index) instanceof Row.Card card && wanted.contains(card.entry().path())).toArray();
+        int[] places = IntStream.range(0, list.getItems().size())
+                .filter(index -> list.getItems().get(index) instanceof Row.Card card
+                        && wanted.contains(card.entry().path()))
+                .toArray();
         showing = true;
         list.getSelectionModel().clearSelection();
         if (places.length > 0) {
@@ -115,13 +121,22 @@ final class CardsPane extends VBox {
     }
 
     private List<Path> inView() {
-        return desk.batch().get().map(BatchModel::cards)
-                .orElseGet(() -> desk.current().get().map(model -> List.of(model.card().card())).orElse(List.of()));
+        return desk.batch()
+                .get()
+                .map(BatchModel::cards)
+                .orElseGet(() -> desk.current()
+                        .get()
+                        .map(model -> List.of(model.card().card()))
+                        .orElse(List.of()));
     }
 
     private List<Path> chosen() {
-        return list.getSelectionModel().getSelectedIndices().stream().sorted().map(list.getItems()::get)
-                .filter(Row.Card.class::isInstance).map(row -> ((Row.Card) row).entry().path()).toList();
+        return list.getSelectionModel().getSelectedIndices().stream()
+                .sorted()
+                .map(list.getItems()::get)
+                .filter(Row.Card.class::isInstance)
+                .map(row -> ((Row.Card) row).entry().path())
+                .toList();
     }
 
     /** One key or click changes a selection in several steps; only what they come to counts. */
@@ -166,8 +181,15 @@ final class CardsPane extends VBox {
         while (atHeading() && list.getFocusModel().getFocusedIndex() != before && !moving) {
             before = list.getFocusModel().getFocusedIndex();
             moving = true;
-            list.fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, event.isShiftDown(), event.isControlDown(),
-                    event.isAltDown(), event.isMetaDown()));
+            list.fireEvent(new KeyEvent(
+                    KeyEvent.KEY_PRESSED,
+                    "",
+                    "",
+                    code,
+                    event.isShiftDown(),
+                    event.isControlDown(),
+                    event.isAltDown(),
+                    event.isMetaDown()));
             moving = false;
         }
     }
@@ -192,10 +214,13 @@ final class CardsPane extends VBox {
             if (row instanceof Row.Heading heading) {
                 getStyleClass().add("group-cell");
                 setDisable(true);
-                boolean none = heading.group() == CardEntry.Group.READER && getIndex() + 1 < list.getItems().size()
-                        && list.getItems().get(getIndex() + 1) instanceof Row.Heading
-                        || heading.group() == CardEntry.Group.READER && list.getItems().size() == 1;
-                Label name = kit.words(words.of("cards.group." + heading.group().name().toLowerCase(Locale.ROOT)), "group");
+                boolean none = heading.group() == CardEntry.Group.READER
+                                && getIndex() + 1 < list.getItems().size()
+                                && list.getItems().get(getIndex() + 1) instanceof Row.Heading
+                        || heading.group() == CardEntry.Group.READER
+                                && list.getItems().size() == 1;
+                Label name = kit.words(
+                        words.of("cards.group." + heading.group().name().toLowerCase(Locale.ROOT)), "group");
                 show(none ? new VBox(name, kit.label("cards.noreader", "muted")) : new VBox(name));
             } else if (row instanceof Row.Card card) {
                 CardEntry entry = card.entry();

@@ -90,8 +90,8 @@ final class ChangeStrip extends VBox {
             return;
         }
         if (state instanceof ChangeState.Idle) {
-            body.getChildren().add(kit.label(model.sheet().get().error().isPresent() ? "strip.unread" : "strip.idle",
-                    "muted"));
+            body.getChildren()
+                    .add(kit.label(model.sheet().get().error().isPresent() ? "strip.unread" : "strip.idle", "muted"));
         } else if (state instanceof ChangeState.WorkingOut) {
             body.getChildren().add(kit.label("strip.working", "muted"));
         } else if (state instanceof ChangeState.Proposed proposed) {
@@ -144,8 +144,10 @@ final class ChangeStrip extends VBox {
     private Node line(LineChange line) {
         VBox box = new VBox(2, kit.text(kit.words().of("strip.line", line.file(), line.line()), "muted"));
         line.before().ifPresent(text -> box.getChildren().add(side("strip.before", text, "line-before")));
-        box.getChildren().add(line.after().map(text -> side("strip.after", text, "line-after"))
-                .orElseGet(() -> side("strip.after", kit.words().of("strip.takenout"), "line-gone")));
+        box.getChildren()
+                .add(line.after()
+                        .map(text -> side("strip.after", text, "line-after"))
+                        .orElseGet(() -> side("strip.after", kit.words().of("strip.takenout"), "line-gone")));
         box.getStyleClass().add("line-change");
         return box;
     }
@@ -163,15 +165,25 @@ final class ChangeStrip extends VBox {
         if (plan.ofFolder()) {
             return words.of("strip.writefiles", plan.files().size(), String.join(", ", plan.files()));
         }
-        String kinds = plan.sectorsByKind().entrySet().stream().map(kind -> kind.getValue() + " " + kind.getKey())
+        String kinds = plan.sectorsByKind().entrySet().stream()
+                .map(kind -> kind.getValue() + " " + kind.getKey())
                 .collect(Collectors.joining(", "));
-        return words.of("strip.write", plan.sectorsWritten(), kinds, plan.steps().size());
+        return words.of(
+                "strip.write", plan.sectorsWritten(), kinds, plan.steps().size());
     }
 
     private void damage(ChangePreview preview) {
-        preview.findings().stream().limit(MOST).forEach(finding -> body.getChildren().add(kit.prose(
-                kit.words().of(finding.mended() ? "strip.mends" : "strip.leaves", finding.where(), finding.what()),
-                "notice", finding.mended() ? "notice-good" : "notice-warn")));
+        preview.findings().stream()
+                .limit(MOST)
+                .forEach(finding -> body.getChildren()
+                        .add(kit.prose(
+                                kit.words()
+                                        .of(
+                                                finding.mended() ? "strip.mends" : "strip.leaves",
+                                                finding.where(),
+                                                finding.what()),
+                                "notice",
+                                finding.mended() ? "notice-good" : "notice-warn")));
         rest(preview.findings().size());
     }
 
@@ -218,11 +230,20 @@ final class ChangeStrip extends VBox {
 
     private void cutShort(RecoveryView recovery) {
         title("cutshort");
-        body.getChildren().addAll(
-                kit.prose(kit.words().of("strip.cutshort", recovery.title(), kit.time(recovery.began()),
-                        recovery.state()), "notice", "notice-warn"),
-                kit.prose(kit.words().of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
-                kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
+        body.getChildren()
+                .addAll(
+                        kit.prose(
+                                kit.words()
+                                        .of(
+                                                "strip.cutshort",
+                                                recovery.title(),
+                                                kit.time(recovery.began()),
+                                                recovery.state()),
+                                "notice",
+                                "notice-warn"),
+                        kit.prose(kit.words()
+                                .of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
+                        kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
         Button finish = kit.button("strip.finish", change::finishCutShort);
         Button back = kit.button("strip.reverse", change::takeCutShortBack);
         (recovery.finishSuggested() ? finish : back).getStyleClass().add("accent");
@@ -235,13 +256,20 @@ final class ChangeStrip extends VBox {
     private void done(ChangeState.Done done) {
         title(done.key());
         Words words = kit.words();
-        body.getChildren().add(kit.prose(words.of("strip.done") + " " + words.of(
-                done.change().secondReader() ? "strip.done.second" : "strip.done.first"), "notice", "notice-good", "done"));
+        body.getChildren()
+                .add(kit.prose(
+                        words.of("strip.done") + " "
+                                + words.of(done.change().secondReader() ? "strip.done.second" : "strip.done.first"),
+                        "notice",
+                        "notice-good",
+                        "done"));
         if (done.leavesDamage()) {
             body.getChildren().add(kit.label("strip.done.damage", "notice", "notice-warn"));
         }
-        body.getChildren().addAll(kit.prose(words.of("strip.safe"), "strip-safe"),
-                kit.prose(words.of("strip.recordis", done.change().undoRecord()), "strip-plan"));
+        body.getChildren()
+                .addAll(
+                        kit.prose(words.of("strip.safe"), "strip-safe"),
+                        kit.prose(words.of("strip.recordis", done.change().undoRecord()), "strip-plan"));
     }
 
     private void foot(ChangeState state) {
@@ -249,8 +277,10 @@ final class ChangeStrip extends VBox {
             return;
         }
         Optional<HistoryEntry> last = model.history().get().value().orElse(List.of()).stream()
-                .filter(entry -> !entry.takenBack()).findFirst();
-        boolean back = state instanceof ChangeState.Proposed proposed && proposed.wish().key().equals("back");
+                .filter(entry -> !entry.takenBack())
+                .findFirst();
+        boolean back = state instanceof ChangeState.Proposed proposed
+                && proposed.wish().key().equals("back");
         if (state instanceof ChangeState.Proposed) {
             foot.getChildren().addAll(make, kit.label("strip.canback", "muted"));
         }

@@ -57,12 +57,17 @@ final class ChangesPage extends VBox {
 
     private void show(List<HistoryEntry> entries) {
         if (entries.isEmpty()) {
-            body.getChildren().addAll(kit.label("changes.none", "heading"), kit.label("changes.soon"),
-                    kit.label("changes.only", "muted"));
+            body.getChildren()
+                    .addAll(
+                            kit.label("changes.none", "heading"),
+                            kit.label("changes.soon"),
+                            kit.label("changes.only", "muted"));
             return;
         }
         body.getChildren().add(kit.label("changes.how", "muted"));
-        entries.stream().limit(shown).map(entry -> MadeChange.of(entry, ZoneId.systemDefault(), kit.words()))
+        entries.stream()
+                .limit(shown)
+                .map(entry -> MadeChange.of(entry, ZoneId.systemDefault(), kit.words()))
                 .forEach(change -> body.getChildren().add(box(change)));
         if (entries.size() > shown) {
             body.getChildren().add(kit.button("changes.more", () -> {
@@ -75,7 +80,9 @@ final class ChangesPage extends VBox {
     }
 
     private Node box(MadeChange change) {
-        HBox head = new HBox(10, kit.words(kit.words().of("changes.number", change.number()), "change-number"),
+        HBox head = new HBox(
+                10,
+                kit.words(kit.words().of("changes.number", change.number()), "change-number"),
                 kit.words(change.when(), "muted"));
         if (change.takenBack()) {
             head.getChildren().add(kit.words(kit.words().of("changes.takenback"), "mark", "mark-plain"));
@@ -87,11 +94,13 @@ final class ChangesPage extends VBox {
         head.getStyleClass().add("row");
         VBox box = new VBox(4, head, kit.prose(Kit.sentence(change.title()), "change-title"));
         if (!change.lines().isEmpty()) {
-            box.getChildren().add(new Prose(change.lines().stream().map(VisibleText::of)
-                    .collect(Collectors.joining("\n")), "change-lines"));
+            box.getChildren()
+                    .add(new Prose(
+                            change.lines().stream().map(VisibleText::of).collect(Collectors.joining("\n")),
+                            "change-lines"));
         }
-        box.getChildren().add(kit.prose(kit.words().of("changes.record", change.size(), change.undoRecord()),
-                "change-record"));
+        box.getChildren()
+                .add(kit.prose(kit.words().of("changes.record", change.size(), change.undoRecord()), "change-record"));
         box.getStyleClass().add("change-box");
         return box;
     }

@@ -69,8 +69,15 @@ final class CheckPage extends VBox {
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("page-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        getChildren().addAll(choices, verdict, stock, new FlowPane(8, 8, save, print), slip, scroll,
-                kit.label("check.caution", "muted"));
+        getChildren()
+                .addAll(
+                        choices,
+                        verdict,
+                        stock,
+                        new FlowPane(8, 8, save, print),
+                        slip,
+                        scroll,
+                        kit.label("check.caution", "muted"));
         stock.getStyleClass().add("row");
         Stream.of(stock, slip).forEach(CheckPage::hideWhileEmpty);
         model.purpose().watch(purpose -> purposes.get(purpose).setSelected(true));
@@ -106,24 +113,32 @@ final class CheckPage extends VBox {
     }
 
     private void show(CheckView view) {
-        String style = view.hasBlocker() ? "notice-problem"
-                : view.count(Severity.WARNING) > 0 ? "notice-warn" : "notice-good";
-        verdict.getChildren().addAll(kit.prose(CheckWords.verdict(view), "notice", style, "verdict"),
-                kit.prose(kit.words().of("check.about", CheckWords.boards(view), kit.time(view.when())), "muted"));
+        String style =
+                view.hasBlocker() ? "notice-problem" : view.count(Severity.WARNING) > 0 ? "notice-warn" : "notice-good";
+        verdict.getChildren()
+                .addAll(
+                        kit.prose(CheckWords.verdict(view), "notice", style, "verdict"),
+                        kit.prose(
+                                kit.words().of("check.about", CheckWords.boards(view), kit.time(view.when())),
+                                "muted"));
         if (view.findings().isEmpty()) {
             findings.getChildren().add(kit.text(SlipContent.NOTHING));
         }
-        FindingGroup.of(view.findings()).forEach(group -> findings.getChildren().add(
-                new FindingBox(group, view.boards(), kit, takeTo)));
+        FindingGroup.of(view.findings())
+                .forEach(group -> findings.getChildren().add(new FindingBox(group, view.boards(), kit, takeTo)));
     }
 
     /** New boot firmware on a tuned board is the one case in which stock comes first. */
     private void showStock() {
         stock.getChildren().clear();
-        boolean tuned = model.sheet().get().value().filter(view -> !view.show().card().isStock()).isPresent();
+        boolean tuned = model.sheet()
+                .get()
+                .value()
+                .filter(view -> !view.show().card().isStock())
+                .isPresent();
         if (tuned && model.purpose().get() == Purpose.FIRMWARE_UPDATE) {
-            Button choose = kit.button("check.stock",
-                    () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+            Button choose =
+                    kit.button("check.stock", () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
             choose.setMinWidth(Region.USE_PREF_SIZE);
             stock.getChildren().addAll(choose, kit.label("check.stock.why"));
         }
@@ -139,19 +154,22 @@ final class CheckPage extends VBox {
             slip.getChildren().add(kit.label("check.saving", "muted"));
         }
         saved.error().ifPresent(error -> slip.getChildren().add(kit.problem(error)));
-        saved.value().ifPresent(file -> slip.getChildren().add(
-                kit.prose(kit.words().of("check.saved", file.toString()), "notice", "notice-good")));
+        saved.value()
+                .ifPresent(file -> slip.getChildren()
+                        .add(kit.prose(kit.words().of("check.saved", file.toString()), "notice", "notice-good")));
     }
 
     private void print() {
         model.slip().content().ifPresent(content -> {
-            SlipPrinter printer = new SlipPrinter(getScene().getWindow(), kit.words().of("check.print.job"));
-            Optional<Node> told = switch (printer.print(content)) {
-                case STOPPED -> Optional.empty();
-                case SENT -> Optional.of(kit.label("check.print.sent", "notice", "notice-good"));
-                case NO_PRINTER -> Optional.of(noPrinter("check.print.none"));
-                case FAILED -> Optional.of(noPrinter("check.print.failed"));
-            };
+            SlipPrinter printer =
+                    new SlipPrinter(getScene().getWindow(), kit.words().of("check.print.job"));
+            Optional<Node> told =
+                    switch (printer.print(content)) {
+                        case STOPPED -> Optional.empty();
+                        case SENT -> Optional.of(kit.label("check.print.sent", "notice", "notice-good"));
+                        case NO_PRINTER -> Optional.of(noPrinter("check.print.none"));
+                        case FAILED -> Optional.of(noPrinter("check.print.failed"));
+                    };
             slip.getChildren().clear();
             told.ifPresent(slip.getChildren()::add);
         });

@@ -67,12 +67,17 @@ final class DamagePage extends VBox {
 
     private void show(DamageReport report) {
         if (report.isSound()) {
-            body.getChildren().addAll(notice("damage.sound", "notice-good"),
-                    kit.prose(kit.words().of("damage.looked"), "muted"));
+            body.getChildren()
+                    .addAll(
+                            notice("damage.sound", "notice-good"),
+                            kit.prose(kit.words().of("damage.looked"), "muted"));
             return;
         }
-        body.getChildren().addAll(kit.text(kit.words().of("damage.found",
-                report.findings().size() + report.unshown()), "heading"), kit.label("damage.copy"));
+        body.getChildren()
+                .addAll(
+                        kit.text(
+                                kit.words().of("damage.found", report.findings().size() + report.unshown()), "heading"),
+                        kit.label("damage.copy"));
         report.findings().forEach(row -> body.getChildren().add(row(row)));
         if (report.unshown() > 0) {
             body.getChildren().add(kit.text(kit.words().of("damage.more", report.unshown()), "muted"));
@@ -96,8 +101,13 @@ final class DamagePage extends VBox {
         String fate = row.fate().name().toLowerCase(Locale.ROOT);
         Node what = kit.prose(row.where() + ": " + row.what(), "damage-what");
         HBox.setHgrow(what, Priority.ALWAYS);
-        HBox box = new HBox(10, what, kit.words(kit.words().of("damage.fate." + fate), "mark",
-                row.fate() == DamageReport.Fate.MENDED ? "mark-good" : "mark-warn"));
+        HBox box = new HBox(
+                10,
+                what,
+                kit.words(
+                        kit.words().of("damage.fate." + fate),
+                        "mark",
+                        row.fate() == DamageReport.Fate.MENDED ? "mark-good" : "mark-warn"));
         box.getStyleClass().addAll("damage-row", "damage-" + fate);
         return box;
     }

@@ -95,9 +95,14 @@ public final class Desk {
         WindowSettings settings = model.settings();
         settings.measure("width").ifPresent(stage::setWidth);
         settings.measure("height").ifPresent(stage::setHeight);
-        List<javafx.stage.Screen> screens = settings.measure("x").isPresent() && settings.measure("y").isPresent()
-                ? javafx.stage.Screen.getScreensForRectangle(settings.measure("x").getAsDouble(),
-                        settings.measure("y").getAsDouble(), 100, 100) : List.of();
+        List<javafx.stage.Screen> screens =
+                settings.measure("x").isPresent() && settings.measure("y").isPresent()
+                        ? javafx.stage.Screen.getScreensForRectangle(
+                                settings.measure("x").getAsDouble(),
+                                settings.measure("y").getAsDouble(),
+                                100,
+                                100)
+                        : List.of();
         // A place on a screen that is not there any more would hide the window.
         if (!screens.isEmpty()) {
             stage.setX(settings.measure("x").getAsDouble());

@@ -28,14 +28,19 @@ final class DeskMenu extends MenuBar {
     DeskMenu(DeskModel desk, Kit kit, Dialogs dialogs, Consumer<Boolean> dark, Consumer<String> page, Runnable close) {
         this.desk = desk;
         this.kit = kit;
-        Menu card = new Menu(kit.words().of("menu.card"), null,
+        Menu card = new Menu(
+                kit.words().of("menu.card"),
+                null,
                 item("menu.open", KeyCode.O, () -> desk.open(dialogs.images())),
                 item("menu.folder", KeyCode.M, () -> desk.open(dialogs.folder())),
                 item("menu.read", KeyCode.R, this::read),
                 item("menu.eject", KeyCode.E, () -> desk.current().get().ifPresent(CardModel::eject)),
                 item("menu.readers", KeyCode.L, desk::lookAtReaders),
-                new SeparatorMenuItem(), item("menu.close", KeyCode.Q, close));
-        Menu change = new Menu(kit.words().of("menu.change"), null,
+                new SeparatorMenuItem(),
+                item("menu.close", KeyCode.Q, close));
+        Menu change = new Menu(
+                kit.words().of("menu.change"),
+                null,
                 item("menu.stock", KeyCode.B, this::backToStock),
                 item("menu.profile", KeyCode.P, () -> page.accept("profiles")),
                 item("menu.back", KeyCode.Z, () -> choose(new Wish.TakeBack(UndoRequest.LAST))),
@@ -44,7 +49,8 @@ final class DeskMenu extends MenuBar {
         Menu show = new Menu(kit.words().of("menu.show"));
         for (int i = 0; i < PAGES.size(); i++) {
             String key = PAGES.get(i);
-            MenuItem item = item("menu.page." + key, KeyCode.getKeyCode(Integer.toString(i + 1)), () -> page.accept(key));
+            MenuItem item =
+                    item("menu.page." + key, KeyCode.getKeyCode(Integer.toString(i + 1)), () -> page.accept(key));
             show.getItems().add(item);
         }
         CheckMenuItem night = new CheckMenuItem(kit.words().of("menu.dark"));

@@ -44,7 +44,8 @@ final class DeskView extends BorderPane {
         this.pages = new Pages(desk, kit, dialogs);
         this.banner = banner();
         getStyleClass().add("desk");
-        CardsPane cards = new CardsPane(desk, kit, () -> desk.open(dialogs.images()), () -> desk.open(dialogs.folder()));
+        CardsPane cards =
+                new CardsPane(desk, kit, () -> desk.open(dialogs.images()), () -> desk.open(dialogs.folder()));
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
         tabs.setId("pages");
         VBox.setVgrow(tabs, javafx.scene.layout.Priority.ALWAYS);
@@ -69,7 +70,9 @@ final class DeskView extends BorderPane {
 
     /** Shows a page by its key, such as {@code profiles}. */
     void showPage(String key) {
-        tabs.getTabs().stream().filter(tab -> tab.getId().equals("tab-" + key) && !tab.isDisable()).findFirst()
+        tabs.getTabs().stream()
+                .filter(tab -> tab.getId().equals("tab-" + key) && !tab.isDisable())
+                .findFirst()
                 .ifPresent(tab -> tabs.getSelectionModel().select(tab));
     }
 
@@ -97,7 +100,8 @@ final class DeskView extends BorderPane {
             Optional<String> busy = desk.services().bench().busy().get();
             words.setText(busy.map(text -> kit.words().of("status.busy", text)).orElse(""));
             bar.setVisible(busy.isPresent());
-            stop.setVisible(busy.isPresent() && desk.services().bench().canStop().get());
+            stop.setVisible(
+                    busy.isPresent() && desk.services().bench().canStop().get());
         });
         desk.services().bench().busy().watch(busy -> {
             if (busy.isPresent()) {
@@ -133,8 +137,8 @@ final class DeskView extends BorderPane {
         if (card.isPresent()) {
             desk.beside().ifPresent(batch -> middle.getChildren().add(back(batch)));
             middle.getChildren().add(new CardHeader(card.get(), kit));
-            setStrip(Optional.of(new ChangeStrip(card.get(), kit, desk.services().workplace().home(),
-                    () -> showPage("profiles"))));
+            setStrip(Optional.of(
+                    new ChangeStrip(card.get(), kit, desk.services().workplace().home(), () -> showPage("profiles"))));
         } else {
             setStrip(Optional.empty());
         }
@@ -196,7 +200,8 @@ final class DeskView extends BorderPane {
     }
 
     private void dropped(DragEvent event) {
-        List<Path> files = event.getDragboard().getFiles().stream().map(File::toPath).toList();
+        List<Path> files =
+                event.getDragboard().getFiles().stream().map(File::toPath).toList();
         dropped(files);
         event.setDropCompleted(!files.isEmpty());
         event.consume();

@@ -29,24 +29,27 @@ final class FindingBox extends VBox {
         this.takeTo = takeTo;
         String severity = group.severity().word();
         getStyleClass().addAll("finding-box", "finding-" + severity);
-        Label mark = kit.words(kit.words().of("severity." + severity), "finding-severity",
-                SheetCell.style(group.severity()));
+        Label mark = kit.words(
+                kit.words().of("severity." + severity), "finding-severity", SheetCell.style(group.severity()));
         HBox head = new HBox(8, mark, kit.words(group.rule(), "finding-rule"));
         head.getStyleClass().add("row");
         getChildren().add(head);
         group.findings().forEach(finding -> getChildren().add(item(finding, boards)));
-        getChildren().addAll(kit.prose(group.meaning()),
-                kit.prose(kit.words().of("check.do", kit.remedy().of(group.remedy())), "finding-do"),
-                kit.prose(kit.words().of("check.source", group.source()), "finding-source"));
+        getChildren()
+                .addAll(
+                        kit.prose(group.meaning()),
+                        kit.prose(kit.words().of("check.do", kit.remedy().of(group.remedy())), "finding-do"),
+                        kit.prose(kit.words().of("check.source", group.source()), "finding-source"));
     }
 
     private Node item(Finding finding, List<String> boards) {
-        Prose what = kit.prose(finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, boards),
-                "finding-what");
+        Prose what = kit.prose(
+                finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, boards), "finding-what");
         if (finding.where().line().isEmpty()) {
             return what;
         }
-        LinePlace place = new LinePlace(finding.where().path(), finding.where().line().getAsInt());
+        LinePlace place =
+                new LinePlace(finding.where().path(), finding.where().line().getAsInt());
         Hyperlink link = new Hyperlink(kit.words().of("check.line"));
         link.getStyleClass().add("finding-line");
         link.setAccessibleText(kit.words().of("check.line.accessible", place.file(), place.line()));

@@ -25,6 +25,7 @@ final class Kit {
 
     /** Pixels beside a text that a field keeps for its caret. */
     private static final double CARET = 8;
+
     private static final double WIDEST = 600;
 
     private final Words words;
@@ -86,10 +87,14 @@ final class Kit {
         field.getStyleClass().add("fact");
         field.getStyleClass().addAll(styles);
         Text measure = new Text(field.getText());
-        field.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {
-            measure.setFont(field.getFont());
-            return Math.min(WIDEST, Math.ceil(measure.getLayoutBounds().getWidth()) + CARET);
-        }, field.fontProperty()));
+        field.prefWidthProperty()
+                .bind(Bindings.createDoubleBinding(
+                        () -> {
+                            measure.setFont(field.getFont());
+                            return Math.min(
+                                    WIDEST, Math.ceil(measure.getLayoutBounds().getWidth()) + CARET);
+                        },
+                        field.fontProperty()));
         return field;
     }
 
@@ -100,14 +105,15 @@ final class Kit {
 
     /** A time of day on this computer's clock, to the second. */
     String time(Instant when) {
-        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(ZoneId.systemDefault())
+        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT)
+                .withZone(ZoneId.systemDefault())
                 .format(when);
     }
 
     /** What went wrong and what to do next. */
     Node problem(CardException error) {
-        VBox box = new VBox(4, prose(sentence(error.getMessage()), "problem-what"),
-                prose(remedy().of(error), "problem-remedy"));
+        VBox box = new VBox(
+                4, prose(sentence(error.getMessage()), "problem-what"), prose(remedy().of(error), "problem-remedy"));
         box.getStyleClass().addAll("notice", "notice-problem");
         box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;

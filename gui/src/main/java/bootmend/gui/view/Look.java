@@ -17,8 +17,7 @@ final class Look {
     }
 
     void set(boolean dark) {
-        Application.setUserAgentStylesheet(
-                (dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
+        Application.setUserAgentStylesheet((dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
         scene.getStylesheets().setAll(sheet(dark ? "dark.css" : "light.css"), sheet(SHAPES));
     }
 

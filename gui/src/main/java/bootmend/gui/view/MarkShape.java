@@ -14,20 +14,21 @@ import javafx.scene.shape.Shape;
 /** How a trial is drawn around the point 0, 0: each mark has a shape of its own, so that none needs its colour. */
 final class MarkShape {
 
-    private MarkShape() {
-    }
+    private MarkShape() {}
 
     static Node of(ChartView.Mark mark) {
-        Group group = switch (mark) {
-            case KNOWN_GOOD -> group(filled(new Circle(7)), tick());
-            case HELD -> group(open(new Circle(6)));
-            case NO_BOOT -> group(open(path("M-6,-6 L6,6 M-6,6 L6,-6")));
-            case LOCKS_UP -> group(filled(new Rectangle(-5.5, -5.5, 11, 11)));
-            case MISBEHAVES -> group(open(new Polygon(-7, 6, 7, 6, 0, -7)));
-            case THROTTLED -> group(open(path("M0,-7 L0,7 M-5,2 L0,7 L5,2")));
-            case UNDECIDED -> group(open(new Polygon(0, -5, 5, 0, 0, 5, -5, 0)));
-        };
-        group.getStyleClass().add("trial-" + mark.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        Group group =
+                switch (mark) {
+                    case KNOWN_GOOD -> group(filled(new Circle(7)), tick());
+                    case HELD -> group(open(new Circle(6)));
+                    case NO_BOOT -> group(open(path("M-6,-6 L6,6 M-6,6 L6,-6")));
+                    case LOCKS_UP -> group(filled(new Rectangle(-5.5, -5.5, 11, 11)));
+                    case MISBEHAVES -> group(open(new Polygon(-7, 6, 7, 6, 0, -7)));
+                    case THROTTLED -> group(open(path("M0,-7 L0,7 M-5,2 L0,7 L5,2")));
+                    case UNDECIDED -> group(open(new Polygon(0, -5, 5, 0, 0, 5, -5, 0)));
+                };
+        group.getStyleClass()
+                .add("trial-" + mark.name().toLowerCase(Locale.ROOT).replace('_', '-'));
         return group;
     }
 

@@ -23,9 +23,11 @@ final class Pages {
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
-        this.ofCard = List.of(card -> new SheetPage(card, kit),
+        this.ofCard = List.of(
+                card -> new SheetPage(card, kit),
                 card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
-                card -> new DamagePage(card, kit), card -> new ChangesPage(card, kit));
+                card -> new DamagePage(card, kit),
+                card -> new ChangesPage(card, kit));
         ProfilesPage profiles = new ProfilesPage(desk, kit, dialogs);
         TrialsPage trials = new TrialsPage(desk, kit, dialogs);
         open(tabs.get(ofCard.size()), profiles, profiles::read);

@@ -83,8 +83,13 @@ final class Plot {
     /** A level line with its words. */
     void limit(ChartView.Limit limit) {
         add(new Line(left, y(limit.value()), left + width, y(limit.value())), "plot-limit");
-        text(limit.words(), left + 6, y(limit.value()) + (limit.wordsAbove() ? -TEXT_HEIGHT - 1 : 1), width - 12,
-                Pos.CENTER_LEFT, "plot-limit-text");
+        text(
+                limit.words(),
+                left + 6,
+                y(limit.value()) + (limit.wordsAbove() ? -TEXT_HEIGHT - 1 : 1),
+                width - 12,
+                Pos.CENTER_LEFT,
+                "plot-limit-text");
     }
 
     /** A tinted band from one value to another. */
@@ -103,7 +108,9 @@ final class Plot {
         }
         List<Double> points = new ArrayList<>();
         for (int i = 0; i < corners.size(); i++) {
-            boolean turns = i == 0 || i == corners.size() - 1 || corners.get(i - 1).step() != corners.get(i).step()
+            boolean turns = i == 0
+                    || i == corners.size() - 1
+                    || corners.get(i - 1).step() != corners.get(i).step()
                     || corners.get(i + 1).step() != corners.get(i).step();
             if (turns) {
                 points.add(x(corners.get(i).clock()));

@@ -38,17 +38,30 @@ final class ProfileDetails extends VBox {
         this.kit = kit;
         this.words = new ProfileWords(kit.words());
         setId("profile-details");
-        put = kit.button("profile.put", () -> model.put(otherBoard.isVisible() && otherBoard.isSelected(),
-                despite.isVisible() && despite.isSelected()));
+        put = kit.button(
+                "profile.put",
+                () -> model.put(
+                        otherBoard.isVisible() && otherBoard.isSelected(),
+                        despite.isVisible() && despite.isSelected()));
         put.getStyleClass().add("accent");
         compare = kit.button("profile.compare", model::compare);
         option(otherBoard, "profile.otherboard");
         option(despite, "profile.despite");
-        Button export = kit.button("profile.export", () -> model.chosen().get().ifPresent(
-                name -> dialogs.save(name + ".yaml").ifPresent(model::exportTo)));
+        Button export = kit.button(
+                "profile.export",
+                () -> model.chosen()
+                        .get()
+                        .ifPresent(name -> dialogs.save(name + ".yaml").ifPresent(model::exportTo)));
         Button delete = kit.button("profile.delete", this::ask);
-        getChildren().addAll(about, Form.row(put, compare), whether, differences, cautions, Form.row(export, delete),
-                asking);
+        getChildren()
+                .addAll(
+                        about,
+                        Form.row(put, compare),
+                        whether,
+                        differences,
+                        cautions,
+                        Form.row(export, delete),
+                        asking);
         List.of(whether, differences, cautions, asking).forEach(Kit::takesRoomWhenFilled);
         model.chosen().watch(name -> show());
         model.profiles().watch(reading -> show());
@@ -75,7 +88,11 @@ final class ProfileDetails extends VBox {
         about.getChildren().clear();
         profile.ifPresent(this::show);
         cautions.getChildren().clear();
-        model.profiles().get().value().map(ProfileListing::cautions).filter(all -> !all.isEmpty())
+        model.profiles()
+                .get()
+                .value()
+                .map(ProfileListing::cautions)
+                .filter(all -> !all.isEmpty())
                 .ifPresent(all -> cautions.getChildren().add(new Cautions(kit, all)));
     }
 
@@ -88,8 +105,8 @@ final class ProfileDetails extends VBox {
         fact(facts, "profile.supply", profile.supply());
         Node settings = new Prose(ProfileWords.settings(profile, "\n"), "code");
         settings.setId("profile-settings");
-        VBox evidence = new VBox(4, kit.prose(words.standing(profile), "notice",
-                profile.knownGood() ? "notice-good" : "notice-warn"));
+        VBox evidence = new VBox(
+                4, kit.prose(words.standing(profile), "notice", profile.knownGood() ? "notice-good" : "notice-warn"));
         evidence.setId("profile-evidence");
         profile.evidence().forEach(trial -> evidence.getChildren().add(kit.prose(words.evidence(trial), "muted")));
         about.getChildren().addAll(name, facts, settings, evidence);
@@ -118,8 +135,19 @@ final class ProfileDetails extends VBox {
         }
         if (putting.forAnotherBoard()) {
             String wanted = model.readCard().flatMap(card -> card.board().get()).orElse("");
-            whether.getChildren().addAll(kit.text(kit.words().of("profile.anotherboard",
-                    model.profile().map(ProfileView::board).orElse(""), wanted), "notice", "notice-warn"), otherBoard);
+            whether.getChildren()
+                    .addAll(
+                            kit.text(
+                                    kit.words()
+                                            .of(
+                                                    "profile.anotherboard",
+                                                    model.profile()
+                                                            .map(ProfileView::board)
+                                                            .orElse(""),
+                                                    wanted),
+                                    "notice",
+                                    "notice-warn"),
+                            otherBoard);
         }
         if (putting.metBlockers()) {
             whether.getChildren().add(despite);
@@ -132,15 +160,20 @@ final class ProfileDetails extends VBox {
             differences.getChildren().add(kit.label("profile.comparing", "muted"));
         }
         reading.error().ifPresent(error -> differences.getChildren().add(kit.problem(error)));
-        reading.value().ifPresent(all -> differences.getChildren().add(all.isEmpty()
-                ? kit.label("profile.same", "notice", "notice-good") : table(all)));
+        reading.value()
+                .ifPresent(all -> differences
+                        .getChildren()
+                        .add(all.isEmpty() ? kit.label("profile.same", "notice", "notice-good") : table(all)));
     }
 
     private Node table(List<SettingDifference> all) {
         GridPane grid = new GridPane();
         grid.setId("profile-differences");
         grid.getStyleClass().add("compare");
-        grid.addRow(0, kit.label("profile.key", "fact-name"), kit.label("profile.here", "fact-name"),
+        grid.addRow(
+                0,
+                kit.label("profile.key", "fact-name"),
+                kit.label("profile.here", "fact-name"),
                 kit.label("profile.oncard", "fact-name"));
         for (SettingDifference each : all) {
             grid.addRow(grid.getRowCount(), kit.fact(each.key(), "code"), value(each.left()), value(each.right()));

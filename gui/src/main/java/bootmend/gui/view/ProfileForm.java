@@ -45,9 +45,21 @@ final class ProfileForm extends VBox {
         board.valueProperty().addListener((observed, before, id) -> model.lookForTrials(id == null ? "" : id));
         Button save = kit.button("saving.save", () -> save(false));
         save.getStyleClass().add("accent");
-        getChildren().addAll(kit.heading("saving.title"), kit.text(kit.words().of("saving.what",
-                model.card().map(card -> card.card().toString()).orElse("")), "muted"), form, trials, problem,
-                Form.row(save, kit.button("saving.close", close)));
+        getChildren()
+                .addAll(
+                        kit.heading("saving.title"),
+                        kit.text(
+                                kit.words()
+                                        .of(
+                                                "saving.what",
+                                                model.card()
+                                                        .map(card -> card.card().toString())
+                                                        .orElse("")),
+                                "muted"),
+                        form,
+                        trials,
+                        problem,
+                        Form.row(save, kit.button("saving.close", close)));
         List.of(trials, problem).forEach(Kit::takesRoomWhenFilled);
         model.backing().watch(this::backing);
         model.problem().watch(error -> problem());
@@ -62,11 +74,17 @@ final class ProfileForm extends VBox {
     }
 
     private void backing(List<Trial> all) {
-        trials.getChildren().add(kit.label(all.isEmpty() ? "saving.notrials" : "saving.trials",
-                all.isEmpty() ? "muted" : "form-name"));
+        trials.getChildren()
+                .add(kit.label(
+                        all.isEmpty() ? "saving.notrials" : "saving.trials", all.isEmpty() ? "muted" : "form-name"));
         for (Trial trial : all) {
-            CheckBox box = new CheckBox(VisibleText.of(kit.words().of("saving.trial", trial.id(),
-                    trial.unit().label(), trial.outcome().word(), trial.verdict().why())));
+            CheckBox box = new CheckBox(VisibleText.of(kit.words()
+                    .of(
+                            "saving.trial",
+                            trial.id(),
+                            trial.unit().label(),
+                            trial.outcome().word(),
+                            trial.verdict().why())));
             box.setWrapText(true);
             box.setSelected(trial.isKnownGood());
             chosen.put(trial.id(), box);
@@ -83,9 +101,16 @@ final class ProfileForm extends VBox {
     }
 
     private void save(boolean replace) {
-        model.save(new ProfileJob.Save(name.getText().strip(), board.getValue() == null ? "" : board.getValue(),
-                cooling.getText().strip(), supply.getText().strip(), notes.getText().strip(),
-                chosen.entrySet().stream().filter(each -> each.getValue().isSelected()).map(Map.Entry::getKey).toList(),
+        model.save(new ProfileJob.Save(
+                name.getText().strip(),
+                board.getValue() == null ? "" : board.getValue(),
+                cooling.getText().strip(),
+                supply.getText().strip(),
+                notes.getText().strip(),
+                chosen.entrySet().stream()
+                        .filter(each -> each.getValue().isSelected())
+                        .map(Map.Entry::getKey)
+                        .toList(),
                 replace));
     }
 }

@@ -40,8 +40,8 @@ final class ProfilesPage extends VBox {
         Kit.takesRoomWhenFilled(notices);
         getStyleClass().add("page");
         Button save = kit.button("profiles.save", this::save);
-        Button take = kit.button("profiles.import",
-                () -> dialogs.file().ifPresent(file -> model.importFrom(file, false)));
+        Button take =
+                kit.button("profiles.import", () -> dialogs.file().ifPresent(file -> model.importFrom(file, false)));
         list.setId("profiles");
         list.setAccessibleText(kit.words().of("profiles.list"));
         list.setCellFactory(view -> new Cell());
@@ -92,7 +92,10 @@ final class ProfilesPage extends VBox {
     }
 
     private Node empty() {
-        VBox box = new VBox(10, kit.heading("profiles.empty"), kit.label("profiles.empty.how"),
+        VBox box = new VBox(
+                10,
+                kit.heading("profiles.empty"),
+                kit.label("profiles.empty.how"),
                 kit.label("profiles.empty.proof", "muted"));
         box.getStyleClass().add("empty");
         box.setId("profiles-empty");
@@ -144,8 +147,10 @@ final class ProfilesPage extends VBox {
             }
             Label name = new Label(VisibleText.of(profile.name()));
             name.getStyleClass().add("card-title");
-            Label mark = kit.words(kit.words().of(profile.knownGood() ? "profile.mark.good" : "profile.mark.unproven"),
-                    "mark", profile.knownGood() ? "mark-good" : "mark-warn");
+            Label mark = kit.words(
+                    kit.words().of(profile.knownGood() ? "profile.mark.good" : "profile.mark.unproven"),
+                    "mark",
+                    profile.knownGood() ? "mark-good" : "mark-warn");
             Label board = new Label(VisibleText.of(profile.board() + ": " + ProfileWords.settings(profile, " ")));
             board.getStyleClass().add("muted");
             VBox box = new VBox(3, name, mark, board);

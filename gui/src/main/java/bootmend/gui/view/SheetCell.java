@@ -63,14 +63,22 @@ final class SheetCell extends WideCell<SheetRow> {
         VBox box = new VBox(2, both);
         row.findings().forEach(finding -> box.getChildren().add(finding(finding)));
         show(box);
-        setAccessibleText(kit.words().of("sheet.line.accessible", row.line().number(), row.line().text(), row.beside())
-                + row.findings().stream().map(each -> ". " + each.severity().word() + ": " + each.what())
+        setAccessibleText(kit.words()
+                        .of(
+                                "sheet.line.accessible",
+                                row.line().number(),
+                                row.line().text(),
+                                row.beside())
+                + row.findings().stream()
+                        .map(each -> ". " + each.severity().word() + ": " + each.what())
                         .collect(Collectors.joining()));
     }
 
     private Label finding(Finding finding) {
-        Label label = kit.text(kit.words().of("severity." + finding.severity().word()) + ": " + finding.what(),
-                "line-finding", style(finding.severity()));
+        Label label = kit.text(
+                kit.words().of("severity." + finding.severity().word()) + ": " + finding.what(),
+                "line-finding",
+                style(finding.severity()));
         return label;
     }
 

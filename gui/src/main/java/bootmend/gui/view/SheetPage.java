@@ -114,18 +114,29 @@ final class SheetPage extends VBox {
         board.getItems().setAll(boards);
         board.setValue(model.board().get().orElse(boards.get(0)));
         showing = false;
-        view.show().card().configProblem().ifPresent(error -> notices.getChildren().add(kit.problem(error)));
-        view.show().card().notes().forEach(note -> notices.getChildren().add(
-                kit.prose(Kit.sentence(kit.remedy().of(note)), "notice", "notice-warn")));
-        model.board().get().filter(each -> !model.bootable().get().isEmpty() && !model.bootable().get().contains(each))
-                .ifPresent(each -> notices.getChildren().add(
-                        kit.text(kit.words().of("sheet.noboot", each), "notice", "notice-warn")));
+        view.show()
+                .card()
+                .configProblem()
+                .ifPresent(error -> notices.getChildren().add(kit.problem(error)));
+        view.show()
+                .card()
+                .notes()
+                .forEach(note -> notices.getChildren()
+                        .add(kit.prose(Kit.sentence(kit.remedy().of(note)), "notice", "notice-warn")));
+        model.board()
+                .get()
+                .filter(each -> !model.bootable().get().isEmpty()
+                        && !model.bootable().get().contains(each))
+                .ifPresent(each -> notices.getChildren()
+                        .add(kit.text(kit.words().of("sheet.noboot", each), "notice", "notice-warn")));
         List<BoardTile> all = BoardTile.of(view.show(), kit.words());
         all.forEach(tile -> tiles.getChildren().add(tile(tile)));
         String named = model.board().get().orElse("");
         Words words = kit.words();
-        runs.setText(all.isEmpty() ? words.of(named.isEmpty() ? "sheet.runs.allstock" : "sheet.runs.stock", named)
-                : words.of(named.isEmpty() ? "sheet.runs.any" : "sheet.runs.board", named));
+        runs.setText(
+                all.isEmpty()
+                        ? words.of(named.isEmpty() ? "sheet.runs.allstock" : "sheet.runs.stock", named)
+                        : words.of(named.isEmpty() ? "sheet.runs.any" : "sheet.runs.board", named));
         refreshRows();
         body.getChildren().setAll(lines);
         toFirstTuned();
@@ -133,13 +144,16 @@ final class SheetPage extends VBox {
     }
 
     private void refreshRows() {
-        model.sheet().get().value().ifPresent(view ->
-                lines.getItems().setAll(new SheetRows(kit.words()).of(view, model::findingsAt)));
+        model.sheet()
+                .get()
+                .value()
+                .ifPresent(view -> lines.getItems().setAll(new SheetRows(kit.words()).of(view, model::findingsAt)));
     }
 
     private void point(LinePlace place) {
         for (int i = 0; i < lines.getItems().size(); i++) {
-            if (lines.getItems().get(i) instanceof SheetRow.Line line && line.file().equals(place.file())
+            if (lines.getItems().get(i) instanceof SheetRow.Line line
+                    && line.file().equals(place.file())
                     && line.line().number() == place.line()) {
                 lines.getSelectionModel().clearAndSelect(i);
                 lines.scrollTo(Math.max(0, i - ABOVE));
@@ -173,8 +187,10 @@ final class SheetPage extends VBox {
         detail.getStyleClass().add("tile-detail");
         detail.setMaxWidth(260);
         VBox box = new VBox(kit.words(tile.key(), "tile-key"), value, detail);
-        box.getStyleClass().addAll("tile", "tile-" + tile.state().replace(' ', '-').toLowerCase(Locale.ROOT));
-        Tooltip.install(box, new Tooltip(VisibleText.of(tile.key() + ": " + tile.value() + " (" + tile.detail() + ")")));
+        box.getStyleClass()
+                .addAll("tile", "tile-" + tile.state().replace(' ', '-').toLowerCase(Locale.ROOT));
+        Tooltip.install(
+                box, new Tooltip(VisibleText.of(tile.key() + ": " + tile.value() + " (" + tile.detail() + ")")));
         return box;
     }
 
@@ -195,7 +211,9 @@ final class SheetPage extends VBox {
     /** Copies the chosen lines as they stand in the file. */
     private void copy() {
         List<String> texts = lines.getSelectionModel().getSelectedItems().stream()
-                .filter(SheetRow.Line.class::isInstance).map(row -> ((SheetRow.Line) row).line().text()).toList();
+                .filter(SheetRow.Line.class::isInstance)
+                .map(row -> ((SheetRow.Line) row).line().text())
+                .toList();
         ClipboardContent content = new ClipboardContent();
         content.putString(String.join("\n", texts));
         Clipboard.getSystemClipboard().setContent(content);

@@ -120,21 +120,24 @@ final class SlipPages {
     /** The heading stays on one sheet with the first finding; what follows may go on the next. */
     private static List<Region> group(SlipContent.Group group) {
         List<Region> pieces = new ArrayList<>();
-        VBox head = new VBox(flow(bold(group.severity().toUpperCase(Locale.ROOT) + "  ", BODY),
-                text(group.rule(), BODY)));
+        VBox head =
+                new VBox(flow(bold(group.severity().toUpperCase(Locale.ROOT) + "  ", BODY), text(group.rule(), BODY)));
         pieces.add(head);
-        group.items().forEach(item -> pieces.add(flow(bold("\u2022 " + item.where(), BODY),
-                text(": " + item.what() + (item.boards().isEmpty() ? "" : " " + item.boards()), BODY))));
+        group.items()
+                .forEach(item -> pieces.add(flow(
+                        bold("\u2022 " + item.where(), BODY),
+                        text(": " + item.what() + (item.boards().isEmpty() ? "" : " " + item.boards()), BODY))));
         head.getChildren().add(pieces.remove(1));
         Text remedy = text(group.remedy(), 0);
         remedy.setFont(Font.font(TYPE, FontPosture.ITALIC, BODY));
-        pieces.addAll(List.of(flow(text(group.meaning(), BODY)), flow(remedy),
-                flow(text("Source: " + group.source(), SMALL))));
-        double edge = switch (group.severity()) {
-            case "blocker" -> 4;
-            case "warning" -> 2;
-            default -> 0.5;
-        };
+        pieces.addAll(List.of(
+                flow(text(group.meaning(), BODY)), flow(remedy), flow(text("Source: " + group.source(), SMALL))));
+        double edge =
+                switch (group.severity()) {
+                    case "blocker" -> 4;
+                    case "warning" -> 2;
+                    default -> 0.5;
+                };
         pieces.forEach(piece -> padded(piece, 12 - edge).setBorder(border(new BorderWidths(0, 0, 0, edge))));
         pieces.add(space(8));
         return pieces;

@@ -11,6 +11,7 @@ final class StartPage extends VBox {
         setId("start-page");
         setAlignment(Pos.CENTER);
         getStyleClass().addAll("page", "start-page");
-        getChildren().addAll(kit.label("start.title", "title"), kit.label("start.how"), kit.label("start.never", "muted"));
+        getChildren()
+                .addAll(kit.label("start.title", "title"), kit.label("start.how"), kit.label("start.never", "muted"));
     }
 }

@@ -24,10 +24,18 @@ final class SystemDialogs implements Dialogs {
     public List<Path> images() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(words.of("dialog.images"));
-        chooser.getExtensionFilters().addAll(
-                new FileChooser.ExtensionFilter(words.of("dialog.images.kinds"), "*.img", "*.bin", "*.raw", "*.gz", "*.xz",
-                        "*.zst", "*.zip"),
-                new FileChooser.ExtensionFilter(words.of("dialog.all"), "*"));
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter(
+                                words.of("dialog.images.kinds"),
+                                "*.img",
+                                "*.bin",
+                                "*.raw",
+                                "*.gz",
+                                "*.xz",
+                                "*.zst",
+                                "*.zip"),
+                        new FileChooser.ExtensionFilter(words.of("dialog.all"), "*"));
         List<File> files = chooser.showOpenMultipleDialog(window);
         return files == null ? List.of() : files.stream().map(File::toPath).toList();
     }

@@ -63,7 +63,8 @@ final class TrialChart extends Pane {
         if (width <= 0 || height <= 0) {
             return;
         }
-        OptionalDouble next = advice.setting().map(setting -> OptionalDouble.of(setting.clock()))
+        OptionalDouble next = advice.setting()
+                .map(setting -> OptionalDouble.of(setting.clock()))
                 .orElse(OptionalDouble.empty());
         double low = Math.min(chart.clock().low(), next.orElse(chart.clock().low() + ROOM_MHZ) - ROOM_MHZ);
         double high = Math.max(chart.clock().high(), next.orElse(chart.clock().high() - ROOM_MHZ) + ROOM_MHZ);
@@ -79,8 +80,16 @@ final class TrialChart extends Pane {
         plot.frame(false, "");
         double free = chart.stepLimits().get(0).value();
         plot.band(free, chart.step().high(), "band-warn");
-        plot.band(chart.stepLimits().get(chart.stepLimits().size() - 1).value(), chart.step().high(), "band-warn");
-        double top = Math.max(free, chart.held().corners().stream().mapToLong(ChartView.Corner::step).max().orElse(0));
+        plot.band(
+                chart.stepLimits().get(chart.stepLimits().size() - 1).value(),
+                chart.step().high(),
+                "band-warn");
+        double top = Math.max(
+                free,
+                chart.held().corners().stream()
+                        .mapToLong(ChartView.Corner::step)
+                        .max()
+                        .orElse(0));
         plot.stair(chart.failed().corners(), chart.step().low(), "stair-failed", "ground-failed");
         plot.stair(chart.held().corners(), top, "stair-held", "ground-held");
         chart.stepLimits().forEach(plot::limit);
@@ -90,13 +99,18 @@ final class TrialChart extends Pane {
 
     private void peaks(Plot plot) {
         plot.frame(true, chart.clock().words());
-        chart.peakLimits().forEach(limit -> plot.band(limit.value(), chart.peak().high(), "band-warn"));
+        chart.peakLimits()
+                .forEach(limit -> plot.band(limit.value(), chart.peak().high(), "band-warn"));
         chart.peakLimits().forEach(plot::limit);
-        advice.setting().ifPresent(setting -> advice.peak().ifPresent(peak -> {
-            plot.upright(setting.clock(), peak.celsius() - peak.uncertainty(), peak.celsius() + peak.uncertainty(),
-                    "next-range");
-            plot.put(next(), setting.clock(), peak.celsius(), 0);
-        }));
+        advice.setting()
+                .ifPresent(setting -> advice.peak().ifPresent(peak -> {
+                    plot.upright(
+                            setting.clock(),
+                            peak.celsius() - peak.uncertainty(),
+                            peak.celsius() + peak.uncertainty(),
+                            "next-range");
+                    plot.put(next(), setting.clock(), peak.celsius(), 0);
+                }));
         peaks.forEach(spot -> put(plot, spot, "chart.peakspot", TrialWords.number(OptionalDouble.of(spot.value()))));
     }
 
@@ -109,9 +123,18 @@ final class TrialChart extends Pane {
     /** Marks on one spot stand beside each other, so that none hides another. */
     private void put(Plot plot, ChartSpot spot, String key, String value) {
         double aside = -(spot.marks().size() - 1) * BESIDE / 2;
-        String words = kit.words().of(key, spot.clock(), value, spot.marks().entrySet().stream()
-                .map(each -> kit.words().of("chart.count", each.getValue(), each.getKey().words()))
-                .collect(Collectors.joining("; ")));
+        String words = kit.words()
+                .of(
+                        key,
+                        spot.clock(),
+                        value,
+                        spot.marks().entrySet().stream()
+                                .map(each -> kit.words()
+                                        .of(
+                                                "chart.count",
+                                                each.getValue(),
+                                                each.getKey().words()))
+                                .collect(Collectors.joining("; ")));
         Tooltip tip = new Tooltip(VisibleText.of(words));
         for (Map.Entry<ChartView.Mark, Integer> mark : spot.marks().entrySet()) {
             Node shape = MarkShape.of(mark.getKey());
@@ -120,8 +143,13 @@ final class TrialChart extends Pane {
             Tooltip.install(place, tip);
             plot.put(place, spot.clock(), spot.value(), aside);
             if (mark.getValue() > 1) {
-                plot.text(kit.words().of("chart.times", mark.getValue()), plot.x(spot.clock()) + aside + 9,
-                        plot.y(spot.value()) - 15, 40, Pos.CENTER_LEFT, "plot-text");
+                plot.text(
+                        kit.words().of("chart.times", mark.getValue()),
+                        plot.x(spot.clock()) + aside + 9,
+                        plot.y(spot.value()) - 15,
+                        40,
+                        Pos.CENTER_LEFT,
+                        "plot-text");
             }
             aside += BESIDE;
         }
@@ -133,8 +161,10 @@ final class TrialChart extends Pane {
         legend.setPrefWrapLength(1);
         legend.setId("trial-legend");
         chart.marks().forEach(mark -> legend.getChildren().add(entry(kit, MarkShape.of(mark), mark.words())));
-        legend.getChildren().addAll(entry(kit, line("stair-held"), chart.held().words()),
-                entry(kit, line("stair-failed"), chart.failed().words()));
+        legend.getChildren()
+                .addAll(
+                        entry(kit, line("stair-held"), chart.held().words()),
+                        entry(kit, line("stair-failed"), chart.failed().words()));
         if (board.report().advice().setting().isPresent()) {
             legend.getChildren().add(entry(kit, MarkShape.next(), kit.words().of("chart.next")));
         }

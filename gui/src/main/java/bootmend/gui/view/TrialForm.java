@@ -52,15 +52,20 @@ final class TrialForm extends VBox {
         others = settings.text("adding.others", 220);
         fromCard = settings.check("adding.fromcard");
         Form how = new Form(kit);
-        outcome = how.choice("adding.outcome", 130, Arrays.stream(Outcome.values()).map(Outcome::word).toList());
+        outcome = how.choice(
+                "adding.outcome",
+                130,
+                Arrays.stream(Outcome.values()).map(Outcome::word).toList());
         minutes = how.text("adding.minutes", SHORT);
         peak = how.text("adding.peak", SHORT);
         loadClock = how.text("adding.loadclock", SHORT);
         mask = how.text("adding.mask", SHORT);
         fullLoad = how.check("adding.fullload");
         log = how.text("adding.log", 220);
-        how.getChildren().add(bottom(kit.button("adding.browse",
-                () -> dialogs.file().map(Path::toString).ifPresent(log::setText))));
+        how.getChildren()
+                .add(bottom(kit.button(
+                        "adding.browse",
+                        () -> dialogs.file().map(Path::toString).ifPresent(log::setText))));
         Form around = new Form(kit);
         cooling = around.text("adding.cooling", 170);
         supply = around.text("adding.supply", 170);
@@ -69,17 +74,28 @@ final class TrialForm extends VBox {
         result.setId("adding-result");
         Button keep = kit.button("adding.keep", () -> model.add(draft()));
         keep.getStyleClass().add("accent");
-        getChildren().addAll(kit.heading("adding.title"), which, part("adding.part.settings"), settings,
-                part("adding.part.run"), how, part("adding.part.around"), around, result, Form.row(keep));
+        getChildren()
+                .addAll(
+                        kit.heading("adding.title"),
+                        which,
+                        part("adding.part.settings"),
+                        settings,
+                        part("adding.part.run"),
+                        how,
+                        part("adding.part.around"),
+                        around,
+                        result,
+                        Form.row(keep));
         label.focusedProperty().addListener((observed, before, focused) -> {
             if (!focused) {
                 model.boardOf(label.getText()).ifPresent(board::setValue);
             }
         });
-        model.label().watch(chosen -> chosen.ifPresent(text -> {
-            label.setText(text);
-            model.boardOf(text).ifPresent(board::setValue);
-        }));
+        model.label()
+                .watch(chosen -> chosen.ifPresent(text -> {
+                    label.setText(text);
+                    model.boardOf(text).ifPresent(board::setValue);
+                }));
         Kit.takesRoomWhenFilled(result);
         model.adding().watch(this::show);
         model.staging().watch(staging -> fromCard.setDisable(model.readCard().isEmpty()));
@@ -96,10 +112,24 @@ final class TrialForm extends VBox {
     }
 
     private TrialDraft draft() {
-        return new TrialDraft(label.getText(), value(board), !fromCard.isDisabled() && fromCard.isSelected(),
-                clock.getText(), step.getText(), others.getText(), value(outcome), minutes.getText(),
-                fullLoad.isSelected(), peak.getText(), loadClock.getText(), mask.getText(), cooling.getText(),
-                supply.getText(), ambient.getText(), notes.getText(), log.getText());
+        return new TrialDraft(
+                label.getText(),
+                value(board),
+                !fromCard.isDisabled() && fromCard.isSelected(),
+                clock.getText(),
+                step.getText(),
+                others.getText(),
+                value(outcome),
+                minutes.getText(),
+                fullLoad.isSelected(),
+                peak.getText(),
+                loadClock.getText(),
+                mask.getText(),
+                cooling.getText(),
+                supply.getText(),
+                ambient.getText(),
+                notes.getText(),
+                log.getText());
     }
 
     private static String value(ComboBox<String> box) {
@@ -114,10 +144,13 @@ final class TrialForm extends VBox {
 
     private void kept(TrialAdded added) {
         result.getChildren().add(kit.prose(kit.words().of("adding.kept", added.file()), "notice", "notice-good"));
-        added.log().ifPresent(summary -> result.getChildren().add(kit.prose(kit.words().of("adding.fromlog",
-                summary.rows(), summary.badRows(), summary.gaps()), "muted")));
-        added.notes().forEach(
-                note -> result.getChildren().add(kit.prose(kit.remedy().of(note), "notice", "notice-warn")));
+        added.log()
+                .ifPresent(summary -> result.getChildren()
+                        .add(kit.prose(
+                                kit.words().of("adding.fromlog", summary.rows(), summary.badRows(), summary.gaps()),
+                                "muted")));
+        added.notes()
+                .forEach(note -> result.getChildren().add(kit.prose(kit.remedy().of(note), "notice", "notice-warn")));
         // The next trial is of the same board in the same place, but nothing that was measured is true of it.
         List.of(clock, step, others, minutes, peak, loadClock, mask, notes, log).forEach(TextField::clear);
         outcome.setValue(null);

@@ -34,7 +34,10 @@ final class TrialTable extends VBox {
         column("trial.column.step", 54, trial -> words.step(trial));
         column("trial.column.outcome", 94, trial -> trial.outcome().word());
         column("trial.column.counts", 96, words::counts);
-        column("trial.column.minutes", 54, trial -> TrialWords.number(trial.run().minutes()));
+        column(
+                "trial.column.minutes",
+                54,
+                trial -> TrialWords.number(trial.run().minutes()));
         column("trial.column.peak", 62, trial -> TrialWords.number(trial.run().peak()));
         column("trial.column.mask", 82, trial -> TrialWords.mask(trial.run()));
         column("trial.column.cooling", 150, trial -> trial.surroundings().cooling());
@@ -49,10 +52,11 @@ final class TrialTable extends VBox {
     }
 
     private void column(String key, double width, Function<Trial, String> text) {
-        TableColumn<TrialListing.Listed, String> column = new TableColumn<>(kit.words().of(key));
+        TableColumn<TrialListing.Listed, String> column =
+                new TableColumn<>(kit.words().of(key));
         column.setPrefWidth(width);
-        column.setCellValueFactory(
-                row -> new ReadOnlyStringWrapper(VisibleText.of(text.apply(row.getValue().trial()))));
+        column.setCellValueFactory(row -> new ReadOnlyStringWrapper(
+                VisibleText.of(text.apply(row.getValue().trial()))));
         table.getColumns().add(column);
     }
 
@@ -61,7 +65,10 @@ final class TrialTable extends VBox {
     }
 
     private void show(TrialListing.Listed listed) {
-        whole.getChildren().setAll(listed == null ? kit.label("trials.choose", "muted")
-                : kit.prose(words.whole(listed), "notice"));
+        whole.getChildren()
+                .setAll(
+                        listed == null
+                                ? kit.label("trials.choose", "muted")
+                                : kit.prose(words.whole(listed), "notice"));
     }
 }

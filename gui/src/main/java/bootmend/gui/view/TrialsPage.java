@@ -30,6 +30,7 @@ final class TrialsPage extends VBox {
 
     /** From this width on the advice stands beside the chart. */
     private static final double WIDE = 900;
+
     private static final double BESIDE = 350;
 
     private final TrialsModel model;
@@ -163,8 +164,8 @@ final class TrialsPage extends VBox {
         reading.error().ifPresent(error -> chart.getChildren().add(kit.problem(error)));
         reading.value().ifPresent(board -> {
             Optional<ChartView> view = board.chart();
-            view.ifPresentOrElse(drawn -> chart(board, drawn),
-                    () -> chart.getChildren().add(kit.label("chart.none", "muted")));
+            view.ifPresentOrElse(
+                    drawn -> chart(board, drawn), () -> chart.getChildren().add(kit.label("chart.none", "muted")));
         });
         next.setVisible(reading.value().isPresent());
         arrange();
@@ -174,17 +175,29 @@ final class TrialsPage extends VBox {
         TrialChart drawing = new TrialChart(kit, board, view);
         VBox.setVgrow(drawing, Priority.ALWAYS);
         VBox sentences = new VBox(4);
-        new ChartWords(kit.words()).sentences(board).forEach(each -> sentences.getChildren().add(kit.prose(each)));
+        new ChartWords(kit.words())
+                .sentences(board)
+                .forEach(each -> sentences.getChildren().add(kit.prose(each)));
         TitledPane words = new TitledPane(kit.words().of("chart.words"), sentences);
         words.setId("chart-words");
         words.setExpanded(false);
         words.setAnimated(false);
-        chart.getChildren().setAll(headline, kit.text(view.subtitle(), "muted"), drawing,
-                TrialChart.legend(kit, board, view), words);
+        chart.getChildren()
+                .setAll(
+                        headline,
+                        kit.text(view.subtitle(), "muted"),
+                        drawing,
+                        TrialChart.legend(kit, board, view),
+                        words);
     }
 
     private void arrange() {
-        boolean none = model.listing().get().value().map(TrialListing::trials).filter(List::isEmpty).isPresent();
+        boolean none = model.listing()
+                .get()
+                .value()
+                .map(TrialListing::trials)
+                .filter(List::isEmpty)
+                .isPresent();
         if (formView.isSelected()) {
             put(adding);
         } else if (none) {
@@ -203,9 +216,18 @@ final class TrialsPage extends VBox {
         if (wide && nextView.isSelected()) {
             chartView.setSelected(true);
         }
-        model.board().get().value().ifPresent(board -> headline.setText(VisibleText.of(wide
-                ? board.report().unit().label() + " (" + board.report().unit().board() + ")"
-                : kit.words().of("trials.headline", new ChartWords(kit.words()).next(board.report().advice())))));
+        model.board()
+                .get()
+                .value()
+                .ifPresent(board -> headline.setText(VisibleText.of(
+                        wide
+                                ? board.report().unit().label() + " ("
+                                        + board.report().unit().board() + ")"
+                                : kit.words()
+                                        .of(
+                                                "trials.headline",
+                                                new ChartWords(kit.words())
+                                                        .next(board.report().advice())))));
         picture.setFitToHeight(wide);
         picture.setVisible(wide || chartView.isSelected());
         picture.setManaged(picture.isVisible());
@@ -229,7 +251,10 @@ final class TrialsPage extends VBox {
     }
 
     private Node empty() {
-        VBox box = new VBox(10, kit.heading("trials.empty"), kit.label("trials.empty.how"),
+        VBox box = new VBox(
+                10,
+                kit.heading("trials.empty"),
+                kit.label("trials.empty.how"),
                 kit.label("trials.empty.more", "muted"));
         box.setId("trials-empty");
         box.getStyleClass().add("empty");

@@ -12,6 +12,7 @@ abstract class WideCell<T> extends ListCell<T> {
 
     /** Room for the list's scroll bar and edges. */
     private static final double EDGES = 24;
+
     private static final double LEAST = 80;
 
     /** Shows {@code content} in this cell. */
@@ -24,8 +25,8 @@ abstract class WideCell<T> extends ListCell<T> {
     @Override
     protected double computePrefHeight(double width) {
         if (getGraphic() instanceof Region content && getListView() != null) {
-            double inside = Math.max(LEAST,
-                    getListView().getWidth() - EDGES - snappedLeftInset() - snappedRightInset());
+            double inside =
+                    Math.max(LEAST, getListView().getWidth() - EDGES - snappedLeftInset() - snappedRightInset());
             return Math.ceil(content.prefHeight(inside)) + snappedTopInset() + snappedBottomInset();
         }
         return super.computePrefHeight(width);

@@ -42,8 +42,11 @@ class BatchModelTest {
     @BeforeEach
     void set() throws IOException {
         cards = new BatchCards(Files.createDirectory(folder.resolve("cards")));
-        services = new Services(Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
+        services = new Services(
+                Workplace.ofThisComputer(folder.resolve("records")),
+                new Bench(Runnable::run, Runnable::run),
+                Runnable::run,
+                new Words(Locale.ENGLISH));
     }
 
     @Test
@@ -76,7 +79,9 @@ class BatchModelTest {
 
         assertThat(states(model)).containsExactly(CardState.PLANNED, CardState.FAILED, CardState.NOTHING);
         assertThat(rest(model).tally().lines()).isEqualTo(2);
-        assertThat(rest(model).tally().sectors()).isEqualTo(model.rows().get(0).get().sectors()).isPositive();
+        assertThat(rest(model).tally().sectors())
+                .isEqualTo(model.rows().get(0).get().sectors())
+                .isPositive();
         assertThat(Files.readAllBytes(tuned)).isEqualTo(before);
         assertThat(model.canMake()).isTrue();
 
@@ -87,7 +92,8 @@ class BatchModelTest {
         assertThat(model.rows().get(0).get().outcome().orElseThrow().verified()).isTrue();
         assertThat(BatchCards.holds(tuned, "#arm_freq=2000")).isTrue();
         assertThat(Files.readAllBytes(stock)).isEqualTo(stockBefore);
-        assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(tuned))).hasSize(1);
+        assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(tuned)))
+                .hasSize(1);
         assertThat(model.canMake()).isFalse();
     }
 
@@ -127,8 +133,8 @@ class BatchModelTest {
     @Test
     void anUnprovenProfileIsAskedAboutOnceForAllCards() throws IOException {
         Path card = cards.tuned("a.img");
-        ProfileView saved = new ProfileJob(services.workplace()).save(CardRequest.of(card),
-                new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
+        ProfileView saved = new ProfileJob(services.workplace())
+                .save(CardRequest.of(card), new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
         Path stock = cards.stock("b.img");
         BatchModel model = batch(card, stock, cards.stock("c.img"));
         model.read();
@@ -163,12 +169,14 @@ class BatchModelTest {
 
         // Eight that wait in turn may have been done before the first result was handed out.
         assertThat(rest(model).tally().count(CardState.NOT_STARTED)).isGreaterThanOrEqualTo(10);
-        assertThat(rest(model).tally().count(CardState.CHANGED) + rest(model).tally().count(CardState.NOT_STARTED))
+        assertThat(rest(model).tally().count(CardState.CHANGED)
+                        + rest(model).tally().count(CardState.NOT_STARTED))
                 .isEqualTo(20);
         for (int i = 0; i < all.size(); i++) {
             boolean changed = model.rows().get(i).get().is(CardState.CHANGED);
             assertThat(BatchCards.holds(all.get(i), "#arm_freq=2000")).isEqualTo(changed);
-            assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(all.get(i)))).hasSize(changed ? 1 : 0);
+            assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(all.get(i))))
+                    .hasSize(changed ? 1 : 0);
         }
         model.workOut(STOCK);
         model.make();
@@ -184,8 +192,10 @@ class BatchModelTest {
         assertThat(states(model)).containsExactly(CardState.NOT_READY, CardState.FAILED);
         model.saveSlips(folder.resolve("slips.html"));
         model.saveReport(folder.resolve("report.html"), "Check to ship");
-        assertThat(model.saved().get().value()).contains(folder.resolve("report.html").toAbsolutePath());
-        assertThat(Files.readString(folder.resolve("slips.html"), StandardCharsets.UTF_8)).contains("a.img", "b.img");
+        assertThat(model.saved().get().value())
+                .contains(folder.resolve("report.html").toAbsolutePath());
+        assertThat(Files.readString(folder.resolve("slips.html"), StandardCharsets.UTF_8))
+                .contains("a.img", "b.img");
         assertThat(Files.readString(folder.resolve("report.html"), StandardCharsets.UTF_8))
                 .contains("Check to ship", "1 not ready, 1 failed");
         try (var files = Files.list(folder)) {
@@ -232,6 +242,8 @@ class BatchModelTest {
     }
 
     private static List<CardState> states(BatchModel model) {
-        return model.rows().stream().map(row -> row.get().outcome().orElseThrow().state()).toList();
+        return model.rows().stream()
+                .map(row -> row.get().outcome().orElseThrow().state())
+                .toList();
     }
 }

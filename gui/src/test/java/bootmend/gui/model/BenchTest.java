@@ -74,27 +74,42 @@ class BenchTest {
 
     @Test
     void whatFailsIsToldAndTheNextPieceGoesOn() {
-        bench.<String>submit("bad", () -> {
-            throw CardException.refused("no", "Do something else.");
-        }, log::add, error -> log.add(error.remedy()));
-        bench.<String>submit("worse", () -> {
-            throw new IllegalStateException("broken");
-        }, log::add, error -> log.add(error.getMessage()));
+        bench.<String>submit(
+                "bad",
+                () -> {
+                    throw CardException.refused("no", "Do something else.");
+                },
+                log::add,
+                error -> log.add(error.remedy()));
+        bench.<String>submit(
+                "worse",
+                () -> {
+                    throw new IllegalStateException("broken");
+                },
+                log::add,
+                error -> log.add(error.getMessage()));
         submit("last");
 
         turn();
         turn();
         turn();
 
-        assertThat(log).containsExactly("Do something else.",
-                "something unforeseen happened (java.lang.IllegalStateException: broken)", "last");
+        assertThat(log)
+                .containsExactly(
+                        "Do something else.",
+                        "something unforeseen happened (java.lang.IllegalStateException: broken)",
+                        "last");
     }
 
     @Test
     void aWatcherThatThrowsDoesNotStopTheBench() {
-        bench.submit("first", () -> "first", value -> {
-            throw new IllegalStateException("a view is broken");
-        }, error -> { });
+        bench.submit(
+                "first",
+                () -> "first",
+                value -> {
+                    throw new IllegalStateException("a view is broken");
+                },
+                error -> {});
         submit("second");
 
         worker.remove().run();

@@ -34,8 +34,12 @@ class CardModelTest {
         assertThat(model.check().get().value()).isPresent();
         assertThat(model.health().get().value().orElseThrow().findings()).isEmpty();
         assertThat(model.history().get().value().orElseThrow()).isEmpty();
-        assertThat(model.change().state().get()).isInstanceOfSatisfying(ChangeState.Proposed.class, proposed ->
-                assertThat(proposed.preview().lines()).extracting(LineChange::line).containsExactly(2, 3));
+        assertThat(model.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Proposed.class,
+                        proposed -> assertThat(proposed.preview().lines())
+                                .extracting(LineChange::line)
+                                .containsExactly(2, 3));
         assertThat(model.change().canMake()).isTrue();
     }
 
@@ -66,7 +70,8 @@ class CardModelTest {
             assertThat(done.change().verified()).isTrue();
             assertThat(done.change().secondReader()).isTrue();
         });
-        assertThat(model.sheet().get().value().orElseThrow().show().card().isStock()).isTrue();
+        assertThat(model.sheet().get().value().orElseThrow().show().card().isStock())
+                .isTrue();
         assertThat(model.history().get().value().orElseThrow()).hasSize(1);
         assertThat(Files.readAllBytes(card)).isNotEqualTo(before);
 
@@ -87,8 +92,11 @@ class CardModelTest {
 
         model.change().make();
 
-        assertThat(model.change().state().get()).isInstanceOfSatisfying(ChangeState.Failed.class, failed ->
-                assertThat(failed.error()).hasMessage("the card is not as it was when the change was worked out"));
+        assertThat(model.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Failed.class,
+                        failed -> assertThat(failed.error())
+                                .hasMessage("the card is not as it was when the change was worked out"));
         assertThat(Files.readAllBytes(card)).isEqualTo(otherBytes);
     }
 
@@ -145,8 +153,10 @@ class CardModelTest {
 
         assertThat(model.sheet().get().value()).isPresent();
         assertThat(model.health().get().value()).isPresent();
-        assertThat(model.change().state().get()).isInstanceOfSatisfying(ChangeState.Failed.class, failed ->
-                assertThat(failed.error()).hasMessageContaining("packed image"));
+        assertThat(model.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Failed.class,
+                        failed -> assertThat(failed.error()).hasMessageContaining("packed image"));
     }
 
     @Test
@@ -165,8 +175,11 @@ class CardModelTest {
     }
 
     private CardModel look(Path card) {
-        Services services = new Services(Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
+        Services services = new Services(
+                Workplace.ofThisComputer(folder.resolve("home")),
+                new Bench(Runnable::run, Runnable::run),
+                Runnable::run,
+                new Words(Locale.ENGLISH));
         CardModel model = new CardModel(services, CardRequest.of(card), Optional.empty());
         model.read();
         return model;

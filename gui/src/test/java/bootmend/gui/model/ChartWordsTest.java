@@ -28,15 +28,17 @@ class ChartWordsTest {
         ChartWords words = new ChartWords(model.services().words());
         BoardTrials board = model.board().get().value().orElseThrow();
 
-        assertThat(words.sentences(board)).contains(
-                "At 1500 MHz: step 0 held.",
-                "At 1900 MHz: step 2 failed; step 3 held.",
-                "At 2050 MHz: step 4 failed.",
-                "Above step 6: needs force_turbo, which can void the warranty.",
-                "The hottest run came to 83 degC, at 2000 MHz and voltage step 4.")
+        assertThat(words.sentences(board))
+                .contains(
+                        "At 1500 MHz: step 0 held.",
+                        "At 1900 MHz: step 2 failed; step 3 held.",
+                        "At 2050 MHz: step 4 failed.",
+                        "Above step 6: needs force_turbo, which can void the warranty.",
+                        "The hottest run came to 83 degC, at 2000 MHz and voltage step 4.")
                 .anyMatch(sentence -> sentence.startsWith("Drawn: 3 \u00d7 known-good"));
         assertThat(words.next(board.report().advice())).isEqualTo("Try 2050 MHz at voltage step 5.");
-        assertThat(words.peak(board.report().advice()).orElseThrow()).startsWith("Estimated peak: 7")
+        assertThat(words.peak(board.report().advice()).orElseThrow())
+                .startsWith("Estimated peak: 7")
                 .contains("plus or minus");
         assertThat(words.best(board.report().advice()))
                 .isEqualTo("Fastest that held: 2000 MHz at voltage step 4, known-good.");
@@ -45,18 +47,23 @@ class ChartWordsTest {
 
     @Test
     void trialsOnOneSpotStandTogether() {
-        List<ChartSpot> spots = ChartSpot.bySteps(chart(List.of(point(2000, 4, ChartView.Mark.THROTTLED),
-                point(2000, 4, ChartView.Mark.KNOWN_GOOD), point(2000, 4, ChartView.Mark.KNOWN_GOOD))));
+        List<ChartSpot> spots = ChartSpot.bySteps(chart(List.of(
+                point(2000, 4, ChartView.Mark.THROTTLED),
+                point(2000, 4, ChartView.Mark.KNOWN_GOOD),
+                point(2000, 4, ChartView.Mark.KNOWN_GOOD))));
 
-        assertThat(spots).containsExactly(new ChartSpot(2000, 4,
-                Map.of(ChartView.Mark.KNOWN_GOOD, 2, ChartView.Mark.THROTTLED, 1)));
-        assertThat(ChartSpot.byPeaks(chart(List.of(point(2000, 4, ChartView.Mark.NO_BOOT))))).isEmpty();
+        assertThat(spots)
+                .containsExactly(
+                        new ChartSpot(2000, 4, Map.of(ChartView.Mark.KNOWN_GOOD, 2, ChartView.Mark.THROTTLED, 1)));
+        assertThat(ChartSpot.byPeaks(chart(List.of(point(2000, 4, ChartView.Mark.NO_BOOT)))))
+                .isEmpty();
     }
 
     @Test
     void ofAFolderFullOfTrialsTheNewestAreDrawn() {
         List<ChartView.Point> points = LongStream.rangeClosed(1, 10_000)
-                .mapToObj(clock -> point(clock, 0, ChartView.Mark.HELD)).toList();
+                .mapToObj(clock -> point(clock, 0, ChartView.Mark.HELD))
+                .toList();
 
         List<ChartSpot> spots = ChartSpot.bySteps(chart(points));
 
@@ -69,7 +76,16 @@ class ChartWordsTest {
     }
 
     private static ChartView chart(List<ChartView.Point> points) {
-        return new ChartView("title", "subtitle", AXIS, AXIS, AXIS, points, new ChartView.Stair("held", List.of()),
-                new ChartView.Stair("failed", List.of()), List.of(), List.of());
+        return new ChartView(
+                "title",
+                "subtitle",
+                AXIS,
+                AXIS,
+                AXIS,
+                points,
+                new ChartView.Stair("held", List.of()),
+                new ChartView.Stair("failed", List.of()),
+                List.of(),
+                List.of());
     }
 }

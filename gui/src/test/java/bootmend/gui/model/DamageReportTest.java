@@ -21,7 +21,8 @@ class DamageReportTest {
     @Test
     void damageThatNeedsNoGuessIsMendedAndTheCardIsSoundAfter() throws IOException {
         CardModel card = open("config-utf16");
-        assertThat(report(card).findings()).extracting(DamageReport.Row::fate)
+        assertThat(report(card).findings())
+                .extracting(DamageReport.Row::fate)
                 .containsExactly(DamageReport.Fate.MENDED);
         assertThat(report(card).hasLost()).isFalse();
 
@@ -35,7 +36,8 @@ class DamageReportTest {
     @Test
     void clustersOfNoFileAreFreedOnlyWhenThatIsChosen() throws IOException {
         CardModel card = open("lost-clusters");
-        assertThat(report(card).findings()).extracting(DamageReport.Row::fate)
+        assertThat(report(card).findings())
+                .extracting(DamageReport.Row::fate)
                 .containsExactly(DamageReport.Fate.ASKED, DamageReport.Fate.MENDED);
         assertThat(report(card).canMend()).isTrue();
 

@@ -68,10 +68,15 @@ class DeskModelTest {
     @Test
     void aLookThatIsAskedForDuringALookComesAfterIt() throws IOException {
         Deque<Runnable> worker = new ArrayDeque<>();
-        List<List<AttachedCard>> lists = new ArrayList<>(List.of(List.of(),
-                List.of(attached(card("in-reader.img"), false, Optional.empty()))));
-        DeskModel slow = new DeskModel(new Services(Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(worker::add, Runnable::run), Runnable::run, new Words(Locale.ENGLISH)), () -> lists.remove(0),
+        List<List<AttachedCard>> lists =
+                new ArrayList<>(List.of(List.of(), List.of(attached(card("in-reader.img"), false, Optional.empty()))));
+        DeskModel slow = new DeskModel(
+                new Services(
+                        Workplace.ofThisComputer(folder.resolve("home")),
+                        new Bench(worker::add, Runnable::run),
+                        Runnable::run,
+                        new Words(Locale.ENGLISH)),
+                () -> lists.remove(0),
                 WindowSettings.load(folder.resolve("settings")));
 
         slow.lookAtReaders();
@@ -116,21 +121,28 @@ class DeskModelTest {
 
         desk.open(List.of(shelf));
 
-        assertThat(desk.batch().get().orElseThrow().cards()).containsExactly(shelf.resolve("a.img"), shelf.resolve("b.img"));
+        assertThat(desk.batch().get().orElseThrow().cards())
+                .containsExactly(shelf.resolve("a.img"), shelf.resolve("b.img"));
     }
 
     @Test
     void cardsThatWereLookedAtAreThereAtTheNextStart() throws IOException {
         desk.look(card("one.img"));
 
-        assertThat(desk().cards().get()).extracting(CardEntry::path, CardEntry::group)
+        assertThat(desk().cards().get())
+                .extracting(CardEntry::path, CardEntry::group)
                 .containsExactly(tuple(folder.resolve("one.img"), CardEntry.Group.EARLIER));
     }
 
     private DeskModel desk() {
-        Services services = new Services(Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
-        return new DeskModel(services, () -> List.copyOf(attached),
+        Services services = new Services(
+                Workplace.ofThisComputer(folder.resolve("home")),
+                new Bench(Runnable::run, Runnable::run),
+                Runnable::run,
+                new Words(Locale.ENGLISH));
+        return new DeskModel(
+                services,
+                () -> List.copyOf(attached),
                 WindowSettings.load(folder.resolve("home").resolve("window.properties")));
     }
 
@@ -139,7 +151,17 @@ class DeskModelTest {
     }
 
     private static AttachedCard attached(Path card, boolean removable, Optional<String> system) {
-        return new AttachedCard(card.toString(), 1 << 20, card.getFileName().toString().replace(".img", ""), "usb", removable,
-                false, AttachedCard.Boot.YES, "", system, List.of(), List.of());
+        return new AttachedCard(
+                card.toString(),
+                1 << 20,
+                card.getFileName().toString().replace(".img", ""),
+                "usb",
+                removable,
+                false,
+                AttachedCard.Boot.YES,
+                "",
+                system,
+                List.of(),
+                List.of());
     }
 }

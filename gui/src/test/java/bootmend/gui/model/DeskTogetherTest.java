@@ -38,8 +38,11 @@ class DeskTogetherTest {
 
     /** A desk whose work waits until {@link #work} does it. */
     private DeskModel desk() {
-        Services services = new Services(Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(later::add, Runnable::run), Runnable::run, new Words(Locale.ENGLISH));
+        Services services = new Services(
+                Workplace.ofThisComputer(folder.resolve("records")),
+                new Bench(later::add, Runnable::run),
+                Runnable::run,
+                new Words(Locale.ENGLISH));
         return new DeskModel(services, List::of, settings);
     }
 
@@ -74,7 +77,10 @@ class DeskTogetherTest {
         desk.offer(List.of(card, card));
         desk.offer(List.of(card));
 
-        assertThat(desk.cards().get()).singleElement().extracting(CardEntry::group).isEqualTo(CardEntry.Group.OPENED);
+        assertThat(desk.cards().get())
+                .singleElement()
+                .extracting(CardEntry::group)
+                .isEqualTo(CardEntry.Group.OPENED);
     }
 
     @Test
@@ -88,7 +94,8 @@ class DeskTogetherTest {
         desk.open(List.of(folder.resolve("cards/lab-00001.img")));
         work();
         assertThat(desk.batch().get()).isEmpty();
-        assertThat(desk.current().get().orElseThrow().card().card().getFileName()).hasToString("lab-00001.img");
+        assertThat(desk.current().get().orElseThrow().card().card().getFileName())
+                .hasToString("lab-00001.img");
     }
 
     @Test
@@ -119,7 +126,9 @@ class DeskTogetherTest {
         work();
 
         assertThat(batch.state().get()).isInstanceOf(BatchState.Rest.class);
-        assertThat(batch.rows()).allMatch(row -> row.get().is(CardState.NOT_STARTED) && !row.get().waiting());
+        assertThat(batch.rows())
+                .allMatch(
+                        row -> row.get().is(CardState.NOT_STARTED) && !row.get().waiting());
     }
 
     @Test
@@ -160,7 +169,9 @@ class DeskTogetherTest {
     void atNoMomentBetweenTwoViewsIsNothingInView() throws IOException {
         List<Path> cards = made.tuned(2);
         desk.look(cards.get(0));
-        desk.current().watch(card -> assertThat(card.isPresent() || desk.batch().get().isPresent()).isTrue());
+        desk.current()
+                .watch(card -> assertThat(card.isPresent() || desk.batch().get().isPresent())
+                        .isTrue());
         desk.together(cards);
         work();
 

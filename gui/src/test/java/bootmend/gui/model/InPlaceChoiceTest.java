@@ -27,11 +27,16 @@ class InPlaceChoiceTest {
         assertThat(refused.despite()).contains(STOCK.inPlace(true));
 
         card.change().choose(refused.despite().orElseThrow());
-        assertThat(((ChangeState.Proposed) card.change().state().get()).preview().plan().inPlace()).isTrue();
+        assertThat(((ChangeState.Proposed) card.change().state().get())
+                        .preview()
+                        .plan()
+                        .inPlace())
+                .isTrue();
 
         card.change().make();
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(card.sheet().get().value().orElseThrow().show().card().isStock()).isTrue();
+        assertThat(card.sheet().get().value().orElseThrow().show().card().isStock())
+                .isTrue();
     }
 
     @Test

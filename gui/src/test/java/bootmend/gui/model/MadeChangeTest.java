@@ -26,8 +26,8 @@ class MadeChangeTest {
 
     @Test
     void aChangeIsListedAndGoneBackToAndForthAgain() throws IOException {
-        CardModel card = new ModelBench(folder.resolve("home"))
-                .open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
+        CardModel card =
+                new ModelBench(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         assertThat(card.history().get().value().orElseThrow()).isEmpty();
         card.change().choose(new Wish.BackToStock(ResetRequest.PLAIN));
         card.change().make();
@@ -48,8 +48,14 @@ class MadeChangeTest {
     @Test
     void theTimeIsLocalAndManyLinesAreCutShort() {
         LineChange line = new LineChange("config.txt", 1200, Optional.empty(), Optional.of("gpu_mem=64"));
-        HistoryEntry entry = new HistoryEntry(4, Instant.parse("2026-02-03T23:30:00Z"), "repair",
-                Collections.nCopies(15, line), 1, true, "/home/record");
+        HistoryEntry entry = new HistoryEntry(
+                4,
+                Instant.parse("2026-02-03T23:30:00Z"),
+                "repair",
+                Collections.nCopies(15, line),
+                1,
+                true,
+                "/home/record");
         MadeChange made = MadeChange.of(entry, ZoneOffset.ofHours(2), ModelBench.WORDS);
         assertThat(made.when()).isEqualTo("2026-02-04 01:30:00");
         assertThat(made.lines()).hasSize(13).last().isEqualTo("and 3 more lines");
@@ -59,8 +65,8 @@ class MadeChangeTest {
 
     @Test
     void theSameLineCanBePointedAtTwice() throws IOException {
-        CardModel card = new ModelBench(folder.resolve("home"))
-                .open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
+        CardModel card =
+                new ModelBench(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         List<LinePlace> seen = new ArrayList<>();
         card.pointedAt().watch(place -> place.ifPresent(seen::add));
         card.pointAt(new LinePlace("config.txt", 1));
@@ -69,8 +75,8 @@ class MadeChangeTest {
     }
 
     private static MadeChange newest(CardModel card) {
-        return MadeChange.of(card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(),
-                ModelBench.WORDS);
+        return MadeChange.of(
+                card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(), ModelBench.WORDS);
     }
 
     private static void make(CardModel card, Wish wish) {
@@ -81,6 +87,7 @@ class MadeChangeTest {
 
     private static List<String> config(CardModel card) {
         return card.sheet().get().value().orElseThrow().files().get(0).lines().stream()
-                .map(line -> line.text()).toList();
+                .map(line -> line.text())
+                .toList();
     }
 }

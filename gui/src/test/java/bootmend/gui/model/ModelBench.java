@@ -16,8 +16,8 @@ final class ModelBench {
 
     /** @param home the data folder */
     ModelBench(Path home) {
-        this.services = new Services(Workplace.ofThisComputer(home), new Bench(Runnable::run, Runnable::run),
-                Runnable::run, WORDS);
+        this.services = new Services(
+                Workplace.ofThisComputer(home), new Bench(Runnable::run, Runnable::run), Runnable::run, WORDS);
     }
 
     /** A card that was read. */

@@ -22,6 +22,7 @@ class ProfilesModelTest {
 
     @TempDir
     private Path folder;
+
     private TuningDesk bench;
     private ProfilesModel model;
 
@@ -60,7 +61,9 @@ class ProfilesModelTest {
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(bench.config()).contains("arm_freq=1750\n").contains("temp_limit=80")
+        assertThat(bench.config())
+                .contains("arm_freq=1750\n")
+                .contains("temp_limit=80")
                 .doesNotContain("arm_freq=2000");
     }
 
@@ -71,7 +74,10 @@ class ProfilesModelTest {
 
         model.put(false, false);
 
-        assertThat(proposed(card).preview().questions()).singleElement().asString().contains("unproven");
+        assertThat(proposed(card).preview().questions())
+                .singleElement()
+                .asString()
+                .contains("unproven");
         assertThat(card.change().canMake()).isFalse();
         card.change().agree(proposed(card).preview().questions().get(0), true);
         assertThat(card.change().canMake()).isTrue();
@@ -86,21 +92,25 @@ class ProfilesModelTest {
         assertThat(model.putting().get().forAnotherBoard()).isTrue();
 
         model.put(false, false);
-        assertThat(card.change().state().get()).isInstanceOfSatisfying(ChangeState.Failed.class,
-                failed -> assertThat(failed.error()).hasMessageContaining("is for pi1, not for pi4"));
+        assertThat(card.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Failed.class,
+                        failed -> assertThat(failed.error()).hasMessageContaining("is for pi1, not for pi4"));
         assertThat(model.putting().get().metBlockers()).isFalse();
 
         model.put(true, false);
-        assertThat(proposed(card).wish()).isInstanceOfSatisfying(Wish.PutProfile.class,
-                put -> assertThat(put.request().board()).contains("pi4"));
+        assertThat(proposed(card).wish())
+                .isInstanceOfSatisfying(
+                        Wish.PutProfile.class,
+                        put -> assertThat(put.request().board()).contains("pi4"));
     }
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
     @Test
     void blockersAreToldBeforeTheRiskIsOffered() throws IOException {
         Path wild = SmallCards.write(folder, "wild.img", "arm_freq=1000\nover_voltage=6\nforce_turbo=1\n");
-        new ProfileJob(bench.workplace).save(CardRequest.of(wild),
-                new ProfileJob.Save("wild", "pi3", "", "", "", List.of(), false));
+        new ProfileJob(bench.workplace)
+                .save(CardRequest.of(wild), new ProfileJob.Save("wild", "pi3", "", "", "", List.of(), false));
         CardModel card = bench.look("lab-01.img", SmallCards.TUNED);
         model.read();
         model.choose("wild");
@@ -111,8 +121,10 @@ class ProfilesModelTest {
         assertThat(model.putting().get().metBlockers()).isTrue();
 
         model.put(false, true);
-        assertThat(proposed(card).wish()).isInstanceOfSatisfying(Wish.PutProfile.class,
-                put -> assertThat(put.request().despiteBlockers()).isTrue());
+        assertThat(proposed(card).wish())
+                .isInstanceOfSatisfying(
+                        Wish.PutProfile.class,
+                        put -> assertThat(put.request().despiteBlockers()).isTrue());
         model.choose("cart-3");
         assertThat(model.putting().get().metBlockers()).isFalse();
     }
@@ -123,9 +135,10 @@ class ProfilesModelTest {
 
         model.compare();
 
-        assertThat(model.comparison().get().value().orElseThrow()).contains(
-                new SettingDifference("arm_freq", Optional.of("1750"), Optional.of("2000")),
-                new SettingDifference("temp_limit", Optional.of("80"), Optional.empty()));
+        assertThat(model.comparison().get().value().orElseThrow())
+                .contains(
+                        new SettingDifference("arm_freq", Optional.of("1750"), Optional.of("2000")),
+                        new SettingDifference("temp_limit", Optional.of("80"), Optional.empty()));
         model.put(false, false);
         card.change().make();
         assertThat(model.comparison().get()).isInstanceOf(Reading.Unasked.class);
@@ -143,7 +156,8 @@ class ProfilesModelTest {
         saving.lookForTrials("pi4");
         List<Trial> backing = saving.backing().get().value().orElseThrow();
         assertThat(backing).extracting(trial -> trial.unit().label()).containsExactly("cart-3");
-        saving.save(new ProfileJob.Save("cart-4", "pi4", "fan", "", "", List.of(backing.get(0).id()), false));
+        saving.save(new ProfileJob.Save(
+                "cart-4", "pi4", "fan", "", "", List.of(backing.get(0).id()), false));
 
         assertThat(model.profile().orElseThrow()).satisfies(profile -> {
             assertThat(profile.name()).isEqualTo("cart-4");

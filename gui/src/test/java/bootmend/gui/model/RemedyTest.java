@@ -13,7 +13,8 @@ class RemedyTest {
 
     @Test
     void commandsBecomePlacesInTheWindow() {
-        assertThat(remedy.of("Run `bootmend repair` on the card first.")).isEqualTo("Run \u201cDamage\u201d on the card first.");
+        assertThat(remedy.of("Run `bootmend repair` on the card first."))
+                .isEqualTo("Run \u201cDamage\u201d on the card first.");
         assertThat(remedy.of("See `bootmend trial list --label x`.")).isEqualTo("See \u201cTrials\u201d.");
     }
 

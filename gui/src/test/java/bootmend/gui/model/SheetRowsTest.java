@@ -19,8 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** The sheet's rows and the tiles above them. */
 class SheetRowsTest {
 
-    private static final String CONFIG = "# cart\narm_freq=1800\narm_freq=2000\nover_voltage=6\n#gpu_freq=600\n[pi5]\n"
-            + "arm_freq=2800\n";
+    private static final String CONFIG =
+            "# cart\narm_freq=1800\narm_freq=2000\nover_voltage=6\n#gpu_freq=600\n[pi5]\n" + "arm_freq=2800\n";
 
     private final Words words = new Words(Locale.ENGLISH);
 
@@ -31,12 +31,28 @@ class SheetRowsTest {
     void everyLineSaysBesideItWhatItComesToOnTheBoard() throws IOException {
         List<SheetRow> rows = new SheetRows(words).of(sheet(BoardRequest.of("pi4")), (file, line) -> List.of());
 
-        // Stock clock of 1500 MHz and 1.50 V at step 6: "Overclocking options", config_txt/overclocking.adoc, commit 6e5f9446.
-        assertThat(rows).extracting(row -> ((SheetRow.Line) row).beside()).containsExactly("", "shadowed by line 3",
-                "2000 MHz, +33 % against stock", "6 steps, 1.50 V", "commented out", "", "not for this board");
-        assertThat(rows).extracting(row -> ((SheetRow.Line) row).tone()).containsExactly(SheetRow.Tone.QUIET,
-                SheetRow.Tone.IDLE, SheetRow.Tone.COUNTS, SheetRow.Tone.COUNTS, SheetRow.Tone.QUIET,
-                SheetRow.Tone.PLAIN, SheetRow.Tone.IDLE);
+        // Stock clock of 1500 MHz and 1.50 V at step 6: "Overclocking options", config_txt/overclocking.adoc, commit
+        // 6e5f9446.
+        assertThat(rows)
+                .extracting(row -> ((SheetRow.Line) row).beside())
+                .containsExactly(
+                        "",
+                        "shadowed by line 3",
+                        "2000 MHz, +33 % against stock",
+                        "6 steps, 1.50 V",
+                        "commented out",
+                        "",
+                        "not for this board");
+        assertThat(rows)
+                .extracting(row -> ((SheetRow.Line) row).tone())
+                .containsExactly(
+                        SheetRow.Tone.QUIET,
+                        SheetRow.Tone.IDLE,
+                        SheetRow.Tone.COUNTS,
+                        SheetRow.Tone.COUNTS,
+                        SheetRow.Tone.QUIET,
+                        SheetRow.Tone.PLAIN,
+                        SheetRow.Tone.IDLE);
     }
 
     @Test
@@ -49,14 +65,16 @@ class SheetRowsTest {
 
     @Test
     void aTileForEachSettingOfTheBoard() throws IOException {
-        assertThat(BoardTile.of(sheet(BoardRequest.of("pi4")).show(), words)).containsExactly(
-                new BoardTile("arm_freq", "2000 MHz", "+33 % against stock", "set"),
-                new BoardTile("over_voltage", "6 steps", "stock 0; 1.50 V", "set"));
+        assertThat(BoardTile.of(sheet(BoardRequest.of("pi4")).show(), words))
+                .containsExactly(
+                        new BoardTile("arm_freq", "2000 MHz", "+33 % against stock", "set"),
+                        new BoardTile("over_voltage", "6 steps", "stock 0; 1.50 V", "set"));
     }
 
     @Test
     void withoutABoardATileSaysWhereBoardsDiffer() throws IOException {
-        assertThat(BoardTile.of(sheet(BoardRequest.none()).show(), words)).first()
+        assertThat(BoardTile.of(sheet(BoardRequest.none()).show(), words))
+                .first()
                 .satisfies(tile -> {
                     assertThat(tile.key()).isEqualTo("arm_freq");
                     assertThat(tile.state()).isIn("set", "differs");

@@ -18,6 +18,7 @@ class SlipModelTest {
 
     @TempDir
     private Path folder;
+
     private Path slips;
     private Path image;
     private CardModel card;
@@ -36,7 +37,9 @@ class SlipModelTest {
 
         assertThat(card.slip().saved().get().value()).contains(file);
         assertThat(file).hasFileName("packing-slip-lab-07.img.html");
-        assertThat(Files.readString(file)).startsWith("<!DOCTYPE html>").endsWith("</html>\n")
+        assertThat(Files.readString(file))
+                .startsWith("<!DOCTYPE html>")
+                .endsWith("</html>\n")
                 .contains("lab 07.img", "Label</dt><dd>LAB<", "Not ready to ship", "to ship, ");
         assertThat(names(slips)).containsExactly("packing-slip-lab-07.img.html");
     }

@@ -19,6 +19,7 @@ class TrialsModelTest {
 
     @TempDir
     private Path folder;
+
     private TuningDesk bench;
     private TrialsModel model;
 
@@ -45,12 +46,15 @@ class TrialsModelTest {
         assertThat(model.labels()).containsExactly("cart-3", "lab-07", "mast");
         assertThat(model.label().get()).contains("lab-07");
         assertThat(model.suggested()).contains(new Setting(2050, 5));
-        assertThat(model.trials()).hasSize(10).isSortedAccordingTo(
-                (a, b) -> b.trial().when().compareTo(a.trial().when()));
+        assertThat(model.trials())
+                .hasSize(10)
+                .isSortedAccordingTo(
+                        (a, b) -> b.trial().when().compareTo(a.trial().when()));
 
         model.choose("mast");
 
-        assertThat(model.board().get().value().orElseThrow().report().unit().board()).isEqualTo("pi1");
+        assertThat(model.board().get().value().orElseThrow().report().unit().board())
+                .isEqualTo("pi1");
         assertThat(model.trials()).hasSize(1);
     }
 
@@ -61,8 +65,10 @@ class TrialsModelTest {
         assertThat(model.staging().get()).isEqualTo(new TrialsModel.Staging("", false, false));
 
         model.stage(false);
-        assertThat(card.change().state().get()).isInstanceOfSatisfying(ChangeState.Proposed.class,
-                proposed -> assertThat(proposed.wish().key()).isEqualTo("stage"));
+        assertThat(card.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Proposed.class,
+                        proposed -> assertThat(proposed.wish().key()).isEqualTo("stage"));
         card.change().make();
         assertThat(model.staging().get().staged()).isTrue();
         assertThat(model.restartCommand()).contains("tryboot");
@@ -94,8 +100,10 @@ class TrialsModelTest {
 
         model.stage(false);
 
-        assertThat(card.change().state().get()).isInstanceOfSatisfying(ChangeState.Failed.class,
-                failed -> assertThat(failed.error()).hasMessageContaining("pi1 has no try-once start"));
+        assertThat(card.change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Failed.class,
+                        failed -> assertThat(failed.error()).hasMessageContaining("pi1 has no try-once start"));
         assertThat(model.staging().get().metBlockers()).isFalse();
     }
 
@@ -116,8 +124,8 @@ class TrialsModelTest {
     void whatIsWrongInTheFormIsASentence() {
         assertRefused(draft(" ", "pi4", "1600", "", "holds", ""), "the board has no label");
         assertRefused(draft("lab-09", "pi4", "1600", "", "", ""), "how the trial ended was not said");
-        assertRefused(draft("lab-09", "pi4", "1600", "", "holds", "an hour"),
-                "\u201can hour\u201d is no number (minutes)");
+        assertRefused(
+                draft("lab-09", "pi4", "1600", "", "holds", "an hour"), "\u201can hour\u201d is no number (minutes)");
         assertRefused(draft("lab-09", "pi4", "fast", "", "holds", ""), "arm_freq=fast is no setting");
         assertRefused(draft("lab-09", "", "1600", "", "holds", ""), "which kind of board lab-09 is was not said");
         assertRefused(draft("lab-07", "pi3", "1200", "", "holds", ""), "lab-07 is a pi4 in earlier trials");
@@ -131,11 +139,30 @@ class TrialsModelTest {
     void settingsAreTakenFromTheCard() throws IOException {
         bench.look("lab-09.img", "[pi4]\narm_freq=1800\nover_voltage=2\n");
 
-        model.add(new TrialDraft("lab-09", "pi4", true, "", "3", "gpu_freq = 600, arm_boost=1", "holds", "60", true, "",
-                "", "0x0", "", "", "", "", ""));
+        model.add(new TrialDraft(
+                "lab-09",
+                "pi4",
+                true,
+                "",
+                "3",
+                "gpu_freq = 600, arm_boost=1",
+                "holds",
+                "60",
+                true,
+                "",
+                "",
+                "0x0",
+                "",
+                "",
+                "",
+                "",
+                ""));
 
-        assertThat(model.trials().get(0).trial().settings()).containsEntry("arm_freq", 1800L)
-                .containsEntry("over_voltage", 3L).containsEntry("gpu_freq", 600L).containsEntry("arm_boost", 1L);
+        assertThat(model.trials().get(0).trial().settings())
+                .containsEntry("arm_freq", 1800L)
+                .containsEntry("over_voltage", 3L)
+                .containsEntry("gpu_freq", 600L)
+                .containsEntry("arm_boost", 1L);
     }
 
     @Test
@@ -144,8 +171,10 @@ class TrialsModelTest {
 
         model.read();
 
-        assertThat(model.listing().get().value().orElseThrow().problems()).singleElement()
-                .asString().contains("torn.yaml");
+        assertThat(model.listing().get().value().orElseThrow().problems())
+                .singleElement()
+                .asString()
+                .contains("torn.yaml");
         assertThat(model.board().get().error()).isPresent();
         assertThat(model.trials()).hasSize(10);
     }
@@ -155,8 +184,9 @@ class TrialsModelTest {
         TrialWords words = new TrialWords(model.services().words(), ZoneOffset.UTC);
         TrialListing.Listed throttled = model.trials().get(2);
 
-        assertThat(words.whole(throttled)).startsWith(
-                "2026-11-04 08:15, lab-07 (pi4), arm_freq=2000 over_voltage=4: throttles (the throttle mask has ")
+        assertThat(words.whole(throttled))
+                .startsWith(
+                        "2026-11-04 08:15, lab-07 (pi4), arm_freq=2000 over_voltage=4: throttles (the throttle mask has ")
                 .contains("Peak 83 degC.", "Throttle mask 0x60006 (", "Notes: the fan was off.");
         assertThat(words.counts(throttled.trial())).isEqualTo("throttled");
         assertThat(words.clock(throttled.trial()) + words.step(throttled.trial()) + words.others(throttled.trial()))
@@ -168,9 +198,9 @@ class TrialsModelTest {
         assertThat(model.adding().get().error().orElseThrow()).hasMessageContaining(why);
     }
 
-    private static TrialDraft draft(String label, String board, String clock, String step, String outcome,
-            String minutes) {
-        return new TrialDraft(label, board, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "",
-                "22", "", "");
+    private static TrialDraft draft(
+            String label, String board, String clock, String step, String outcome, String minutes) {
+        return new TrialDraft(
+                label, board, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "", "22", "", "");
     }
 }

@@ -22,8 +22,11 @@ final class TuningDesk {
     TuningDesk(Path folder) {
         this.folder = folder;
         this.workplace = Workplace.ofThisComputer(folder.resolve("home"));
-        this.desk = new DeskModel(new Services(workplace, new Bench(Runnable::run, Runnable::run), Runnable::run,
-                new Words(Locale.ENGLISH)), List::of, WindowSettings.load(folder.resolve("window.properties")));
+        this.desk = new DeskModel(
+                new Services(
+                        workplace, new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH)),
+                List::of,
+                WindowSettings.load(folder.resolve("window.properties")));
     }
 
     /** The same, with the lab's trials and profiles. */
@@ -45,7 +48,8 @@ final class TuningDesk {
 
     /** The config file of the card that is looked at, as it was read last. */
     String config() {
-        return card().sheet().get().value().orElseThrow().files().get(0).lines().stream().map(SheetLine::text)
+        return card().sheet().get().value().orElseThrow().files().get(0).lines().stream()
+                .map(SheetLine::text)
                 .collect(Collectors.joining("\n"));
     }
 

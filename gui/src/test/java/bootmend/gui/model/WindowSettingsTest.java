@@ -41,13 +41,17 @@ class WindowSettingsTest {
         }
         settings.remember(folder.resolve("lab-15.img"));
 
-        assertThat(settings.cards()).hasSize(12).doesNotHaveDuplicates().first()
+        assertThat(settings.cards())
+                .hasSize(12)
+                .doesNotHaveDuplicates()
+                .first()
                 .isEqualTo(folder.resolve("lab-15.img").toAbsolutePath());
     }
 
     @Test
     void aSpoiledFileIsPassedOver() throws IOException {
-        Path file = Files.writeString(folder.resolve("window.properties"),
+        Path file = Files.writeString(
+                folder.resolve("window.properties"),
                 "window.width=a lot\nwindow.x=1e999\ndark=perhaps\nboard=\ncard.0=\\u0000bad\n");
 
         WindowSettings settings = WindowSettings.load(file);

@@ -28,18 +28,23 @@ class WordsTest {
     private static final Path BUNDLE = Path.of("src/main/resources/bootmend/gui/text/window.properties");
     /** Keys that are put together from a part and a word. */
     private static final Pattern BUILT = Pattern.compile("\"((?:[a-z]+\\.)+)\" \\+");
+
     private static final Pattern MNEMONIC = Pattern.compile("_(\\w)");
     /** Example values, in which an underscore is part of a word. */
     private static final Pattern NO_CONTROL = Pattern.compile("^hint\\.");
+
     private static final Pattern WHOLE = Pattern.compile("\"([a-z]+(?:\\.[a-z]+)+)\"");
 
     @Test
     void everyKeyInTheSourcesHasItsText() throws IOException {
         Words words = new Words(Locale.ENGLISH);
 
-        assertThat(found(WHOLE).stream().filter(key -> keys().stream().anyMatch(
-                known -> known.startsWith(key.substring(0, key.indexOf('.') + 1)))).filter(key -> !words.has(key))
-                .filter(key -> !key.endsWith(".properties") && !key.endsWith(".css"))).isEmpty();
+        assertThat(found(WHOLE).stream()
+                        .filter(key -> keys().stream()
+                                .anyMatch(known -> known.startsWith(key.substring(0, key.indexOf('.') + 1))))
+                        .filter(key -> !words.has(key))
+                        .filter(key -> !key.endsWith(".properties") && !key.endsWith(".css")))
+                .isEmpty();
     }
 
     @Test
@@ -47,13 +52,17 @@ class WordsTest {
         Set<String> whole = found(WHOLE);
         Set<String> built = found(BUILT);
 
-        assertThat(keys()).filteredOn(key -> !whole.contains(key) && built.stream().noneMatch(key::startsWith)).isEmpty();
+        assertThat(keys())
+                .filteredOn(key -> !whole.contains(key) && built.stream().noneMatch(key::startsWith))
+                .isEmpty();
     }
 
     @Test
     void noKeyStandsThereTwice() throws IOException {
-        assertThat(Files.readAllLines(BUNDLE).stream().filter(line -> line.matches("[a-z].*=.*"))
-                .map(line -> line.substring(0, line.indexOf('=')))).doesNotHaveDuplicates();
+        assertThat(Files.readAllLines(BUNDLE).stream()
+                        .filter(line -> line.matches("[a-z].*=.*"))
+                        .map(line -> line.substring(0, line.indexOf('='))))
+                .doesNotHaveDuplicates();
     }
 
     @Test
@@ -68,7 +77,8 @@ class WordsTest {
         Words words = new Words(Locale.ENGLISH);
         List<String> frightening = List.of("format", "wipe", "destroy", "burn", "overwrite the card", "!");
 
-        keys().forEach(key -> assertThat(words.of(key, 1, 2, 3, 4).toLowerCase(Locale.ROOT)).as(key)
+        keys().forEach(key -> assertThat(words.of(key, 1, 2, 3, 4).toLowerCase(Locale.ROOT))
+                .as(key)
                 .doesNotContain(frightening.toArray(CharSequence[]::new)));
     }
 
@@ -96,8 +106,8 @@ class WordsTest {
         assertDistinct("the next trial", withTrials + "stage\\..*|batch\\.back");
         assertDistinct("adding a trial", withTrials + "adding\\..*|batch\\.back");
         assertDistinct("several cards, before a change", around + "batch\\.(?!make\\.|back|checkthem).*");
-        assertDistinct("several cards, with a change",
-                around + "batch\\.(?!workout|checkthem|make\\.(profile|repair)).*");
+        assertDistinct(
+                "several cards, with a change", around + "batch\\.(?!workout|checkthem|make\\.(profile|repair)).*");
     }
 
     /** What is made has one letter, whatever it is: only one of these texts is there at a time. */
@@ -107,9 +117,13 @@ class WordsTest {
     }
 
     private static void assertDistinct(String place, String keys) {
-        assertThat(mnemonics(keys).entrySet().stream().collect(Collectors.groupingBy(Map.Entry::getValue,
-                Collectors.mapping(Map.Entry::getKey, Collectors.toList()))).values())
-                .as(place).isNotEmpty().allMatch(each -> each.size() == 1);
+        assertThat(mnemonics(keys).entrySet().stream()
+                        .collect(Collectors.groupingBy(
+                                Map.Entry::getValue, Collectors.mapping(Map.Entry::getKey, Collectors.toList())))
+                        .values())
+                .as(place)
+                .isNotEmpty()
+                .allMatch(each -> each.size() == 1);
     }
 
     /** Key to the letter that its text is reached by, in lower case; only keys that have one. */
@@ -142,8 +156,11 @@ class WordsTest {
     private static Set<String> found(Pattern pattern) throws IOException {
         Set<String> found = new HashSet<>();
         try (Stream<Path> files = Files.walk(SOURCES)) {
-            for (Path file : files.filter(each -> each.toString().endsWith(".java")).toList()) {
-                found.addAll(pattern.matcher(Files.readString(file)).results().map((MatchResult match) -> match.group(1))
+            for (Path file :
+                    files.filter(each -> each.toString().endsWith(".java")).toList()) {
+                found.addAll(pattern.matcher(Files.readString(file))
+                        .results()
+                        .map((MatchResult match) -> match.group(1))
                         .collect(Collectors.toSet()));
             }
         }

@@ -55,15 +55,16 @@ class BatchPageTest {
 
     @Test
     void droppedImagesAreWorkedOutThenDoneAndTheDamagedOneFailsAlone() throws Exception {
-        List<Path> all = List.of(cards.tuned("a.img"), cards.broken("b.img"), cards.stock("c.img"),
-                cards.tuned("d.img"));
+        List<Path> all =
+                List.of(cards.tuned("a.img"), cards.broken("b.img"), cards.stock("c.img"), cards.tuned("d.img"));
         drop(all);
         assertThat(table().getItems()).hasSize(4);
         assertThat(text("#batch-marks .mark")).contains("1 at stock", "2 tuned", "1 failed");
 
         press("#batch-workout");
         assertThat(text("#batch-make")).containsExactly("P_ut 2 cards back to stock");
-        assertThat(prose()).anyMatch(words -> words.startsWith("2 cards change: 4 lines, "))
+        assertThat(prose())
+                .anyMatch(words -> words.startsWith("2 cards change: 4 lines, "))
                 .anyMatch(words -> words.equals("Nothing to do on 1 card."));
 
         press("#batch-make");
@@ -89,7 +90,8 @@ class BatchPageTest {
         press("#batch-workout");
 
         select(1);
-        assertThat(robot.lookup("#batch-detail-body .notice-problem").queryAll()).hasSize(1);
+        assertThat(robot.lookup("#batch-detail-body .notice-problem").queryAll())
+                .hasSize(1);
         select(0);
         press("#batch-look");
         assertThat(window.model().current().get().orElseThrow().card().card()).isEqualTo(all.get(0));
@@ -117,7 +119,8 @@ class BatchPageTest {
 
         BatchState.Rest rest = (BatchState.Rest) batch().state().get();
         assertThat(rest.tally().count(CardState.NOT_STARTED)).isPositive();
-        assertThat(rest.tally().count(CardState.NOT_STARTED) + rest.tally().count(CardState.CHANGED)).isEqualTo(300);
+        assertThat(rest.tally().count(CardState.NOT_STARTED) + rest.tally().count(CardState.CHANGED))
+                .isEqualTo(300);
         for (int i = 0; i < all.size(); i++) {
             assertThat(BatchCards.holds(all.get(i), "#arm_freq=2000"))
                     .isEqualTo(batch().rows().get(i).get().is(CardState.CHANGED));
@@ -140,7 +143,8 @@ class BatchPageTest {
         window.settle();
 
         assertThat(batch()).isSameAs(batch);
-        assertThat(((BatchState.Rest) batch.state().get()).tally().count(CardState.CHANGED)).isEqualTo(40);
+        assertThat(((BatchState.Rest) batch.state().get()).tally().count(CardState.CHANGED))
+                .isEqualTo(40);
     }
 
     @Test
@@ -170,7 +174,8 @@ class BatchPageTest {
             return null;
         });
         press("#batch-workout");
-        assertThat(batch().rows()).allMatch(row -> row.get().is(CardState.READY) || row.get().is(CardState.NOT_READY));
+        assertThat(batch().rows())
+                .allMatch(row -> row.get().is(CardState.READY) || row.get().is(CardState.NOT_READY));
 
         Path file = folder.resolve("slips.html");
         window.answers().save = Optional.of(file);
@@ -215,7 +220,8 @@ class BatchPageTest {
 
         assertThat(table().getItems()).hasSize(5000);
         assertThat(text("#batch-marks .mark")).containsExactly("5,000 failed");
-        assertThat(robot.lookup("#batch-table .table-row-cell").queryAll().size()).isLessThan(60);
+        assertThat(robot.lookup("#batch-table .table-row-cell").queryAll().size())
+                .isLessThan(60);
         ListView<?> list = robot.lookup("#cards").queryAs(ListView.class);
         assertThat(list.getSelectionModel().getSelectedIndices()).hasSize(5000);
     }
@@ -223,8 +229,8 @@ class BatchPageTest {
     @Test
     void anUnprovenProfileIsAgreedToBeforeItIsPutOnTheCards() throws Exception {
         Path card = cards.tuned("a.img");
-        new ProfileJob(window.model().services().workplace()).save(CardRequest.of(card),
-                new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
+        new ProfileJob(window.model().services().workplace())
+                .save(CardRequest.of(card), new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
         drop(List.of(cards.stock("b.img"), cards.stock("c.img")));
         WindowBench.onScreen(() -> {
             robot.lookup("#batch-choice-profile").queryAs(RadioButton.class).fire();
@@ -233,7 +239,8 @@ class BatchPageTest {
         assertThat(robot.lookup("#batch-cautions").tryQuery()).isPresent();
         press("#batch-workout");
 
-        assertThat(robot.lookup("#batch-make").queryAs(ButtonBase.class).isDisabled()).isTrue();
+        assertThat(robot.lookup("#batch-make").queryAs(ButtonBase.class).isDisabled())
+                .isTrue();
         WindowBench.onScreen(() -> {
             robot.lookup("#batch-agree").queryAs(CheckBox.class).fire();
             return null;
@@ -276,8 +283,11 @@ class BatchPageTest {
 
     private void await() throws Exception {
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
-        while (!WindowBench.onScreen(() -> window.model().batch().get()
-                .filter(model -> model.state().get() instanceof BatchState.Rest).isPresent())) {
+        while (!WindowBench.onScreen(() -> window.model()
+                .batch()
+                .get()
+                .filter(model -> model.state().get() instanceof BatchState.Rest)
+                .isPresent())) {
             if (System.nanoTime() > end) {
                 throw new TimeoutException("the cards were not read");
             }
@@ -287,10 +297,13 @@ class BatchPageTest {
 
     private List<String> text(String selector) {
         return robot.lookup(selector).queryAll().stream()
-                .map(node -> node instanceof ButtonBase button ? button.getText() : ((Label) node).getText()).toList();
+                .map(node -> node instanceof ButtonBase button ? button.getText() : ((Label) node).getText())
+                .toList();
     }
 
     private List<String> prose() {
-        return robot.lookup("#batch-body .prose").queryAllAs(Prose.class).stream().map(Prose::getText).toList();
+        return robot.lookup("#batch-body .prose").queryAllAs(Prose.class).stream()
+                .map(Prose::getText)
+                .toList();
     }
 }

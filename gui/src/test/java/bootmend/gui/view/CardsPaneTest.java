@@ -46,9 +46,12 @@ class CardsPaneTest {
         WindowBench.onScreen(() -> {
             DeskModel model = window.model();
             model.offer(cards);
-            model.current().watch(card ->
-                    card.ifPresent(each -> seen.add(each.card().card().getFileName().toString())));
-            model.batch().watch(batch -> batch.ifPresent(each -> seen.add(each.cards().size() + " together")));
+            model.current()
+                    .watch(card -> card.ifPresent(
+                            each -> seen.add(each.card().card().getFileName().toString())));
+            model.batch()
+                    .watch(batch ->
+                            batch.ifPresent(each -> seen.add(each.cards().size() + " together")));
             list().requestFocus();
             return null;
         });
@@ -140,7 +143,8 @@ class CardsPaneTest {
     }
 
     private Path current() throws Exception {
-        return WindowBench.onScreen(() -> window.model().current().get().orElseThrow().card().card());
+        return WindowBench.onScreen(
+                () -> window.model().current().get().orElseThrow().card().card());
     }
 
     private ListView<?> list() {

@@ -17,8 +17,10 @@ import org.testfx.api.FxRobot;
 class ChangesPageTest {
 
     private final FxRobot robot = new FxRobot();
+
     @TempDir
     private Path folder;
+
     private WindowBench window;
 
     @BeforeEach

@@ -31,8 +31,10 @@ class CheckPageTest {
     private static final String CONFIG = "# lab cart\n\narm_freq=2000\nover_voltage=4\n";
 
     private final FxRobot robot = new FxRobot();
+
     @TempDir
     private Path folder;
+
     private WindowBench window;
 
     @BeforeEach
@@ -77,16 +79,22 @@ class CheckPageTest {
 
     @Test
     void aFindingLeadsToItsLine() throws Exception {
-        Hyperlink link = robot.lookup(".finding-line").queryAll().stream().map(Hyperlink.class::cast)
-                .filter(each -> each.getAccessibleText().contains("line 4 ")).findFirst().orElseThrow();
+        Hyperlink link = robot.lookup(".finding-line").queryAll().stream()
+                .map(Hyperlink.class::cast)
+                .filter(each -> each.getAccessibleText().contains("line 4 "))
+                .findFirst()
+                .orElseThrow();
         robot.interact(link::fire);
         window.settle();
 
         TabPane pages = robot.lookup("#pages").queryAs(TabPane.class);
         assertThat(pages.getSelectionModel().getSelectedItem().getId()).isEqualTo("tab-sheet");
         ListView<?> lines = robot.lookup("#lines").queryAs(ListView.class);
-        assertThat(lines.getSelectionModel().getSelectedItems()).singleElement()
-                .isInstanceOfSatisfying(SheetRow.Line.class, row -> assertThat(row.line().number()).isEqualTo(4));
+        assertThat(lines.getSelectionModel().getSelectedItems())
+                .singleElement()
+                .isInstanceOfSatisfying(
+                        SheetRow.Line.class,
+                        row -> assertThat(row.line().number()).isEqualTo(4));
     }
 
     @Test
@@ -99,8 +107,10 @@ class CheckPageTest {
         robot.clickOn("#check-stock");
         window.settle();
 
-        assertThat(model().change().state().get()).isInstanceOfSatisfying(ChangeState.Proposed.class,
-                proposed -> assertThat(proposed.wish().key()).isEqualTo("stock"));
+        assertThat(model().change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Proposed.class,
+                        proposed -> assertThat(proposed.wish().key()).isEqualTo("stock"));
         robot.clickOn("#strip-make");
         window.settle();
         assertThat(robot.lookup("#check-stock").queryAll()).isEmpty();
@@ -124,7 +134,8 @@ class CheckPageTest {
     }
 
     private String texts(String box) {
-        Set<Node> found = robot.from(robot.lookup(box).queryAll()).lookup(".prose").queryAll();
+        Set<Node> found =
+                robot.from(robot.lookup(box).queryAll()).lookup(".prose").queryAll();
         return found.stream().map(node -> ((TextArea) node).getText()).collect(Collectors.joining("\n"));
     }
 }

@@ -20,13 +20,14 @@ final class CutChange {
 
     private static final int WRITES = 4;
 
-    private CutChange() {
-    }
+    private CutChange() {}
 
     /** Begins to put the card back to stock and stops after a few sectors. */
     static void leave(Path card, Path home) throws IOException {
-        CardOpener opener = (path, forChanging) ->
-                CardSource.of(path, new PulledDevice(CardSource.onThisComputer().open(path, forChanging).device()));
+        CardOpener opener = (path, forChanging) -> CardSource.of(
+                path,
+                new PulledDevice(
+                        CardSource.onThisComputer().open(path, forChanging).device()));
         Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
         try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
             change.apply();

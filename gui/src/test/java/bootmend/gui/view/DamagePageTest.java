@@ -20,8 +20,10 @@ import org.testfx.api.FxRobot;
 class DamagePageTest {
 
     private final FxRobot robot = new FxRobot();
+
     @TempDir
     private Path folder;
+
     private WindowBench window;
 
     @BeforeEach
@@ -45,7 +47,9 @@ class DamagePageTest {
         window.settle();
 
         assertThat(model().change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(page()).contains("No damage was seen", "Read: the boot sector").doesNotContain("Can be mended");
+        assertThat(page())
+                .contains("No damage was seen", "Read: the boot sector")
+                .doesNotContain("Can be mended");
     }
 
     @Test
@@ -122,8 +126,11 @@ class DamagePageTest {
 
     /** Everything that can be read on the page. */
     private String page() {
-        return robot.from(robot.lookup("#damage-page").queryAll()).lookup((Node node) -> node instanceof Labeled
-                || node instanceof TextInputControl).queryAll().stream()
+        return robot
+                .from(robot.lookup("#damage-page").queryAll())
+                .lookup((Node node) -> node instanceof Labeled || node instanceof TextInputControl)
+                .queryAll()
+                .stream()
                 .map(node -> node instanceof Labeled labeled ? labeled.getText() : ((TextInputControl) node).getText())
                 .collect(Collectors.joining("\n"));
     }

@@ -79,9 +79,14 @@ final class Hands {
             if (root instanceof Parent parent) {
                 parent.layout();
             }
-            return robot.from(root).lookup((Node node) -> node instanceof Label || node instanceof TextInputControl
-                    || node instanceof Labeled).queryAll().stream().map(node -> node instanceof Labeled label
-                    ? label.getText() : ((TextInputControl) node).getText()).collect(Collectors.joining("\n"));
+            return robot
+                    .from(root)
+                    .lookup((Node node) ->
+                            node instanceof Label || node instanceof TextInputControl || node instanceof Labeled)
+                    .queryAll()
+                    .stream()
+                    .map(node -> node instanceof Labeled label ? label.getText() : ((TextInputControl) node).getText())
+                    .collect(Collectors.joining("\n"));
         });
     }
 }

@@ -11,8 +11,7 @@ import javax.imageio.ImageIO;
 /** Writes what a scene shows to a PNG file. */
 final class Picture {
 
-    private Picture() {
-    }
+    private Picture() {}
 
     static void write(WritableImage image, Path file) throws IOException {
         int width = (int) image.getWidth();

@@ -19,6 +19,7 @@ class ProfilesPageTest {
 
     @TempDir
     private Path folder;
+
     private WindowBench window;
     private Hands hands;
 
@@ -56,7 +57,8 @@ class ProfilesPageTest {
 
         assertThat(hands.texts("#strip-body")).contains("arm_freq=900", "is unproven");
         assertThat(hands.find("#strip-make").isDisabled()).isTrue();
-        hands.act(() -> ((CheckBox) new FxRobot().lookup("#strip-body .check-box").query()).fire());
+        hands.act(
+                () -> ((CheckBox) new FxRobot().lookup("#strip-body .check-box").query()).fire());
         hands.click("#strip-make");
 
         assertThat(hands.texts("#strip-body")).contains("Done.", "The card is safe to take out.");
@@ -72,8 +74,7 @@ class ProfilesPageTest {
         hands.act(() -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi5")));
 
         hands.press("#profile-put");
-        assertThat(hands.texts("#strip-body")).contains("is for pi4, not for pi5",
-                "for another board anyway");
+        assertThat(hands.texts("#strip-body")).contains("is for pi4, not for pi5", "for another board anyway");
         hands.act(() -> ((CheckBox) new FxRobot().lookup("#profile-otherboard").query()).setSelected(true));
         hands.press("#profile-put");
 

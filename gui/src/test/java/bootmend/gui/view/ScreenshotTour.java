@@ -51,7 +51,10 @@ class ScreenshotTour {
     }
 
     private void tour(WindowBench window, String size) throws Exception {
-        List<Path> cards = DemoCards.all().stream().map(DemoCard::fileName).map(folder::resolve).toList();
+        List<Path> cards = DemoCards.all().stream()
+                .map(DemoCard::fileName)
+                .map(folder::resolve)
+                .toList();
         act(window, () -> window.model().offer(cards));
         shoot(window, "start" + size);
         act(window, () -> window.model().look(cards.get(0)));
@@ -93,7 +96,9 @@ class ScreenshotTour {
         act(window, () -> ((CheckBox) window.desk().scene().lookup("#strip-inplace")).fire());
         shoot(window, "strip-in-place" + size);
         for (String id : List.of("chain-loop-on-itself", "duplicate-names", "config-utf16")) {
-            onPage(window, SmallCards.writeDamaged(Files.createDirectories(folder.resolve("damaged" + size)), id),
+            onPage(
+                    window,
+                    SmallCards.writeDamaged(Files.createDirectories(folder.resolve("damaged" + size)), id),
                     "damage");
             act(window, () -> card(window).change().choose(new Wish.Repair(RepairRequest.PLAIN)));
             shoot(window, "damage-" + id + size);
@@ -150,15 +155,25 @@ class ScreenshotTour {
         shoot(window, "batch-opened" + size);
         BatchModel model = window.model().batch().get().orElseThrow();
         act(window, () -> model.workOut(new Wish.BackToStock(ResetRequest.PLAIN)));
-        act(window, () -> ((TableView<?>) window.desk().scene().lookup("#batch-table")).getSelectionModel().select(3));
+        act(
+                window,
+                () -> ((TableView<?>) window.desk().scene().lookup("#batch-table"))
+                        .getSelectionModel()
+                        .select(3));
         shoot(window, "batch-workedout" + size);
         act(window, model::make);
         shoot(window, "batch-done" + size);
-        act(window, () -> ((TableView<?>) window.desk().scene().lookup("#batch-table")).getSelectionModel().select(0));
+        act(
+                window,
+                () -> ((TableView<?>) window.desk().scene().lookup("#batch-table"))
+                        .getSelectionModel()
+                        .select(0));
         act(window, () -> model.check(Purpose.SHIP));
         shoot(window, "batch-check" + size);
-        new ProfileJob(window.model().services().workplace()).save(CardRequest.of(made.tuned("cart.img")),
-                new ProfileJob.Save("arm-cart", "pi4", "fan", "", "", List.of(), true));
+        new ProfileJob(window.model().services().workplace())
+                .save(
+                        CardRequest.of(made.tuned("cart.img")),
+                        new ProfileJob.Save("arm-cart", "pi4", "fan", "", "", List.of(), true));
         act(window, model::read);
         act(window, () -> ((RadioButton) window.desk().scene().lookup("#batch-choice-profile")).fire());
         act(window, () -> model.workOut(new Wish.PutProfile(ProfileRequest.of("arm-cart"))));

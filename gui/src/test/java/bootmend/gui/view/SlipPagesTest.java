@@ -33,12 +33,23 @@ class SlipPagesTest {
         List<Region> sheets = WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip));
         assertThat(sheets.size()).isBetween(2, 8);
 
-        String all = String.join("\n",
-                sheets.stream().flatMap(sheet -> texts(sheet).stream()).map(Text::getText).toList());
-        assertThat(all).contains("lab-07.img", "Not ready to ship", "LABBOOT", "sha256 ab", SlipContent.CAUTION)
+        String all = String.join(
+                "\n",
+                sheets.stream()
+                        .flatMap(sheet -> texts(sheet).stream())
+                        .map(Text::getText)
+                        .toList());
+        assertThat(all)
+                .contains("lab-07.img", "Not ready to ship", "LABBOOT", "sha256 ab", SlipContent.CAUTION)
                 .contains(SlipContent.BLANKS);
-        slip.groups().forEach(group -> assertThat(all).contains(group.rule(), group.meaning(), group.remedy(),
-                group.items().get(0).what(), "Source: " + group.source()));
+        slip.groups()
+                .forEach(group -> assertThat(all)
+                        .contains(
+                                group.rule(),
+                                group.meaning(),
+                                group.remedy(),
+                                group.items().get(0).what(),
+                                "Source: " + group.source()));
     }
 
     @Test
@@ -56,25 +67,43 @@ class SlipPagesTest {
 
     @Test
     void aTextThatWouldFillSheetsIsCut() throws Exception {
-        SlipContent.Group group = new SlipContent.Group("note", "long", List.of(
-                new SlipContent.Item("config.txt line 1", "x".repeat(90_000), "")), "m", "r", "s");
+        SlipContent.Group group = new SlipContent.Group(
+                "note",
+                "long",
+                List.of(new SlipContent.Item("config.txt line 1", "x".repeat(90_000), "")),
+                "m",
+                "r",
+                "s");
         SlipContent slip = new SlipContent("lab-07.img", true, "Ready", List.of(), List.of(group));
-        assertThat(WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip))).hasSize(1);
+        assertThat(WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip)))
+                .hasSize(1);
     }
 
     private static SlipContent slip(int groups) {
-        return new SlipContent("lab-07.img", false, "Not ready to ship: 1 blocker, 0 warnings, 0 notes.",
-                List.of(new SlipContent.Fact("Label", "LABBOOT", ""),
+        return new SlipContent(
+                "lab-07.img",
+                false,
+                "Not ready to ship: 1 blocker, 0 warnings, 0 notes.",
+                List.of(
+                        new SlipContent.Fact("Label", "LABBOOT", ""),
                         new SlipContent.Fact("Config file", "config.txt, 565 bytes", "sha256 " + "ab".repeat(32))),
                 IntStream.range(0, groups).mapToObj(SlipPagesTest::group).toList());
     }
 
     private static SlipContent.Group group(int number) {
-        return new SlipContent.Group(number == 0 ? "blocker" : "warning", "rule-" + number,
-                IntStream.range(0, 3).mapToObj(line -> new SlipContent.Item("config.txt line " + line,
-                        "arm_freq=2350 is over what was published, for the " + number + "th time on this long line.",
-                        "[pi4 cm4]")).toList(),
-                "This is meaning number " + number + ".", "Do thing " + number + ".", "a document, page " + number);
+        return new SlipContent.Group(
+                number == 0 ? "blocker" : "warning",
+                "rule-" + number,
+                IntStream.range(0, 3)
+                        .mapToObj(line -> new SlipContent.Item(
+                                "config.txt line " + line,
+                                "arm_freq=2350 is over what was published, for the " + number
+                                        + "th time on this long line.",
+                                "[pi4 cm4]"))
+                        .toList(),
+                "This is meaning number " + number + ".",
+                "Do thing " + number + ".",
+                "a document, page " + number);
     }
 
     private static List<Text> texts(Node node) {

@@ -20,6 +20,7 @@ class TrialsPageTest {
 
     @TempDir
     private Path folder;
+
     private WindowBench window;
     private Hands hands;
 
@@ -46,22 +47,33 @@ class TrialsPageTest {
         fill();
 
         Node chart = hands.find("#trial-chart");
-        assertThat(chart.getAccessibleText()).contains("Trials of lab-07 (pi4).",
-                "At 1900 MHz: step 2 failed; step 3 held.");
-        assertThat(hands.texts("#trial-chart")).contains("above step 6: needs force_turbo, which can void the warranty",
-                "85 degC: the board's own limit", "voltage step (over_voltage)", "1900");
-        for (String mark : new String[] {"known-good", "held", "no-boot", "locks-up", "misbehaves", "throttled",
-            "undecided", "next"}) {
-            assertThat(WindowBench.onScreen(() -> chart.lookupAll(".trial-" + mark))).as(mark).isNotEmpty();
+        assertThat(chart.getAccessibleText())
+                .contains("Trials of lab-07 (pi4).", "At 1900 MHz: step 2 failed; step 3 held.");
+        assertThat(hands.texts("#trial-chart"))
+                .contains(
+                        "above step 6: needs force_turbo, which can void the warranty",
+                        "85 degC: the board's own limit",
+                        "voltage step (over_voltage)",
+                        "1900");
+        for (String mark : new String[] {
+            "known-good", "held", "no-boot", "locks-up", "misbehaves", "throttled", "undecided", "next"
+        }) {
+            assertThat(WindowBench.onScreen(() -> chart.lookupAll(".trial-" + mark)))
+                    .as(mark)
+                    .isNotEmpty();
         }
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-held"))).hasSize(1);
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
-        assertThat(hands.texts("#trial-legend")).contains("throttled: heat or supply",
-                "lowest step that held, at this clock or a higher one");
+        assertThat(hands.texts("#trial-legend"))
+                .contains("throttled: heat or supply", "lowest step that held, at this clock or a higher one");
         assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");
-        assertThat(hands.texts("#next-trial")).contains("Try 2050 MHz at voltage step 5.", "Step 4 failed",
-                "plus or minus",
-                "Fastest that held: 2000 MHz at voltage step 4, known-good.", "cautions for heat, voltage and warranty");
+        assertThat(hands.texts("#next-trial"))
+                .contains(
+                        "Try 2050 MHz at voltage step 5.",
+                        "Step 4 failed",
+                        "plus or minus",
+                        "Fastest that held: 2000 MHz at voltage step 4, known-good.",
+                        "cautions for heat, voltage and warranty");
         assertThat(hands.find("#stage-put").isDisabled()).isTrue();
         assertThat(hands.texts("#stage-whynot")).contains("Open a card first");
     }
@@ -88,7 +100,8 @@ class TrialsPageTest {
         hands.look(SmallCards.write(folder, "lab-07.img", "dtparam=audio=on\n"));
 
         // The strip beside it leaves no room for the advice beside the chart.
-        assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("Next: Try 2050 MHz at voltage step 5.");
+        assertThat(((Label) hands.find("#trials-headline")).getText())
+                .isEqualTo("Next: Try 2050 MHz at voltage step 5.");
         hands.click("#trials-next");
         hands.click("#stage-put");
         assertThat(hands.texts("#strip-body")).contains("Stage settings for one try", "arm_freq=2050");
@@ -116,8 +129,8 @@ class TrialsPageTest {
         hands.type("#adding-clock", "1600");
         hands.press("#adding-keep");
 
-        assertThat(hands.texts("#adding-result")).contains("The trial was kept",
-                "It is not known-good: it held, but not under full load.");
+        assertThat(hands.texts("#adding-result"))
+                .contains("The trial was kept", "It is not known-good: it held, but not under full load.");
         hands.click("#trials-table");
         TableView<?> table = (TableView<?>) hands.find("#trials");
         assertThat(table.getItems()).hasSize(1);

@@ -35,7 +35,8 @@ class TuningTour {
         hands.press("#profile-compare");
         shoot(window, "profiles-good" + size);
         hands.act(() -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
-        hands.act(() -> robot.lookup("#profiles").queryListView().getSelectionModel().select(1));
+        hands.act(() ->
+                robot.lookup("#profiles").queryListView().getSelectionModel().select(1));
         hands.press("#profile-put");
         hands.press("#profile-delete");
         shoot(window, "profiles-other-board" + size);
@@ -51,7 +52,8 @@ class TuningTour {
         hands.act(() -> ((TitledPane) robot.lookup("#chart-words").query()).setExpanded(true));
         shoot(window, "trials-words" + size);
         hands.press("#trials-table");
-        hands.act(() -> robot.lookup("#trials").queryTableView().getSelectionModel().select(3));
+        hands.act(() ->
+                robot.lookup("#trials").queryTableView().getSelectionModel().select(3));
         shoot(window, "trials-table" + size);
         hands.press("#trials-add");
         hands.press("#adding-keep");

@@ -74,10 +74,10 @@ final class WindowBench implements AutoCloseable {
     /** A window of that size in pixels. */
     WindowBench(Workplace workplace, int width, int height) throws Exception {
         FxToolkit.registerPrimaryStage();
-        Services services = new Services(workplace, new Bench(worker, Platform::runLater), Platform::runLater,
-                new Words(Locale.ENGLISH));
-        this.model = onScreen(() -> new DeskModel(services, this::attached,
-                WindowSettings.load(workplace.home().resolve("window.properties"))));
+        Services services = new Services(
+                workplace, new Bench(worker, Platform::runLater), Platform::runLater, new Words(Locale.ENGLISH));
+        this.model = onScreen(() -> new DeskModel(
+                services, this::attached, WindowSettings.load(workplace.home().resolve("window.properties"))));
         this.stage = onScreen(Stage::new);
         this.desk = onScreen(() -> new Desk(model, stage, answers));
         onScreen(() -> {

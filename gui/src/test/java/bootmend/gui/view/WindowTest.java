@@ -68,9 +68,13 @@ class WindowTest {
 
         assertThat(texts("#card-marks")).contains("4 lines tune it");
         assertThat(texts("#lines")).contains("arm_freq=2350");
-        assertThat(texts("#strip-body")).contains("arm_freq=2350").contains("#arm_freq=2350").contains("8 sectors")
+        assertThat(texts("#strip-body"))
+                .contains("arm_freq=2350")
+                .contains("#arm_freq=2350")
+                .contains("8 sectors")
                 .contains(folder.resolve("home").toString());
-        assertThat(Files.mismatch(card, Files.write(folder.resolve("copy"), before))).isEqualTo(-1);
+        assertThat(Files.mismatch(card, Files.write(folder.resolve("copy"), before)))
+                .isEqualTo(-1);
 
         click("#strip-make");
 
@@ -122,8 +126,18 @@ class WindowTest {
     @Test
     void aCardThatIsPulledIsToldAndComesBack() throws Exception {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
-        AttachedCard attached = new AttachedCard(card.toString(), 1 << 20, "reader", "usb", true, false,
-                AttachedCard.Boot.YES, "partition 0", Optional.empty(), List.of(), List.of());
+        AttachedCard attached = new AttachedCard(
+                card.toString(),
+                1 << 20,
+                "reader",
+                "usb",
+                true,
+                false,
+                AttachedCard.Boot.YES,
+                "partition 0",
+                Optional.empty(),
+                List.of(),
+                List.of());
         window.attach(List.of(attached));
         look(card);
         Path away = folder.resolve("pulled");
@@ -178,12 +192,14 @@ class WindowTest {
         int seen = 0;
 
         for (String style : List.of(".button", ".combo-box", ".list-view", ".check-box")) {
-            for (Node node : WindowBench.onScreen(() -> window.desk().scene().getRoot().lookupAll(style))) {
+            for (Node node :
+                    WindowBench.onScreen(() -> window.desk().scene().getRoot().lookupAll(style))) {
                 if ("list-view".equals(node.getId())) {
                     // Inside a combo box, which has the name.
                     continue;
                 }
-                String name = (node instanceof Labeled labeled ? labeled.getText() : "") + " " + node.getAccessibleText();
+                String name =
+                        (node instanceof Labeled labeled ? labeled.getText() : "") + " " + node.getAccessibleText();
                 seen++;
                 assertThat(name.replace("null", "").strip()).as(node.toString()).isNotEmpty();
                 assertThat(name.toLowerCase(Locale.ROOT)).doesNotContain("format");
@@ -196,9 +212,11 @@ class WindowTest {
     void everyButtonCanBeReachedByTab() throws Exception {
         look(SmallCards.write(folder, "lab-01.img", SmallCards.TUNED));
 
-        assertThat(robot.lookup(".button").queryAllAs(Button.class).stream().filter(Node::isVisible)
-                .filter(button -> button.getId() != null && !button.isDisabled()))
-                .isNotEmpty().allMatch(Node::isFocusTraversable);
+        assertThat(robot.lookup(".button").queryAllAs(Button.class).stream()
+                        .filter(Node::isVisible)
+                        .filter(button -> button.getId() != null && !button.isDisabled()))
+                .isNotEmpty()
+                .allMatch(Node::isFocusTraversable);
     }
 
     @Test
@@ -256,9 +274,13 @@ class WindowTest {
         return WindowBench.onScreen(() -> {
             Node root = robot.lookup(id).query();
             root.applyCss();
-            return robot.from(root).lookup((Node node) -> node instanceof Label || node instanceof TextInputControl)
-                    .queryAll().stream().map(node -> node instanceof Label label ? label.getText()
-                            : ((TextInputControl) node).getText()).collect(Collectors.joining("\n"));
+            return robot
+                    .from(root)
+                    .lookup((Node node) -> node instanceof Label || node instanceof TextInputControl)
+                    .queryAll()
+                    .stream()
+                    .map(node -> node instanceof Label label ? label.getText() : ((TextInputControl) node).getText())
+                    .collect(Collectors.joining("\n"));
         });
     }
 }
