@@ -184,6 +184,8 @@ public final class CardModel {
             change.forget();
         } else if (!out && gone.get()) {
             gone.set(false);
+            // It may be another card.
+            bootable.set(List.of());
             read();
         }
         gone.set(out);

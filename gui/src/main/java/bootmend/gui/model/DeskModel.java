@@ -6,8 +6,10 @@ import bootmend.job.CardNames;
 import bootmend.job.CardRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -23,7 +25,7 @@ public final class DeskModel {
     private final Watched<Optional<CardModel>> current = new Watched<>(Optional.empty());
     private final Watched<Optional<BatchModel>> batch = new Watched<>(Optional.empty());
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
-    private final Set<Path> seenInReaders = new HashSet<>();
+    private final Map<Path, AttachedCard> seenInReaders = new HashMap<>();
     private List<CardEntry> inReaders = List.of();
     private final List<CardEntry> earlier;
     private List<CardEntry> opened = List.of();
@@ -252,12 +254,22 @@ public final class DeskModel {
                 .toList();
         gather();
         lookAtTheOnlyOne(attached);
-        List<Path> now = attached.stream().map(card -> Path.of(card.path())).toList();
-        seenInReaders.addAll(now);
+        Map<Path, AttachedCard> now = new HashMap<>();
+        attached.forEach(card -> now.put(Path.of(card.path()), card));
         current.get()
-                .filter(model -> seenInReaders.contains(model.card().card()))
-                .ifPresent(model -> model.setGone(!now.contains(model.card().card())));
+                .filter(model -> seenInReaders.containsKey(model.card().card()))
+                .ifPresent(model -> seen(model, now.get(model.card().card())));
+        seenInReaders.putAll(now);
         listingEnded();
+    }
+
+    /** @param now the disk at the card's place; null where there is none any more */
+    private void seen(CardModel model, AttachedCard now) {
+        if (now != null && !now.equals(seenInReaders.get(model.card().card()))) {
+            // Another card in the same reader, or the same one put in again, between two looks.
+            model.setGone(true);
+        }
+        model.setGone(now == null);
     }
 
     /** A card that was just put in is what the user wants to see, unless another is in view. */
@@ -265,7 +277,7 @@ public final class DeskModel {
         List<Path> fresh = attached.stream()
                 .filter(card -> card.boot() == AttachedCard.Boot.YES && card.removable())
                 .map(card -> Path.of(card.path()))
-                .filter(path -> !seenInReaders.contains(path))
+                .filter(path -> !seenInReaders.containsKey(path))
                 .toList();
         if (fresh.size() == 1 && current.get().isEmpty() && batch.get().isEmpty()) {
             look(fresh.get(0));

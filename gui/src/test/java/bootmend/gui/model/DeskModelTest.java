@@ -90,6 +90,48 @@ class DeskModelTest {
     }
 
     @Test
+    void anotherCardInTheSameReaderIsReadAnew() throws IOException {
+        Path reader = card("in-reader.img");
+        attached.add(attached(reader, true, Optional.empty()));
+        desk.lookAtReaders();
+        SmallCards.write(folder, "in-reader.img", "dtparam=audio=on\n");
+
+        desk.lookAtReaders();
+        assertThat(tuned()).as("nothing says that it is another card").isTrue();
+
+        AttachedCard larger = new AttachedCard(
+                reader.toString(),
+                1 << 21,
+                "reader",
+                "usb",
+                true,
+                false,
+                AttachedCard.Boot.YES,
+                "",
+                Optional.empty(),
+                List.of(),
+                List.of());
+        attached.set(0, larger);
+        desk.lookAtReaders();
+
+        assertThat(tuned()).isFalse();
+        assertThat(desk.current().get().orElseThrow().change().canMake()).isFalse();
+    }
+
+    private boolean tuned() {
+        return !desk.current()
+                .get()
+                .orElseThrow()
+                .sheet()
+                .get()
+                .value()
+                .orElseThrow()
+                .show()
+                .card()
+                .isStock();
+    }
+
+    @Test
     void theDiskOfTheRunningSystemIsNotListed() throws IOException {
         attached.add(attached(card("system.img"), false, Optional.of("it is mounted at /")));
         attached.add(attached(card("built-in.img"), false, Optional.empty()));
