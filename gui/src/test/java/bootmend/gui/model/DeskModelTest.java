@@ -10,6 +10,7 @@ import bootmend.job.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -94,7 +95,10 @@ class DeskModelTest {
         Path reader = card("in-reader.img");
         attached.add(attached(reader, true, Optional.empty()));
         desk.lookAtReaders();
-        SmallCards.write(folder, "in-reader.img", "dtparam=audio=on\n");
+        Files.move(
+                SmallCards.write(folder, "other.img", "dtparam=audio=on\n"),
+                reader,
+                StandardCopyOption.REPLACE_EXISTING);
 
         desk.lookAtReaders();
         assertThat(tuned()).as("nothing says that it is another card").isTrue();
