@@ -4,7 +4,7 @@
 #
 #   bash cli/src/package/image-test.sh
 #
-# Needs man, zstd and, as root, setpriv. Prints what failed; the exit code is then 1.
+# Needs man, zstd, xvfb-run, the window's image and, as root, setpriv. Prints what failed; the exit code is then 1.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/../../.." && pwd)
 packed=$(ls "$root"/target/bootmend-[0-9]*.tar.gz)
@@ -77,6 +77,21 @@ someone=()
 ok 'completion of a command' 0 '^show' complete bootmend sh
 ok 'completion of an option' 0 '^--board' complete bootmend show --bo
 ok 'manual page' 0 '^SYNOPSIS' page show
+
+
+# The window's image, on a display drawn in memory; as root, because the display's lock is another user's.
+windows=$(ls "$root"/target/bootmend-window-*.tar.gz)
+mkdir "$work/a window"
+tar -C "$work/a window" -xzf "$windows"
+window=$(echo "$work/a window"/*)/bin/bootmend-window
+chmod -R a-w "$work/a window"
+unset JDK_JAVA_OPTIONS
+window_paints() {
+    # The options go by the environment, of which Java tells on standard error, as do the display's own words.
+    JAVA_TOOL_OPTIONS=-Dbootmend.first.paint=true timeout 60 xvfb-run -a "$window" 2> "$work/desk/window.txt"
+}
+ok 'the window tells how it is started' 0 '^usage' "$window" --help
+ok 'the window paints' 0 '^first paint after [0-9]+ ms$' window_paints
 
 echo "packed image: $passed checks passed, $failed failed"
 ((failed == 0))
