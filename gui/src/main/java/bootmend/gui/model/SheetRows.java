@@ -72,19 +72,22 @@ public final class SheetRows {
                     tuning.stock().map(value -> words.of("sheet.stock", value)).orElse("");
             return tuning.active() ? Amount.of(tuning.value(), tuning.unit()) + stock : tuning.state();
         }
-        Optional<EffectiveView> effective = view.show().board().isEmpty()
-                ? Optional.empty()
-                : view.show().boards().stream()
-                        .map(BoardView::effective)
-                        .flatMap(List::stream)
-                        .filter(each -> each.file().equals(file)
-                                && each.line() == line.number()
-                                && each.key().equals(each.setBy()))
-                        .findFirst();
         String effect = tuning.effect().get().words();
-        return effective
-                .map(each -> numbers(each) + (effect.equals(SET) ? "" : "; " + effect))
+        Optional<String> numbers = view.show().board().flatMap(board -> numbers(view, file, line.number()));
+        return numbers.map(each -> each + (effect.equals(SET) ? "" : "; " + effect))
                 .orElse(effect);
+    }
+
+    /** What the line's keys come to; where one line sets several keys that differ against stock, nothing. */
+    private Optional<String> numbers(SheetView view, String file, int line) {
+        List<String> all = view.show().boards().stream()
+                .map(BoardView::effective)
+                .flatMap(List::stream)
+                .filter(each -> each.file().equals(file) && each.line() == line)
+                .map(this::numbers)
+                .distinct()
+                .toList();
+        return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
     }
 
     private String numbers(EffectiveView each) {

@@ -56,6 +56,18 @@ class SheetRowsTest {
     }
 
     @Test
+    void aLineThatSetsSeveralClocksAlikeSaysTheirValue() throws IOException {
+        Path card = SmallCards.write(folder, "lab-02.img", "gpu_freq=750\n");
+        SheetView view = new SheetJob(Workplace.ofThisComputer(folder.resolve("home")))
+                .run(CardRequest.of(card), BoardRequest.of("pi4"));
+
+        // Stock of 500 MHz for each clock that gpu_freq sets on pi4: the same page as above.
+        assertThat(new SheetRows(words).of(view, (file, line) -> List.of()))
+                .extracting(row -> ((SheetRow.Line) row).beside())
+                .containsExactly("750 MHz, +50 % against stock");
+    }
+
+    @Test
     void withoutABoardALineThatIsActiveStandsOut() throws IOException {
         List<SheetRow> rows = new SheetRows(words).of(sheet(BoardRequest.none()), (file, line) -> List.of());
 
