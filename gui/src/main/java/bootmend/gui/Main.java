@@ -1,6 +1,8 @@
 package bootmend.gui;
 
-import java.io.IOException;
+import bootmend.CardException;
+import bootmend.config.VisibleText;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -17,17 +19,34 @@ public final class Main {
     // Kept, because loggers that nobody holds forget their level.
     private static final Logger TOOLKIT = Logger.getLogger("javafx");
 
+    /** The command line's exit codes. */
+    private static final int WRONG_USAGE = 2;
+
+    private static final int REFUSED = 4;
+
     private Main() {}
 
-    public static void main(String[] arguments) throws IOException {
+    public static void main(String[] arguments) {
         List<String> given = List.of(arguments);
-        if (given.contains("--help")
-                || given.stream().anyMatch(each -> each.startsWith("--") && !each.equals("--demo"))) {
+        if (given.contains("--help")) {
             System.out.print(USAGE);
-            System.exit(given.contains("--help") ? 0 : 2);
+            return;
+        }
+        List<String> wished = new ArrayList<>();
+        try {
+            StartWish wish = StartWish.of(given);
+            if (wish.demo()) {
+                // Here, where what is wrong with it can still be told to the one who typed it.
+                wished.addAll(List.of("--demo", wish.demoFolder().toString()));
+            } else {
+                wished.addAll(given);
+            }
+        } catch (CardException e) {
+            System.err.println("bootmend: " + VisibleText.of(e.getMessage()) + ". " + e.remedy());
+            System.exit(e.kind() == CardException.Kind.USAGE ? WRONG_USAGE : REFUSED);
         }
         // The toolkit warns of being started from a jar, of which a user need not know.
         TOOLKIT.setLevel(Level.SEVERE);
-        Application.launch(WindowApp.class, arguments);
+        Application.launch(WindowApp.class, wished.toArray(String[]::new));
     }
 }

@@ -9,7 +9,6 @@ import bootmend.gui.view.Desk;
 import bootmend.job.CardsJob;
 import bootmend.job.Workplace;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -22,7 +21,6 @@ import javafx.stage.Stage;
 /** Puts the window together on this computer. */
 public final class WindowApp extends Application {
 
-    private static final String DEMO = "--demo";
     /** Where this is set, the window says how long its first paint took and closes. */
     private static final String MEASURE = "bootmend.first.paint";
 
@@ -31,15 +29,15 @@ public final class WindowApp extends Application {
 
     @Override
     public void start(Stage stage) throws IOException {
-        List<String> given = getParameters().getRaw();
-        boolean demo = given.contains(DEMO);
-        Workplace workplace = demo ? null : Workplace.ofThisComputer(System.getenv());
-        List<Path> cards =
-                given.stream().filter(each -> !each.equals(DEMO)).map(Path::of).toList();
-        if (demo) {
-            DemoBench made = DemoBench.in(cards.isEmpty() ? Files.createTempDirectory("bootmend-demo") : cards.get(0));
+        StartWish wish = StartWish.of(getParameters().getRaw());
+        List<Path> cards = wish.paths();
+        Workplace workplace;
+        if (wish.demo()) {
+            DemoBench made = DemoBench.in(wish.demoFolder());
             workplace = made.workplace();
             cards = made.cards();
+        } else {
+            workplace = Workplace.ofThisComputer(System.getenv());
         }
         Words words = new Words(Locale.getDefault());
         Bench bench = new Bench(worker, Platform::runLater);
@@ -57,7 +55,7 @@ public final class WindowApp extends Application {
             });
         }
         window.show();
-        if (demo) {
+        if (wish.demo()) {
             desk.offer(cards);
             desk.look(cards.get(0));
         } else if (!cards.isEmpty()) {
