@@ -18,8 +18,10 @@ import bootmend.job.SheetView;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /** One card that is looked at: what is on it, what a check says, what was done to it, and what is to be done. */
 public final class CardModel {
@@ -39,6 +41,7 @@ public final class CardModel {
     private final ChangeModel change;
     private final SlipModel slip;
     private final List<Bench.Ticket> reads = new ArrayList<>();
+    private Map<LinePlace, List<Finding>> atLines = Map.of();
 
     /** @param board the board it is taken to be for; empty for none in particular */
     public CardModel(Services services, CardRequest card, Optional<String> board) {
@@ -46,6 +49,8 @@ public final class CardModel {
         this.card = card;
         this.board = new Watched<>(board);
         this.change = new ChangeModel(services, card, this::read);
+        // The first to hear of a check, so that every view finds the findings in place.
+        check.watch(reading -> atLines = atLines(reading));
         this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
     }
 
@@ -193,10 +198,15 @@ public final class CardModel {
 
     /** What the last check says about one line. */
     public List<Finding> findingsAt(String file, int line) {
-        return check.get().value().map(CheckView::findings).orElse(List.of()).stream()
-                .filter(finding -> finding.where().path().equals(file)
-                        && finding.where().line().orElse(0) == line)
-                .toList();
+        return atLines.getOrDefault(new LinePlace(file, line), List.of());
+    }
+
+    /** Made once a check, because a hostile file may have as many findings as lines. */
+    private static Map<LinePlace, List<Finding>> atLines(Reading<CheckView> reading) {
+        return reading.value().map(CheckView::findings).orElse(List.of()).stream()
+                .filter(finding -> finding.where().line().isPresent())
+                .collect(Collectors.groupingBy(finding -> new LinePlace(
+                        finding.where().path(), finding.where().line().getAsInt())));
     }
 
     /** Which boards it can boot is only known from a look at every board; after that the chosen one is enough. */
