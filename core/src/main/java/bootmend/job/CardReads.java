@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.Sentence;
 import bootmend.change.OpenChange;
 import bootmend.change.UndoStore;
 import bootmend.check.CardFiles;
@@ -34,12 +35,12 @@ final class CardReads {
                     .toList();
         } catch (CardException e) {
             boolean there = volume.find(ConfigFiles.NAME).isPresent();
-            problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
+            problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
         Optional<String> cutShort = card.recovery(store)
                 .find()
                 .filter(change -> change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL)
-                .map(RecoverJob::view)
+                .map(RecoveryView::of)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<HealthRemark> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
@@ -58,17 +59,12 @@ final class CardReads {
 
     private static List<HealthRemark> health(OpenCard card, CardListing listing) {
         List<HealthRemark> health = new ArrayList<>();
-        card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", sentence(doubt))));
-        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", sentence(doubt))));
+        card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", Sentence.of(doubt))));
+        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", Sentence.of(doubt))));
         listing.doubts()
                 .forEach((folder, doubts) ->
-                        doubts.forEach(doubt -> health.add(new HealthRemark(true, folder, sentence(doubt)))));
+                        doubts.forEach(doubt -> health.add(new HealthRemark(true, folder, Sentence.of(doubt)))));
         health.addAll(card.fullLook());
         return health;
-    }
-
-    static String sentence(String clause) {
-        String text = clause.isEmpty() ? clause : Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
-        return text.endsWith(".") ? text : text + ".";
     }
 }

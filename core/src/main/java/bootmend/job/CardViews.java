@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.config.ConfigName;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import java.io.IOException;
@@ -67,12 +68,12 @@ final class CardViews {
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         card.waiting(workplace.store())
-                .map(RecoverJob::view)
+                .map(RecoveryView::of)
                 .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
                         + ") was cut short: " + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
-        if (card.volume().root().find(StageJob.STAGED).isPresent()) {
+        if (card.volume().root().find(ConfigName.TRY_ONCE).isPresent()) {
             notes.add(
-                    StageJob.STAGED + " is staged: a board that is started with its try-once flag reads it in place of "
+                    ConfigName.TRY_ONCE + " is staged: a board that is started with its try-once flag reads it in place of "
                             + ConfigFiles.NAME);
         }
         return notes;

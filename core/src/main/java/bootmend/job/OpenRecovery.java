@@ -23,7 +23,7 @@ public final class OpenRecovery implements Closeable {
 
     /** The change that waits, or nothing. */
     public Optional<RecoveryView> view() {
-        return change.map(RecoverJob::view);
+        return change.map(RecoveryView::of);
     }
 
     /**

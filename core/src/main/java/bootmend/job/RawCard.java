@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.Sentence;
 import bootmend.change.CardId;
 import bootmend.change.ChangePlanner;
 import bootmend.change.Committed;
@@ -167,7 +168,7 @@ final class RawCard implements OpenCard {
                     .map(finding -> new HealthRemark(
                             finding.damage().hurtsFiles(),
                             finding.where(),
-                            CardReads.sentence(
+                            Sentence.of(
                                     finding.what() + ": " + finding.damage().meaning())))
                     .toList();
         } catch (IOException e) {

@@ -26,30 +26,6 @@ public final class RecoverJob {
         }
     }
 
-    static RecoveryView view(OpenChange change) {
-        OpenChange.Extent extent = change.extent();
-        return new RecoveryView(
-                change.record().plan().title(),
-                change.record().created().truncatedTo(ChronoUnit.SECONDS),
-                words(change),
-                extent != OpenChange.Extent.FOREIGN,
-                extent == OpenChange.Extent.NOTHING,
-                change.committed(),
-                change.record().file().toString());
-    }
-
-    private static String words(OpenChange change) {
-        return switch (change.extent()) {
-            case NOTHING -> "nothing of it stands on this card";
-            case PART ->
-                change.committed()
-                        ? "the new content counts already, and cleaning up is left"
-                        : "a part of it stands on this card, and the old content still counts";
-            case ALL -> "all of it stands on this card, but it was not checked";
-            case FOREIGN -> "this card was changed since, or it is another card of the same make-up";
-        };
-    }
-
     /** Refuses to change a card on which a cut change waits. */
     static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws IOException {
         var waiting = card.waiting(workplace.store())
@@ -58,7 +34,7 @@ public final class RecoverJob {
         if (waiting.isPresent()) {
             throw CardException.cutShort(
                     "a change to this card (\"" + waiting.get().record().plan().title()
-                            + "\") was cut short and waits for recovery: " + words(waiting.get()),
+                            + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
                     "Run `bootmend recover` on it first; the undo record is "
                             + waiting.get().record().file() + ".",
                     null);

@@ -1,5 +1,7 @@
 package bootmend.job;
 
+import bootmend.change.OpenChange;
+import java.time.temporal.ChronoUnit;
 import java.time.Instant;
 
 /**
@@ -20,4 +22,30 @@ public record RecoveryView(
         boolean fits,
         boolean nothingWritten,
         boolean finishSuggested,
-        String undoRecord) {}
+        String undoRecord) {
+    /** The change as it stands on the card it was looked for on. */
+    public static RecoveryView of(OpenChange change) {
+        OpenChange.Extent extent = change.extent();
+        return new RecoveryView(
+                change.record().plan().title(),
+                change.record().created().truncatedTo(ChronoUnit.SECONDS),
+                words(change),
+                extent != OpenChange.Extent.FOREIGN,
+                extent == OpenChange.Extent.NOTHING,
+                change.committed(),
+                change.record().file().toString());
+    }
+
+    /** How far it came, as a clause. */
+    public static String words(OpenChange change) {
+        return switch (change.extent()) {
+            case NOTHING -> "nothing of it stands on this card";
+            case PART ->
+                change.committed()
+                        ? "the new content counts already, and cleaning up is left"
+                        : "a part of it stands on this card, and the old content still counts";
+            case ALL -> "all of it stands on this card, but it was not checked";
+            case FOREIGN -> "this card was changed since, or it is another card of the same make-up";
+        };
+    }
+}

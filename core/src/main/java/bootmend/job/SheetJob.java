@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.config.ConfigName;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.config.VisibleText;
@@ -33,7 +34,7 @@ public final class SheetJob {
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(about);
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             ShowView show = new ShowViews(workplace).of(card, facts);
-            boolean staged = card.volume().root().find(StageJob.STAGED).isPresent();
+            boolean staged = card.volume().root().find(ConfigName.TRY_ONCE).isPresent();
             return new SheetView(
                     show,
                     files(card, show.card()),

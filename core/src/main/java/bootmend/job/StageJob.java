@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.config.ConfigName;
 import bootmend.change.FileChange;
 import bootmend.change.FilePlanner;
 import bootmend.change.Plan;
@@ -23,7 +24,7 @@ import java.util.Map;
 public final class StageJob {
 
     /** The file that a try-once start reads in place of the config file. */
-    static final String STAGED = "tryboot.txt";
+    private static final String STAGED = ConfigName.TRY_ONCE;
 
     private static final int MOST_BYTES = ConfigFiles.MAX_BYTES;
 
