@@ -1,8 +1,8 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.CardBatch;
-import bootmend.job.CardResult;
+import bootmend.batch.CardBatch;
+import bootmend.batch.CardResult;
 import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.io.PrintWriter;

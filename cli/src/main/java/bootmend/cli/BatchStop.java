@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.CardBatch;
+import bootmend.batch.CardBatch;
 import java.io.PrintWriter;
 import java.util.concurrent.CountDownLatch;
 

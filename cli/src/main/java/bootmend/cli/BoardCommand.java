@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.BoardJob;
-import bootmend.job.RevisionView;
-import bootmend.job.Workplace;
+import bootmend.view.BoardJob;
+import bootmend.view.RevisionView;
+import bootmend.workplace.Workplace;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.BoardRequest;
+import bootmend.request.BoardRequest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

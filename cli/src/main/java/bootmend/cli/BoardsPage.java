@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.BoardView;
-import bootmend.job.EffectiveView;
 import bootmend.page.Amount;
+import bootmend.view.BoardView;
+import bootmend.view.EffectiveView;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;

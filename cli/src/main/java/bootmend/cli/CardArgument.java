@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.CardRequest;
+import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.OptionalInt;
 import picocli.CommandLine.Option;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;

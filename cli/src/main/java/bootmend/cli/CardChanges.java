@@ -1,13 +1,13 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.CardChange;
-import bootmend.job.CardNames;
-import bootmend.job.CardRequest;
-import bootmend.job.CardResult;
-import bootmend.job.ProposedChange;
+import bootmend.batch.CardNames;
+import bootmend.batch.CardResult;
+import bootmend.operation.CardChange;
+import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
 import bootmend.page.CardOutcome;
+import bootmend.request.CardRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,9 +1,9 @@
 package bootmend.cli;
 
-import bootmend.job.CardView;
-import bootmend.job.LineEffectView;
-import bootmend.job.PartitionView;
-import bootmend.job.TuningView;
+import bootmend.card.PartitionView;
+import bootmend.view.CardView;
+import bootmend.view.LineEffectView;
+import bootmend.view.TuningView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 

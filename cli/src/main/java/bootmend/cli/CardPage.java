@@ -1,13 +1,13 @@
 package bootmend.cli;
 
-import bootmend.job.BoardView;
-import bootmend.job.CardView;
-import bootmend.job.ConfigView;
-import bootmend.job.LineEffectView;
-import bootmend.job.PartitionView;
-import bootmend.job.ShowView;
-import bootmend.job.TuningView;
+import bootmend.card.PartitionView;
 import bootmend.page.Amount;
+import bootmend.view.BoardView;
+import bootmend.view.CardView;
+import bootmend.view.ConfigView;
+import bootmend.view.LineEffectView;
+import bootmend.view.ShowView;
+import bootmend.view.TuningView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

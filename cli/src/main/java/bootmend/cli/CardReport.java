@@ -1,9 +1,9 @@
 package bootmend.cli;
 
 import bootmend.check.Severity;
-import bootmend.job.ChangeView;
-import bootmend.job.ConfigView;
+import bootmend.operation.ChangeView;
 import bootmend.page.CardOutcome;
+import bootmend.view.ConfigView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.CardNames;
-import bootmend.job.CardRequest;
+import bootmend.batch.CardNames;
+import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;

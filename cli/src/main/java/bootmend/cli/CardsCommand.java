@@ -1,9 +1,9 @@
 package bootmend.cli;
 
-import bootmend.job.AttachedCard;
-import bootmend.job.CardsJob;
-import bootmend.job.Workplace;
 import bootmend.page.Amount;
+import bootmend.view.AttachedCard;
+import bootmend.view.CardsJob;
+import bootmend.workplace.Workplace;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.CautionView;
+import bootmend.view.CautionView;
 import java.util.List;
 
 /** Prints cautions. */

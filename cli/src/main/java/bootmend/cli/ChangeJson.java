@@ -1,11 +1,11 @@
 package bootmend.cli;
 
-import bootmend.job.CardChange;
-import bootmend.job.ChangeView;
-import bootmend.job.FindingView;
-import bootmend.job.LineChange;
-import bootmend.job.PlanView;
-import bootmend.job.ProposedChange;
+import bootmend.operation.CardChange;
+import bootmend.operation.ChangeView;
+import bootmend.operation.FindingView;
+import bootmend.operation.LineChange;
+import bootmend.operation.PlanView;
+import bootmend.operation.ProposedChange;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;

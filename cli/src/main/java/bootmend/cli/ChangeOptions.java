@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import picocli.CommandLine.Option;
 
 /** What every command that changes a card offers. */

@@ -1,10 +1,10 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.ChangeView;
-import bootmend.job.EjectJob;
-import bootmend.job.PlanView;
-import bootmend.job.ProposedChange;
+import bootmend.operation.ChangeView;
+import bootmend.operation.EjectJob;
+import bootmend.operation.PlanView;
+import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
 import java.io.IOException;
 import java.util.stream.Collectors;

@@ -1,7 +1,7 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import de.erichseifert.vectorgraphics2d.Processors;
 import de.erichseifert.vectorgraphics2d.VectorGraphics2D;
 import de.erichseifert.vectorgraphics2d.util.PageSize;

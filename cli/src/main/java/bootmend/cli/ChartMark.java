@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import java.awt.Color;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;

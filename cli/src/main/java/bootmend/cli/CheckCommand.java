@@ -1,14 +1,14 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.batch.CardNames;
 import bootmend.check.Purpose;
-import bootmend.job.CardNames;
-import bootmend.job.CheckJob;
-import bootmend.job.CheckRequest;
-import bootmend.job.CheckView;
-import bootmend.job.Workplace;
 import bootmend.page.CardOutcome;
 import bootmend.page.PackingSlip;
+import bootmend.view.CheckJob;
+import bootmend.view.CheckRequest;
+import bootmend.view.CheckView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;

@@ -1,9 +1,9 @@
 package bootmend.cli;
 
+import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
-import bootmend.job.CheckView;
-import bootmend.job.PartitionView;
+import bootmend.view.CheckView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 

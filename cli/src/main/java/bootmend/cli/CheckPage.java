@@ -1,11 +1,11 @@
 package bootmend.cli;
 
 import bootmend.check.Finding;
-import bootmend.job.CardView;
-import bootmend.job.CheckView;
 import bootmend.page.Amount;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
 import java.util.List;
 import java.util.Locale;
 

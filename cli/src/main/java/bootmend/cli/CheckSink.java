@@ -1,7 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.CardResult;
-import bootmend.job.CheckView;
+import bootmend.batch.CardResult;
+import bootmend.view.CheckView;
 import java.io.Closeable;
 import java.io.IOException;
 

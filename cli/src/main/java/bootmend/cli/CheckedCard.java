@@ -1,8 +1,8 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.CardResult;
-import bootmend.job.CheckView;
+import bootmend.batch.CardResult;
+import bootmend.view.CheckView;
 import java.util.Optional;
 
 /**

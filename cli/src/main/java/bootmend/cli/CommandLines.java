@@ -1,7 +1,7 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.Console;
 import java.io.PrintWriter;
 import java.util.List;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.ConfigView;
+import bootmend.view.ConfigView;
 
 /** A config file as JSON; its field names are part of the interface. */
 record ConfigJson(String path, int bytes, String sha256) {

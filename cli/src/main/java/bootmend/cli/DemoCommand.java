@@ -2,7 +2,7 @@ package bootmend.cli;
 
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;

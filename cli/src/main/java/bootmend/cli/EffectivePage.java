@@ -1,9 +1,9 @@
 package bootmend.cli;
 
-import bootmend.job.BoardView;
-import bootmend.job.EffectiveView;
-import bootmend.job.PowerView;
 import bootmend.page.Amount;
+import bootmend.view.BoardView;
+import bootmend.view.EffectiveView;
+import bootmend.view.PowerView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

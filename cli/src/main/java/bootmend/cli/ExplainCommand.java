@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.ExplainJob;
-import bootmend.job.Explanation;
-import bootmend.job.Workplace;
+import bootmend.view.ExplainJob;
+import bootmend.view.Explanation;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

@@ -1,11 +1,11 @@
 package bootmend.cli;
 
-import bootmend.job.BoardExplanation;
-import bootmend.job.Explanation;
-import bootmend.job.KeyExplanation;
-import bootmend.job.RuleExplanation;
-import bootmend.job.ThrottleExplanation;
 import bootmend.page.Amount;
+import bootmend.view.BoardExplanation;
+import bootmend.view.Explanation;
+import bootmend.view.KeyExplanation;
+import bootmend.view.RuleExplanation;
+import bootmend.view.ThrottleExplanation;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

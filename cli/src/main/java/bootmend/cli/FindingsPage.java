@@ -1,7 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.FindingView;
-import bootmend.job.ProposedChange;
+import bootmend.operation.FindingView;
+import bootmend.operation.ProposedChange;
 import java.util.List;
 
 /** Prints what a repair found, and what is left to do by hand. */

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.HistoryEntry;
-import bootmend.job.HistoryJob;
-import bootmend.job.Workplace;
+import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryJob;
+import bootmend.workplace.Workplace;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.LineChange;
+import bootmend.operation.LineChange;
 import java.util.List;
 
 /** Prints lines of a config file before and after a change, one under the other. */

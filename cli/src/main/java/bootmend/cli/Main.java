@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.PrintWriter;
 
 /** Starts the bootmend command line. */

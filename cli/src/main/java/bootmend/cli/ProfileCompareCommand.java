@@ -1,9 +1,9 @@
 package bootmend.cli;
 
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.SettingDifference;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.record.SettingDifference;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;

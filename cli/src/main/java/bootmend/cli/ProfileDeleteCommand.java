@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileView;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileView;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
 import bootmend.page.Amount;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;

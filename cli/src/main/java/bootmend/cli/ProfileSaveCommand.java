@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.ProfileJob;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -1,11 +1,11 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.ChangeView;
-import bootmend.job.OpenRecovery;
-import bootmend.job.RecoverJob;
-import bootmend.job.RecoveryView;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeView;
+import bootmend.operation.OpenRecovery;
+import bootmend.operation.RecoverJob;
+import bootmend.view.RecoveryView;
+import bootmend.workplace.Workplace;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.io.IOException;
 import java.util.Optional;

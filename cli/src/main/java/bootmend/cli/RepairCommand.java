@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.RepairJob;
-import bootmend.job.RepairRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.RepairJob;
+import bootmend.operation.RepairRequest;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -1,9 +1,9 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.ChangeView;
-import bootmend.job.ConfigView;
+import bootmend.operation.ChangeView;
 import bootmend.page.CardOutcome;
+import bootmend.view.ConfigView;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Locale;

@@ -1,10 +1,10 @@
 package bootmend.cli;
 
-import bootmend.job.ProfileRequest;
-import bootmend.job.PutProfileJob;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ProfileRequest;
+import bootmend.operation.PutProfileJob;
+import bootmend.operation.ResetJob;
+import bootmend.operation.ResetRequest;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;

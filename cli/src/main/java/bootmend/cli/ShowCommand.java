@@ -1,12 +1,12 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.CardNames;
-import bootmend.job.CardResult;
-import bootmend.job.ShowJob;
-import bootmend.job.ShowView;
-import bootmend.job.Workplace;
+import bootmend.batch.CardNames;
+import bootmend.batch.CardResult;
 import bootmend.page.CardOutcome;
+import bootmend.view.ShowJob;
+import bootmend.view.ShowView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

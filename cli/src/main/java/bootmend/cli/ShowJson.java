@@ -1,10 +1,10 @@
 package bootmend.cli;
 
-import bootmend.job.BoardView;
-import bootmend.job.CautionView;
-import bootmend.job.EffectiveView;
-import bootmend.job.PowerView;
-import bootmend.job.ShowView;
+import bootmend.view.BoardView;
+import bootmend.view.CautionView;
+import bootmend.view.EffectiveView;
+import bootmend.view.PowerView;
+import bootmend.view.ShowView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;

@@ -1,14 +1,14 @@
 package bootmend.cli;
 
 import bootmend.CardException;
+import bootmend.batch.Station;
+import bootmend.batch.StationLog;
+import bootmend.batch.StationTurn;
+import bootmend.batch.StationWork;
 import bootmend.check.Purpose;
-import bootmend.job.ProfileRequest;
-import bootmend.job.Station;
-import bootmend.job.StationLog;
-import bootmend.job.StationTurn;
-import bootmend.job.StationWork;
-import bootmend.job.Workplace;
+import bootmend.operation.ProfileRequest;
 import bootmend.page.Amount;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;

@@ -1,10 +1,10 @@
 package bootmend.cli;
 
-import bootmend.job.CardRequest;
-import bootmend.job.TrialAddJob;
-import bootmend.job.TrialAdded;
-import bootmend.job.TrialRequest;
-import bootmend.job.Workplace;
+import bootmend.record.TrialAddJob;
+import bootmend.record.TrialAdded;
+import bootmend.record.TrialRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

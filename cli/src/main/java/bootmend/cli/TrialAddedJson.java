@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.TrialAdded;
+import bootmend.record.TrialAdded;
 import java.util.List;
 
 /** A trial that was kept as a JSON document; {@code log} is null where it has none. */

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.TrialReport;
-import bootmend.job.Workplace;
+import bootmend.record.TrialAdviseJob;
+import bootmend.record.TrialReport;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

@@ -1,11 +1,11 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.ChartView;
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.TrialReport;
-import bootmend.job.Workplace;
 import bootmend.page.Amount;
+import bootmend.record.ChartView;
+import bootmend.record.TrialAdviseJob;
+import bootmend.record.TrialReport;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.TrialImportJob;
-import bootmend.job.Workplace;
+import bootmend.record.TrialImportJob;
 import bootmend.trial.LogSummary;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.TrialListing;
+import bootmend.record.TrialListing;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
 import bootmend.trial.Verdict;

@@ -1,9 +1,9 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.TrialListJob;
-import bootmend.job.TrialListing;
-import bootmend.job.Workplace;
+import bootmend.record.TrialListJob;
+import bootmend.record.TrialListing;
+import bootmend.workplace.Workplace;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.TrialLoggerJob;
+import bootmend.record.TrialLoggerJob;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.TrialRequest;
+import bootmend.record.TrialRequest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

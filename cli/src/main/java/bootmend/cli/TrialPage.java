@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.TrialAdded;
-import bootmend.job.TrialListing;
 import bootmend.page.Amount;
+import bootmend.record.TrialAdded;
+import bootmend.record.TrialListing;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;

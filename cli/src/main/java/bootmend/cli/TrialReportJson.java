@@ -1,13 +1,13 @@
 package bootmend.cli;
 
-import bootmend.job.CautionView;
-import bootmend.job.TrialReport;
+import bootmend.record.TrialReport;
 import bootmend.trial.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.Placed;
 import bootmend.trial.Setting;
+import bootmend.view.CautionView;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,7 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.TrialReport;
 import bootmend.page.Amount;
+import bootmend.record.TrialReport;
 import bootmend.trial.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;

@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.StageJob;
-import bootmend.job.StageRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.StageJob;
+import bootmend.operation.StageRequest;
+import bootmend.workplace.Workplace;
 import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Command;

@@ -1,7 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.StageJob;
-import bootmend.job.Workplace;
+import bootmend.operation.StageJob;
+import bootmend.workplace.Workplace;
 import picocli.CommandLine.Command;
 
 /** {@code bootmend trial unstage}: a staged trial removed. */

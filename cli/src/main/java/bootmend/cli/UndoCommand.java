@@ -1,8 +1,8 @@
 package bootmend.cli;
 
-import bootmend.job.UndoJob;
-import bootmend.job.UndoRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.UndoJob;
+import bootmend.operation.UndoRequest;
+import bootmend.workplace.Workplace;
 import java.util.OptionalInt;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

@@ -3,14 +3,14 @@ package bootmend.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;
-import bootmend.job.CardView;
-import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
-import bootmend.job.PartitionView;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.ConfigView;
 import java.io.IOException;
 import java.io.StringReader;
 import java.time.Instant;

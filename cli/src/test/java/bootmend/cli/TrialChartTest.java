@@ -2,9 +2,9 @@ package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.job.ChartView;
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.Workplace;
+import bootmend.record.ChartView;
+import bootmend.record.TrialAdviseJob;
+import bootmend.workplace.Workplace;
 import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
 import java.io.PrintWriter;

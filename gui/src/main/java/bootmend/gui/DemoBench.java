@@ -2,7 +2,7 @@ package bootmend.gui;
 
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,12 +1,12 @@
 package bootmend.gui;
 
 import bootmend.CardException;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.TrialAddJob;
-import bootmend.job.TrialRequest;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.record.TrialAddJob;
+import bootmend.record.TrialRequest;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

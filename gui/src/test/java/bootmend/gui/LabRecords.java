@@ -1,6 +1,6 @@
 package bootmend.gui;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 

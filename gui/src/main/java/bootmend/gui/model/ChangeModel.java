@@ -1,14 +1,14 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardNames;
-import bootmend.job.CardRequest;
-import bootmend.job.ChangeView;
-import bootmend.job.OpenRecovery;
-import bootmend.job.ProposedChange;
-import bootmend.job.RecoverJob;
-import bootmend.job.RecoveryView;
-import bootmend.job.Workplace;
+import bootmend.batch.CardNames;
+import bootmend.operation.ChangeView;
+import bootmend.operation.OpenRecovery;
+import bootmend.operation.ProposedChange;
+import bootmend.operation.RecoverJob;
+import bootmend.request.CardRequest;
+import bootmend.view.RecoveryView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;

@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

@@ -3,10 +3,10 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
+import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import java.io.IOException;
 import java.nio.file.Files;

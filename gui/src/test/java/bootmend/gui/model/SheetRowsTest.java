@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.SheetJob;
-import bootmend.job.SheetView;
-import bootmend.job.Workplace;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.view.SheetJob;
+import bootmend.view.SheetView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.TrialListing;
+import bootmend.record.TrialListing;
 import bootmend.trial.Setting;
 import java.io.IOException;
 import java.nio.file.Files;
