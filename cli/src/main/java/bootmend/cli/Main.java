@@ -1,5 +1,6 @@
 package bootmend.cli;
 
+import bootmend.cli.outcome.ExitCode;
 import bootmend.workplace.Workplace;
 import java.io.PrintWriter;
 

@@ -7,6 +7,7 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import bootmend.card.PartitionView;
 import bootmend.config.VisibleText;
@@ -25,12 +26,12 @@ class DoorTest {
     @ArchTest
     static final ArchRule ONE_DOOR = classes()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .onlyDependOnClassesThat(not(resideInAPackage("bootmend.."))
                     .or(resideInAnyPackage(
                             "bootmend",
-                            "bootmend.cli",
+                            "bootmend.cli..",
                             "bootmend.page",
                             "bootmend.workplace",
                             "bootmend.request",
@@ -47,14 +48,14 @@ class DoorTest {
     @ArchTest
     static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
 
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("de.waldheinz..");
@@ -66,6 +67,10 @@ class DoorTest {
             .should()
             .dependOnClassesThat()
             .resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule NO_CYCLES =
+            slices().matching("bootmend.cli.(*)..").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();

@@ -48,7 +48,7 @@ final class CheckPage extends VBox {
     private final Button print;
 
     /** @param takeTo shows a line of the config file */
-    CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
+    public CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
         this.model = model;
         this.kit = kit;
         this.dialogs = dialogs;
