@@ -77,8 +77,6 @@ public final class CardNames {
         } catch (InvalidPathException e) {
             throw CardException.usage(
                     name + " is no name of a file here (" + e.getReason() + ")", "Check the spelling.");
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     name + " could not be listed (" + e.getMessage() + ")",
@@ -104,7 +102,7 @@ public final class CardNames {
         return -1;
     }
 
-    private static List<Path> pattern(String name, int wild) throws IOException {
+    private static List<Path> pattern(String name, int wild) throws CardException, IOException {
         int end = Math.max(name.lastIndexOf('/'), name.lastIndexOf(File.separatorChar)) + 1;
         if (wild < end) {
             throw CardException.usage(name + " has a pattern in a folder's name", "Name the folder plainly.");
@@ -119,7 +117,8 @@ public final class CardNames {
         return end == 0 ? found.stream().map(Path::getFileName).toList() : found;
     }
 
-    private static List<Path> files(Path folder, String pattern, Predicate<Path> wanted) throws IOException {
+    private static List<Path> files(Path folder, String pattern, Predicate<Path> wanted)
+            throws CardException, IOException {
         List<Path> found = new ArrayList<>();
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, pattern)) {
             for (Path file : files) {

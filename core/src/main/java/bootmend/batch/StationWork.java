@@ -58,8 +58,6 @@ public interface StationWork {
                     StationTurn.Outcome.DONE,
                     "Written, forced and read back: " + change.plan().title() + "; undo record " + done.undoRecord()
                             + ".");
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

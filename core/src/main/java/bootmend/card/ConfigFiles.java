@@ -54,12 +54,12 @@ public final class ConfigFiles {
      *
      * @throws CardException when there is no config file, or it cannot be taken for one
      */
-    public static ConfigFiles read(BootFiles volume) throws IOException {
+    public static ConfigFiles read(BootFiles volume) throws CardException, IOException {
         return read(volume, NAME);
     }
 
     /** The same with another file in the place of {@code config.txt}, such as {@code tryboot.txt}. */
-    public static ConfigFiles read(BootFiles volume, String name) throws IOException {
+    public static ConfigFiles read(BootFiles volume, String name) throws CardException, IOException {
         ConfigFiles read = new ConfigFiles(volume);
         Optional<DirectoryEntry> named = volume.find(name);
         if (named.isEmpty()) {
@@ -144,7 +144,7 @@ public final class ConfigFiles {
                 .forEach(this::doubt);
     }
 
-    private void add(String path, DirectoryEntry entry) throws IOException {
+    private void add(String path, DirectoryEntry entry) throws CardException, IOException {
         FileContent content = volume.read(entry, MAX_BYTES);
         if (content.isWhole()) {
             savedForm(path, content);
@@ -184,7 +184,7 @@ public final class ConfigFiles {
         }
     }
 
-    private void include(String from, int line, String name) throws IOException {
+    private void include(String from, int line, String name) throws CardException, IOException {
         String path = path(name);
         if (!named.add(path.toLowerCase(Locale.ROOT))) {
             return;

@@ -58,7 +58,7 @@ final class FolderCard implements OpenCard {
         return named.toString().matches("[A-Za-z]:") ? Path.of(named + "\\") : named;
     }
 
-    static FolderCard open(CardRequest request, Path path, boolean forChanging) throws IOException {
+    static FolderCard open(CardRequest request, Path path, boolean forChanging) throws CardException, IOException {
         if (request.partition().isPresent()) {
             throw CardException.usage("a mounted folder is one partition already", "Leave --partition out.");
         }
@@ -134,7 +134,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws IOException {
+    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException {
         FilePlanner planner = planner(workplace, inPlace);
         for (var file : record.plan().files()) {
             planner.put(file.reversed());
@@ -158,7 +158,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public Optional<OpenChange> waiting(UndoStore store) throws IOException {
+    public Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException {
         if (waiting == null) {
             waiting = recovery(store).find();
         }
@@ -166,7 +166,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public History history(UndoStore store) throws IOException {
+    public History history(UndoStore store) throws CardException, IOException {
         return History.of(folder, id, path(), store);
     }
 

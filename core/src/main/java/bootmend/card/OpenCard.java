@@ -32,8 +32,6 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
             return Files.isDirectory(folder)
                     ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
@@ -72,7 +70,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     FilePlanner planner(Workplace workplace, boolean inPlace);
 
     /** The plan that takes {@code record} back. */
-    Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws IOException;
+    Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException;
 
     Committed commit(Workplace workplace, Plan plan) throws CardException;
 
@@ -82,9 +80,9 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     Recovery recovery(UndoStore store);
 
     /** The change that waits on this card, as it was when this was first asked. */
-    Optional<OpenChange> waiting(UndoStore store) throws IOException;
+    Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException;
 
-    History history(UndoStore store) throws IOException;
+    History history(UndoStore store) throws CardException, IOException;
 
     /**
      * The card itself, for what works on sectors.

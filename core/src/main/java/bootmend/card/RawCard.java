@@ -73,14 +73,14 @@ public final class RawCard implements OpenCard {
         this.volume = volume;
     }
 
-    static RawCard open(CardSource source, CardRequest request, boolean forChanging) throws IOException {
+    static RawCard open(CardSource source, CardRequest request, boolean forChanging) throws CardException, IOException {
         try {
             PartitionTable table = PartitionTableReader.read(source.device());
             Volumes volumes = new Volumes(source.device());
             BootChoice choice = BootChoice.of(table, volumes, request.partition());
             return new RawCard(
                     source, table, choice, volumes.opened(choice.partition()), volumes.autoboot, forChanging);
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             source.close();
             throw e;
         }
@@ -193,7 +193,7 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws IOException {
+    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException {
         return new TakeBack(device(), volume, id()).plan(record, workplace.now(), inPlace);
     }
 
@@ -213,7 +213,7 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public Optional<OpenChange> waiting(UndoStore store) throws IOException {
+    public Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException {
         if (waiting == null) {
             waiting = recovery(store).find();
         }
@@ -221,7 +221,7 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public History history(UndoStore store) throws IOException {
+    public History history(UndoStore store) throws CardException, IOException {
         return History.of(device(), volume, id(), path(), store);
     }
 

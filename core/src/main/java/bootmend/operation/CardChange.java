@@ -54,8 +54,6 @@ public record CardChange(
                     change.plan(),
                     change.isNothing(),
                     made);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     "the card could not be closed (" + e.getMessage() + ")",

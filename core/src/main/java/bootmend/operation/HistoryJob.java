@@ -30,8 +30,6 @@ public final class HistoryJob {
             }
             Collections.reverse(entries);
             return entries;
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

@@ -64,7 +64,7 @@ public final class PutProfileJob {
                     questions(profile),
                     plan,
                     () -> card.commit(workplace, plan));
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
     }
@@ -83,7 +83,7 @@ public final class PutProfileJob {
     }
 
     private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited, ProfileRequest wanted)
-            throws IOException {
+            throws CardException, IOException {
         if (wanted.despiteBlockers()) {
             return;
         }
@@ -94,7 +94,7 @@ public final class PutProfileJob {
 
     private Plan plan(
             OpenCard card, ConfigFiles files, Map<String, ConfigDocument> edited, Profile profile, boolean inPlace)
-            throws IOException {
+            throws CardException, IOException {
         FilePlanner planner = card.planner(workplace, inPlace);
         for (ConfigFile file : files.all()) {
             ResetJob.refuseWhenNotWhole(file);

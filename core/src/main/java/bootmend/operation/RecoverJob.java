@@ -24,13 +24,13 @@ public final class RecoverJob {
         try {
             Recovery recovery = card.recovery(workplace.store());
             return new OpenRecovery(card, recovery, recovery.find());
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
     }
 
     /** Refuses to change a card on which a cut change waits. */
-    static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws IOException {
+    static void refuseWhenWaiting(OpenCard card, Workplace workplace) throws CardException, IOException {
         var waiting = card.waiting(workplace.store())
                 .filter(change ->
                         change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL);

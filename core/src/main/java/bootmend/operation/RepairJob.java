@@ -55,7 +55,7 @@ public final class RepairJob {
                     findings,
                     plan,
                     () -> card.commit(workplace, plan));
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
     }

@@ -68,7 +68,7 @@ public final class ResetJob {
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
             return new ProposedChange(card, view, lines, plan, () -> card.commit(workplace, plan));
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw closing(card, e);
         }
     }

@@ -110,7 +110,7 @@ public final class StageJob {
     /** Works out what becomes of files on a card. */
     @FunctionalInterface
     private interface Work {
-        Changes on(OpenCard card) throws IOException;
+        Changes on(OpenCard card) throws CardException, IOException;
     }
 
     private ProposedChange propose(CardRequest request, boolean forChanging, boolean inPlace, String title, Work work)
@@ -130,7 +130,7 @@ public final class StageJob {
                     LineDiff.of(changes.shown()),
                     plan,
                     () -> card.commit(workplace, plan));
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
     }
@@ -138,7 +138,7 @@ public final class StageJob {
     /** The config file's text with the trial's settings; what the card sets on the board besides stays. */
     private ConfigDocument staged(
             OpenCard card, ConfigFiles files, Board board, Map<String, Long> named, boolean despiteBlockers)
-            throws IOException {
+            throws CardException, IOException {
         Map<String, String> settings = new LinkedHashMap<>(new CardSettings(workplace.tables()).of(files, board));
         named.forEach((key, value) -> settings.put(key, Long.toString(value)));
         Map<String, ConfigDocument> edited = new ProfileEdit(workplace.tables(), board, files::pathOf)
@@ -158,7 +158,8 @@ public final class StageJob {
         return edited.get(files.main().path());
     }
 
-    private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited) throws IOException {
+    private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited)
+            throws CardException, IOException {
         List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board))
                 .of(new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
         NewBlockers.refuse(blockers, "staged");
@@ -172,7 +173,7 @@ public final class StageJob {
         }
     }
 
-    private static byte[] stagedContent(OpenCard card) throws IOException {
+    private static byte[] stagedContent(OpenCard card) throws CardException, IOException {
         byte[] content = content(card);
         if (content == null) {
             throw CardException.refused(
@@ -182,7 +183,7 @@ public final class StageJob {
     }
 
     /** The staged file's content; null where none is staged. */
-    private static byte[] content(OpenCard card) throws IOException {
+    private static byte[] content(OpenCard card) throws CardException, IOException {
         var entry = card.volume().find(STAGED);
         if (entry.isEmpty()) {
             return null;

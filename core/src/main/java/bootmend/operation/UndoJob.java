@@ -39,12 +39,12 @@ public final class UndoJob {
             return undo.to().isPresent()
                     ? backTo(card, history, undo.to(), undo.inPlace())
                     : last(card, history, undo.inPlace());
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw ResetJob.closing(card, e);
         }
     }
 
-    private ProposedChange last(OpenCard card, History history, boolean inPlace) throws IOException {
+    private ProposedChange last(OpenCard card, History history, boolean inPlace) throws CardException, IOException {
         UndoRecord record = history.lastToTakeBack()
                 .orElseThrow(() -> CardException.refused(
                         "there is no change to this card that this computer could take back",
@@ -59,7 +59,8 @@ public final class UndoJob {
                 () -> card.commitBack(workplace, plan, record));
     }
 
-    private ProposedChange backTo(OpenCard card, History history, OptionalInt to, boolean inPlace) throws IOException {
+    private ProposedChange backTo(OpenCard card, History history, OptionalInt to, boolean inPlace)
+            throws CardException, IOException {
         int number = to.getAsInt();
         int last = history.oldestFirst().size();
         if (number < 0 || number > last) {

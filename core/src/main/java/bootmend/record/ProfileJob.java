@@ -195,8 +195,6 @@ public final class ProfileJob {
     private Map<String, String> read(CardRequest request, Reading reading) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return reading.of(ConfigFiles.read(card.volume()));
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

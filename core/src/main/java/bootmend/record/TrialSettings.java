@@ -100,8 +100,6 @@ public final class TrialSettings {
             ConfigFiles files = ConfigFiles.read(card.volume());
             return new Resolver(tables)
                     .resolve(files.main().path(), files.main().document(), files.includes(), facts);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

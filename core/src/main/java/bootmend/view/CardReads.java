@@ -28,7 +28,7 @@ public final class CardReads {
     }
 
     /** The card as it is. */
-    public CardRead read(OpenCard card, CardListing listing) throws IOException {
+    public CardRead read(OpenCard card, CardListing listing) throws CardException, IOException {
         BootFiles volume = card.volume();
         List<ConfigText> config = List.of();
         Optional<String> problem = Optional.empty();

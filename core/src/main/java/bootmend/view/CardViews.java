@@ -23,7 +23,7 @@ public final class CardViews {
     }
 
     /** The whole view; a config file that cannot be read is part of it, not a failure. */
-    public CardView of(OpenCard card) throws IOException {
+    public CardView of(OpenCard card) throws CardException, IOException {
         try {
             return of(card, ConfigFiles.read(card.volume()));
         } catch (CardException e) {
@@ -32,7 +32,7 @@ public final class CardViews {
     }
 
     /** The view of a card whose config file cannot be read. */
-    public CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
+    public CardView withoutConfig(OpenCard card, CardException problem) throws CardException, IOException {
         return new CardView(
                 card.named().toString(),
                 card.kind(),
@@ -44,7 +44,7 @@ public final class CardViews {
                 cardNotes(card));
     }
 
-    public CardView of(OpenCard card, ConfigFiles files) throws IOException {
+    public CardView of(OpenCard card, ConfigFiles files) throws CardException, IOException {
         ConfigFile main = files.main();
         List<TuningView> tuning = new ArrayList<>();
         for (ConfigFile file : files.all()) {
@@ -66,7 +66,7 @@ public final class CardViews {
                 notes);
     }
 
-    private List<String> cardNotes(OpenCard card) throws IOException {
+    private List<String> cardNotes(OpenCard card) throws CardException, IOException {
         List<String> notes = new ArrayList<>(card.tableDoubts());
         notes.addAll(card.volume().doubts());
         notes.addAll(card.volume().remarks());

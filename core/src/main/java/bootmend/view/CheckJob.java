@@ -34,14 +34,12 @@ public final class CheckJob {
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(request.board());
         try (OpenCard card = OpenCard.open(workplace.opener(), request.card(), false)) {
             return check(card, request, facts);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
     }
 
-    private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws IOException {
+    private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws CardException, IOException {
         CardListing listing = CardListing.of(card.volume());
         CardRead read = new CardReads(workplace.store()).read(card, listing);
         CardContent unsampled = new CardContents(workplace.tables()).of(read, facts);

@@ -49,8 +49,6 @@ public final class SheetJob {
                     workplace.boards(),
                     card.waiting(workplace.store()).map(RecoveryView::of),
                     staged);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
@@ -59,7 +57,7 @@ public final class SheetJob {
     /** Where a line stands. */
     private record Spot(String file, int line) {}
 
-    private static List<SheetFile> files(OpenCard card, CardView view) throws IOException {
+    private static List<SheetFile> files(OpenCard card, CardView view) throws CardException, IOException {
         if (view.config().isEmpty()) {
             return List.of();
         }

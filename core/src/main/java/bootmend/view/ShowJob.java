@@ -23,8 +23,6 @@ public final class ShowJob {
     public CardView run(CardRequest request) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return new CardViews(workplace).of(card);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
@@ -39,8 +37,6 @@ public final class ShowJob {
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(about);
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             return new ShowViews(workplace).of(card, facts);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

@@ -46,7 +46,7 @@ final class ShowViews {
     }
 
     /** A config file that cannot be read is part of the view, not a failure. */
-    ShowView of(OpenCard card, BoardFacts facts) throws IOException {
+    ShowView of(OpenCard card, BoardFacts facts) throws CardException, IOException {
         Optional<String> asked = facts.board().map(Board::id);
         ConfigFiles files;
         try {

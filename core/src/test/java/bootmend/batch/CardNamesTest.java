@@ -27,23 +27,23 @@ class CardNamesTest {
     }
 
     @Test
-    void aFolderGivesItsImagesByName() throws IOException {
+    void aFolderGivesItsImagesByName() throws CardException, IOException {
         assertThat(names(false, folder.toString())).containsExactly("a.IMG", "b.img", "c.raw", "d.bin", "x[1].img");
     }
 
     @Test
-    void packedImagesCountForReadersAlone() throws IOException {
+    void packedImagesCountForReadersAlone() throws CardException, IOException {
         assertThat(names(true, folder.toString())).contains("e.img.xz");
     }
 
     @Test
-    void aPatternIsFilledIn() throws IOException {
+    void aPatternIsFilledIn() throws CardException, IOException {
         assertThat(names(false, folder.resolve("*.{img,raw}").toString()))
                 .containsExactly("b.img", "c.raw", "x[1].img");
     }
 
     @Test
-    void aFileWhoseNameLooksLikeAPatternIsThatFile() throws IOException {
+    void aFileWhoseNameLooksLikeAPatternIsThatFile() throws CardException, IOException {
         assertThat(names(false, folder.resolve("x[1].img").toString())).containsExactly("x[1].img");
     }
 
@@ -58,7 +58,7 @@ class CardNamesTest {
     }
 
     @Test
-    void aCardNamedTwiceComesOnceWhereItWasNamedFirst() throws IOException {
+    void aCardNamedTwiceComesOnceWhereItWasNamedFirst() throws CardException, IOException {
         Files.createSymbolicLink(folder.resolve("link"), folder.resolve("b.img"));
         Files.createLink(folder.resolve("hard.img"), folder.resolve("b.img"));
 
@@ -73,7 +73,7 @@ class CardNamesTest {
     }
 
     @Test
-    void whatIsNotThereAndFoldersWithoutImagesAreLeftToWhoeverOpensThem() throws IOException {
+    void whatIsNotThereAndFoldersWithoutImagesAreLeftToWhoeverOpensThem() throws CardException, IOException {
         Path empty = Files.createDirectory(folder.resolve("empty"));
         Path mounted = Files.createDirectory(folder.resolve("boot"));
         Files.createFile(mounted.resolve("CONFIG.TXT"));
@@ -84,7 +84,7 @@ class CardNamesTest {
     }
 
     @Test
-    void whatIsPackedIsKnownToBeUnchangeableByItsNameAlone() throws IOException {
+    void whatIsPackedIsKnownToBeUnchangeableByItsNameAlone() throws CardException, IOException {
         CardNames.refuseToChange(folder.resolve("b.img"));
 
         assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz")))
@@ -93,7 +93,7 @@ class CardNamesTest {
                 .matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
     }
 
-    private static List<String> names(boolean packed, String... given) throws IOException {
+    private static List<String> names(boolean packed, String... given) throws CardException, IOException {
         return new CardNames(packed)
                 .expand(List.of(given)).stream()
                         .map(card -> card.getFileName().toString())

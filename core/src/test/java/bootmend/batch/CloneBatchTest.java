@@ -56,7 +56,7 @@ class CloneBatchTest {
     }
 
     @Test
-    void everyCloneIsDoneOnceWithARecordOfItsOwnThatTakesItBack() throws IOException {
+    void everyCloneIsDoneOnceWithARecordOfItsOwnThatTakesItBack() throws CardException, IOException {
         reset(workplace);
 
         assertThat(results)
@@ -83,7 +83,7 @@ class CloneBatchTest {
     }
 
     @Test
-    void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws IOException {
+    void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = CardSource.onThisComputer().open(path, forChanging);

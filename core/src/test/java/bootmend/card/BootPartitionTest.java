@@ -2,6 +2,7 @@ package bootmend.card;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
@@ -29,7 +30,7 @@ class BootPartitionTest {
     private static final long SECOND = 2048 + SECTORS;
 
     @Test
-    void secondPartitionHoldsTheFirmware() throws IOException {
+    void secondPartitionHoldsTheFirmware() throws CardException, IOException {
         SparseDisk disk = twoVolumes();
         write(disk, 2048, "notes.txt", "none");
         write(disk, SECOND, "start4.elf", "none");
@@ -39,7 +40,7 @@ class BootPartitionTest {
     }
 
     @Test
-    void autobootOnTheFirstNamesTheSecond() throws IOException {
+    void autobootOnTheFirstNamesTheSecond() throws CardException, IOException {
         SparseDisk disk = twoVolumes();
         write(disk, 2048, "start4.elf", "[all]\nboot_partition=2\n");
         write(disk, SECOND, "kernel.img", "none");
@@ -53,7 +54,7 @@ class BootPartitionTest {
 
     /** A second FAT partition that is cut off or damaged is no reason to fail on the first. */
     @Test
-    void aVolumeWhoseRootCannotBeReadIsPassedOver() throws IOException {
+    void aVolumeWhoseRootCannotBeReadIsPassedOver() throws CardException, IOException {
         SparseDisk disk = twoVolumes();
         write(disk, 2048, "config.txt", "none");
         write(disk, SECOND, "start4.elf", "none");
@@ -63,7 +64,7 @@ class BootPartitionTest {
     }
 
     @Test
-    void partitionsOfAGuidTable() throws IOException {
+    void partitionsOfAGuidTable() throws CardException, IOException {
         SparseDisk disk = new GptBuilder((SECOND + SECTORS + 2048) * 512, 512)
                 .partition(GptBuilder.BASIC_DATA, 2048, SECTORS, "data")
                 .partition(GptBuilder.EFI_SYSTEM, SECOND, SECTORS, "boot")
@@ -92,7 +93,7 @@ class BootPartitionTest {
         builder.writeTo(disk, sector * 512);
     }
 
-    private static CardView show(SparseDisk disk, OptionalInt partition) throws IOException {
+    private static CardView show(SparseDisk disk, OptionalInt partition) throws CardException, IOException {
         Workplace workplace = new Workplace(
                 Jimfs.newFileSystem(Configuration.unix()).getPath("/data"),
                 Clock.systemUTC(),

@@ -145,7 +145,7 @@ class HistoryTest {
         assertThat(config(card)).startsWith("#arm_freq=1234");
     }
 
-    private List<HistoryEntry> history() throws IOException {
+    private List<HistoryEntry> history() throws CardException, IOException {
         return new HistoryJob(bench.workplace()).run(CardRequest.of(Path.of(READER)));
     }
 

@@ -43,7 +43,7 @@ class HostileRepairTest {
     private int repaired;
 
     @Test
-    void everyDamageIsSurvived() {
+    void everyDamageIsSurvived() throws CardException {
         List<HostileCards.Base> bases = HostileCards.bases();
         for (long seed = 1; seed <= CASES; seed++) {
             HostileCards.Base base = bases.get(Math.floorMod(seed, bases.size()));
@@ -58,7 +58,7 @@ class HostileRepairTest {
         assertThat(repaired).isGreaterThan((int) (CASES / 10));
     }
 
-    private void survives(SparseDisk card) throws IOException {
+    private void survives(SparseDisk card) throws CardException, IOException {
         SparseDisk before = card.copy();
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             if (!repair(host, card)) {

@@ -87,7 +87,7 @@ class IoErrorAtEveryAccessTest {
 
     /** Whether the reset failed; where it did, recovery brings the card to one of its two whole states. */
     private static boolean failsAndRecovers(SparseDisk card, BlockDevice failing, SparseDisk before, SparseDisk after)
-            throws IOException {
+            throws CardException, IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             CardException failure = tryReset(workplace(host, failing));
             if (failure == null) {
@@ -127,7 +127,7 @@ class IoErrorAtEveryAccessTest {
         return card;
     }
 
-    private static int writes(SparseDisk before) throws IOException {
+    private static int writes(SparseDisk before) throws CardException, IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix());
                 ProposedChange change =
                         new ResetJob(workplace(host, before.copy())).preview(CARD, ResetRequest.PLAIN)) {

@@ -52,7 +52,7 @@ class MountedFolderJobTest {
     }
 
     @Test
-    void showsTheFolderAsACard() throws IOException {
+    void showsTheFolderAsACard() throws CardException, IOException {
         CardView view = new ShowJob(workplace).run(request);
 
         assertThat(view.kind()).isEqualTo("mounted folder");
@@ -66,14 +66,14 @@ class MountedFolderJobTest {
     }
 
     @Test
-    void checksTheFolder() throws IOException {
+    void checksTheFolder() throws CardException, IOException {
         CheckView view = new CheckJob(workplace).run(new CheckRequest(request, Purpose.SHIP, BoardRequest.of("pi4")));
 
         assertThat(view.findings()).extracting(Finding::rule).contains("tuning-line-active");
     }
 
     @Test
-    void aResetNamesFilesAndIsTakenBackToTheSameBytes() throws IOException {
+    void aResetNamesFilesAndIsTakenBackToTheSameBytes() throws CardException, IOException {
         try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
             assertThat(change.plan().ofFolder()).isTrue();
             assertThat(change.plan().files()).containsExactly("config.txt", "LAB/Extra.TXT");
@@ -100,7 +100,7 @@ class MountedFolderJobTest {
 
     /** Cards' folders are mounted at any path; what is in them tells which card it is. */
     @Test
-    void theHistoryFollowsTheCardToAnotherPath() throws IOException {
+    void theHistoryFollowsTheCardToAnotherPath() throws CardException, IOException {
         reset();
         Path elsewhere = Files.move(folder, computer.resolve("elsewhere"));
 
@@ -129,7 +129,7 @@ class MountedFolderJobTest {
     }
 
     @Test
-    void noLinkLeadsOutOfTheFolder() throws IOException {
+    void noLinkLeadsOutOfTheFolder() throws CardException, IOException {
         Path outside = Files.createDirectories(computer.resolve("outside"));
         Files.writeString(outside.resolve("extra.txt"), "gpu_freq=700\n");
         Files.writeString(outside.resolve("victim"), "mine");
@@ -164,7 +164,7 @@ class MountedFolderJobTest {
 
     /** The second file cannot be written: the first is new, the second is old, each whole. */
     @Test
-    void aCutBetweenTwoFilesIsFoundAndTakenBack() throws IOException {
+    void aCutBetweenTwoFilesIsFoundAndTakenBack() throws CardException, IOException {
         Path obstacle = Files.createDirectories(folder.resolve("lab/extra.bm~/full"));
         assertRefused(this::reset, CardException.Kind.CUT_SHORT, "cut short", "bootmend recover");
         assertThat(read("CONFIG.TXT")).contains("#arm_freq");
@@ -183,7 +183,7 @@ class MountedFolderJobTest {
     }
 
     @Test
-    void aFileThatChangedSinceItWasShownIsLeftAlone() throws IOException {
+    void aFileThatChangedSinceItWasShownIsLeftAlone() throws CardException, IOException {
         try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
             write("CONFIG.TXT", "arm_freq=1900\n");
             assertRefused(change::apply, CardException.Kind.REFUSED, "changed since it was read", "Try again.");
@@ -191,7 +191,7 @@ class MountedFolderJobTest {
         assertThat(read("CONFIG.TXT")).isEqualTo("arm_freq=1900\n");
     }
 
-    private void reset() throws IOException {
+    private void reset() throws CardException, IOException {
         try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
             change.apply();
         }

@@ -75,7 +75,7 @@ class NeverStraysTest {
             this.disk = disk;
         }
 
-        void everyJob() throws IOException {
+        void everyJob() throws CardException, IOException {
             run(workplace -> {
                 new ShowJob(workplace).run(CARD);
                 new HistoryJob(workplace).run(CARD);
@@ -94,7 +94,7 @@ class NeverStraysTest {
         }
 
         private interface Job {
-            ProposedChange begin(Workplace workplace) throws IOException;
+            ProposedChange begin(Workplace workplace) throws CardException, IOException;
         }
 
         private void run(Job job) throws IOException {

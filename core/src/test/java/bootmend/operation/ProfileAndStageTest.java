@@ -266,13 +266,13 @@ class ProfileAndStageTest {
                 .trial();
     }
 
-    private void put(String card, ProfileRequest request) throws IOException {
+    private void put(String card, ProfileRequest request) throws CardException, IOException {
         try (ProposedChange change = new PutProfileJob(bench.workplace()).begin(card(card), request)) {
             change.apply();
         }
     }
 
-    private void stage(String... settings) throws IOException {
+    private void stage(String... settings) throws CardException, IOException {
         StageRequest request = new StageRequest("pi4", List.of(settings), false, false);
         try (ProposedChange change = new StageJob(bench.workplace()).stage(card(CART), request, true)) {
             change.apply();

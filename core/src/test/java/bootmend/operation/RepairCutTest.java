@@ -40,7 +40,7 @@ class RepairCutTest {
                 "orphaned-long-names",
                 "chain-loop-on-itself"
             })
-    void everyCutRepairIsFinishedOrTakenBack(String id) throws IOException {
+    void everyCutRepairIsFinishedOrTakenBack(String id) throws CardException, IOException {
         SparseDisk damaged = DamagedCards.card(id).disk();
         SparseDisk repaired = damaged.copy();
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
@@ -65,7 +65,7 @@ class RepairCutTest {
         assertThat(cuts).isPositive();
     }
 
-    private static boolean cutAndRecover(SparseDisk card, int write, boolean finish) throws IOException {
+    private static boolean cutAndRecover(SparseDisk card, int write, boolean finish) throws CardException, IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             if (!fails(host, FaultingDevice.atWrite(card, write))) {
                 return false;

@@ -61,7 +61,8 @@ class RepairJobTest {
 
     @ParameterizedTest
     @CsvFileSource(resources = REPAIRS)
-    void mendsWhatNeedsNoGuess(String id, String findings, String mended, String concerned) throws IOException {
+    void mendsWhatNeedsNoGuess(String id, String findings, String mended, String concerned)
+            throws CardException, IOException {
         DamagedCard damaged = DamagedCards.card(id);
         SparseDisk card = damaged.disk().copy();
         bench.insert(PATH, card);
@@ -95,7 +96,7 @@ class RepairJobTest {
     }
 
     @Test
-    void findsNothingOnHealthyCards() throws IOException {
+    void findsNothingOnHealthyCards() throws CardException, IOException {
         for (DemoCard demo : DemoCards.all()) {
             bench.insert(PATH, DemoCards.build(demo));
             try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, FREE_LOST)) {
@@ -128,7 +129,7 @@ class RepairJobTest {
                 "size-over-4-gib",
                 "chain-longer-than-size"
             })
-    void givesTheConfigFileBack(String id) throws IOException {
+    void givesTheConfigFileBack(String id) throws CardException, IOException {
         DamagedCard damaged = DamagedCards.card(id);
         SparseDisk card = damaged.disk().copy();
         bench.insert(PATH, card);
@@ -143,7 +144,7 @@ class RepairJobTest {
     }
 
     @Test
-    void lostClustersAreFreedOnlyWhenAskedFor() throws IOException {
+    void lostClustersAreFreedOnlyWhenAskedFor() throws CardException, IOException {
         SparseDisk card = DamagedCards.card("lost-clusters").disk();
         bench.insert(PATH, card);
         SparseDisk before = card.copy();
@@ -158,7 +159,7 @@ class RepairJobTest {
     }
 
     @Test
-    void theMarkOfAVolumeInUseStaysWhileSomethingIsLeft() throws IOException {
+    void theMarkOfAVolumeInUseStaysWhileSomethingIsLeft() throws CardException, IOException {
         DamagedCard damaged = DamagedCards.card("cross-linked");
         SparseDisk card = damaged.disk();
         card.patch(damaged.volumeOffset() + 0x41, (byte) 1);
@@ -172,7 +173,7 @@ class RepairJobTest {
     }
 
     @Test
-    void crossLinkedFilesNameEachOther() throws IOException {
+    void crossLinkedFilesNameEachOther() throws CardException, IOException {
         bench.insert(PATH, DamagedCards.card("cross-linked").disk());
         try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, RepairRequest.PLAIN)) {
             assertThat(change.findings())
@@ -189,7 +190,7 @@ class RepairJobTest {
     }
 
     @Test
-    void severalFilesThatMayBeTheConfigFileAreLeftAlone() throws IOException {
+    void severalFilesThatMayBeTheConfigFileAreLeftAlone() throws CardException, IOException {
         SparseDisk card = card(FatItem.file("config.txt.txt", new byte[10]), FatItem.file("config", new byte[10]));
         bench.insert(PATH, card);
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
@@ -204,7 +205,7 @@ class RepairJobTest {
 
     /** A rename over two sectors writes the short entry first, so that a cut in between leaves the file under its name. */
     @Test
-    void aNameOverTwoSectorsIsSwitchedByItsShortEntry() throws IOException {
+    void aNameOverTwoSectorsIsSwitchedByItsShortEntry() throws CardException, IOException {
         List<FatItem> items = new ArrayList<>();
         for (int i = 0; i < 14; i++) {
             items.add(FatItem.file("F" + i + ".BIN", new byte[1]));
@@ -233,7 +234,7 @@ class RepairJobTest {
     }
 
     @Test
-    void aWrongNameAndAWrongFormAreMendedTogether() throws IOException {
+    void aWrongNameAndAWrongFormAreMendedTogether() throws CardException, IOException {
         String text = "# cart 3\narm_freq=2000\n";
         SparseDisk card = card(FatItem.file("config.txt.txt", ("\uFEFF" + text).getBytes(StandardCharsets.UTF_16LE)));
         SparseDisk before = card.copy();
@@ -252,7 +253,7 @@ class RepairJobTest {
     }
 
     @Test
-    void aRepairIsTakenBackAfterALaterChangeWas() throws IOException {
+    void aRepairIsTakenBackAfterALaterChangeWas() throws CardException, IOException {
         SparseDisk card = DamagedCards.card("config-cr-only").disk();
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
@@ -270,7 +271,7 @@ class RepairJobTest {
 
     /** The boot sector still reads, but its cluster size is another volume's; the backup and the files tell. */
     @Test
-    void theBackupWinsWhereItAloneFitsTheFiles() throws IOException {
+    void theBackupWinsWhereItAloneFitsTheFiles() throws CardException, IOException {
         DamagedCard base = DamagedCards.card("dirty-bits-fat32");
         SparseDisk card = base.healthy();
         card.patch(base.volumeOffset() + 13, (byte) 2);
@@ -287,7 +288,7 @@ class RepairJobTest {
     /** Without a backup nothing says what the right cluster size is: cutting chains to fit the wrong one would ruin them. */
     @ParameterizedTest
     @ValueSource(ints = {2, 4, 16})
-    void mendsNoFileByABootSectorThatDoesNotFit(int sectorsPerCluster) throws IOException {
+    void mendsNoFileByABootSectorThatDoesNotFit(int sectorsPerCluster) throws CardException, IOException {
         SparseDisk card = DamagedCards.card("dirty-bit-fat16").healthy();
         card.patch(13, (byte) sectorsPerCluster);
         bench.insert(PATH, card);
@@ -311,7 +312,7 @@ class RepairJobTest {
     }
 
     /** Repairs the card and gives the ids of what was found, each once, in order. */
-    private Set<String> repair(RepairRequest request, boolean mendsAll) throws IOException {
+    private Set<String> repair(RepairRequest request, boolean mendsAll) throws CardException, IOException {
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, request)) {
             assertThat(change.leavesDamage())
                     .as("damage is left: %s", change.findings())
@@ -324,7 +325,7 @@ class RepairJobTest {
         }
     }
 
-    private boolean isNothing() throws IOException {
+    private boolean isNothing() throws CardException, IOException {
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
             return change.isNothing();
         }

@@ -39,7 +39,7 @@ class ResetJobTest {
 
     @ParameterizedTest
     @MethodSource("specs")
-    void showResetShowUndo(FatSpec spec) throws IOException {
+    void showResetShowUndo(FatSpec spec) throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(spec, TUNED);
         SparseDisk before = card.disk.copy();
 
@@ -60,7 +60,7 @@ class ResetJobTest {
     }
 
     @Test
-    void aSecondResetWritesNothing() throws IOException {
+    void aSecondResetWritesNothing() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
         card.reset(ResetRequest.PLAIN);
         SparseDisk once = card.disk.copy();
@@ -72,7 +72,7 @@ class ResetJobTest {
     }
 
     @Test
-    void previewWritesNothingAndNamesTheLines() throws IOException {
+    void previewWritesNothingAndNamesTheLines() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
         try (ProposedChange change =
                 new ResetJob(card.workplace()).preview(CardRequest.of(Path.of("card")), ResetRequest.PLAIN)) {
@@ -92,7 +92,7 @@ class ResetJobTest {
     }
 
     @Test
-    void removeTakesTheLinesOut() throws IOException {
+    void removeTakesTheLinesOut() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
         card.reset(new ResetRequest(true, Set.of(), false));
 
@@ -100,7 +100,7 @@ class ResetJobTest {
     }
 
     @Test
-    void removeMayLeaveAnEmptyFile() throws IOException {
+    void removeMayLeaveAnEmptyFile() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(FatSpec.fat32(66000).build(), "arm_freq=2000");
         SparseDisk before = card.disk.copy();
         card.reset(new ResetRequest(true, Set.of(), false));
@@ -111,7 +111,7 @@ class ResetJobTest {
     }
 
     @Test
-    void lineEndsStay() throws IOException {
+    void lineEndsStay() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("a=1\r\narm_freq=2000\r\n[pi4]\r\nover_voltage=6");
         card.reset(ResetRequest.PLAIN);
 
@@ -119,7 +119,7 @@ class ResetJobTest {
     }
 
     @Test
-    void linesUnderNoneStay() throws IOException {
+    void linesUnderNoneStay() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("[none]\narm_freq=2200\n[all]\narm_freq=2100\n");
         card.reset(ResetRequest.PLAIN);
 
@@ -127,7 +127,7 @@ class ResetJobTest {
     }
 
     @Test
-    void keysThatAreShownOnlyAreResetWhenNamed() throws IOException {
+    void keysThatAreShownOnlyAreResetWhenNamed() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("arm_boost=1\n");
 
         assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
@@ -141,7 +141,7 @@ class ResetJobTest {
     }
 
     @Test
-    void includedFilesAreResetToo() throws IOException {
+    void includedFilesAreResetToo() throws CardException, IOException {
         MemoryCard card = MemoryCard.of(
                 FatSpec.fat32(66000).build(),
                 builder -> builder.directory("lab")
@@ -166,7 +166,7 @@ class ResetJobTest {
     /** One file under two names must be planned once: a second plan would leave the first one's clusters lost. */
     @ParameterizedTest
     @ValueSource(strings = {"lab/tuning-a.txt", "lab//Tuning-A.txt", "/LAB\\tuning-a.txt", "lab/TUNING~1.TXT"})
-    void aFileIncludedUnderTwoNamesIsChangedOnce(String again) throws IOException {
+    void aFileIncludedUnderTwoNamesIsChangedOnce(String again) throws CardException, IOException {
         MemoryCard card = MemoryCard.of(
                 FatSpec.fat32(66000).build(),
                 builder -> builder.directory("lab")
@@ -182,7 +182,7 @@ class ResetJobTest {
     }
 
     @Test
-    void whatIsNoConfigFileHasItsOwnWords() throws IOException {
+    void whatIsNoConfigFileHasItsOwnWords() throws CardException, IOException {
         MemoryCard none = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         MemoryCard folder = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder.directory("config.txt"));
         MemoryCard large = MemoryCard.of(
@@ -197,7 +197,7 @@ class ResetJobTest {
     }
 
     @Test
-    void aConfigFileThatIsNotWholeIsShownButNotReset() throws IOException {
+    void aConfigFileThatIsNotWholeIsShownButNotReset() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("arm_freq=2000\n".repeat(200));
         card.layout.setFatEntries(card.disk, card.layout.chain("config.txt")[2], 0);
 
@@ -213,7 +213,7 @@ class ResetJobTest {
         assertStops(card::undo, CardException.Kind.REFUSED, "no change to this card");
     }
 
-    private static void assertNoConfig(MemoryCard card, String words) throws IOException {
+    private static void assertNoConfig(MemoryCard card, String words) throws CardException, IOException {
         assertThat(card.show().configProblem().orElseThrow()).hasMessageContaining(words);
         assertStops(() -> card.begin(ResetRequest.PLAIN), CardException.Kind.UNREADABLE, words);
     }

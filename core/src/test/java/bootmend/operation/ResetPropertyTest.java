@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
@@ -22,7 +23,8 @@ import net.jqwik.api.Tuple;
 class ResetPropertyTest {
 
     @Property(tries = 60)
-    void resetTwiceEqualsResetOnce(@ForAll("configs") byte[] config, @ForAll boolean remove) throws IOException {
+    void resetTwiceEqualsResetOnce(@ForAll("configs") byte[] config, @ForAll boolean remove)
+            throws CardException, IOException {
         MemoryCard card = card(config);
         ResetRequest request = new ResetRequest(remove, Set.of("arm_boost"), false);
 
@@ -35,7 +37,8 @@ class ResetPropertyTest {
     }
 
     @Property(tries = 60)
-    void resetThenUndoGivesTheSameDisk(@ForAll("configs") byte[] config, @ForAll boolean remove) throws IOException {
+    void resetThenUndoGivesTheSameDisk(@ForAll("configs") byte[] config, @ForAll boolean remove)
+            throws CardException, IOException {
         MemoryCard card = card(config);
         SparseDisk before = card.disk.copy();
 

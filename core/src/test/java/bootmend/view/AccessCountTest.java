@@ -2,6 +2,7 @@ package bootmend.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.device.DeviceEvent;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
@@ -22,7 +23,7 @@ class AccessCountTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2})
-    void aLookAtA256MebibyteCardReadsLittle(int number) throws IOException {
+    void aLookAtA256MebibyteCardReadsLittle(int number) throws CardException, IOException {
         MemoryCard card = demo(number);
 
         CardView view = card.show();
@@ -36,7 +37,7 @@ class AccessCountTest {
     }
 
     @Test
-    void aResetOfTheDemoCardTouchesNothingElse() throws IOException {
+    void aResetOfTheDemoCardTouchesNothingElse() throws CardException, IOException {
         MemoryCard card = demo(0);
         SparseDisk before = card.disk.copy();
 
@@ -51,7 +52,7 @@ class AccessCountTest {
 
     @ParameterizedTest
     @ValueSource(ints = {3000, 5000, 66000})
-    void aResetOfOneLineWritesAtMostEightSectorsMoreThanTheData(int clusters) throws IOException {
+    void aResetOfOneLineWritesAtMostEightSectorsMoreThanTheData(int clusters) throws CardException, IOException {
         FatSpec.Builder kind = clusters < 4085
                 ? FatSpec.fat12(clusters)
                 : clusters < 65525 ? FatSpec.fat16(clusters) : FatSpec.fat32(clusters);

@@ -70,7 +70,7 @@ class CheckJobTest {
         "gpt-first-header-bad, volume-doubt",
         "image-cut-off-in-kernel, boot-file-not-whole"
     })
-    void aDamageIsFoundAsWhatItIs(String id, String rule) throws IOException {
+    void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
         assertThat(check(DamagedCards.card(id).disk()).findings())
                 .extracting(Finding::rule)
                 .contains(rule);
@@ -82,7 +82,7 @@ class CheckJobTest {
 
     /** The catalogue's cards hold firmware, kernels and a device tree for the pi4 family alone. */
     @Test
-    void theBoardsAreThoseThatTheCardCanBoot() throws IOException {
+    void theBoardsAreThoseThatTheCardCanBoot() throws CardException, IOException {
         CheckView view = check(DamagedCards.card("config-odd-case").healthy());
         assertThat(view.boards()).containsExactly("pi4", "pi400", "cm4", "cm4s");
         assertThat(view.boardsGiven()).isFalse();
@@ -91,7 +91,7 @@ class CheckJobTest {
     }
 
     @Test
-    void aReadThatFailsAnywhereIsAnErrorOrLeavesAFinding() throws IOException {
+    void aReadThatFailsAnywhereIsAnErrorOrLeavesAFinding() throws CardException, IOException {
         BlockDevice disk = DamagedCards.card("config-odd-case").healthy();
         RecordingDevice whole = new RecordingDevice(disk);
         List<Finding> healthy = check(whole).findings();
@@ -107,7 +107,7 @@ class CheckJobTest {
     }
 
     @Test
-    void aChangeThatWasCutShortBlocks() throws IOException {
+    void aChangeThatWasCutShortBlocks() throws CardException, IOException {
         BlockDevice disk = DamagedCards.card("config-odd-case").healthy().copy();
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             try (ProposedChange change = new ResetJob(workplace(host, FaultingDevice.atWrite(disk, 3)))
@@ -122,7 +122,7 @@ class CheckJobTest {
         }
     }
 
-    private static CheckView check(BlockDevice disk) throws IOException {
+    private static CheckView check(BlockDevice disk) throws CardException, IOException {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             return new CheckJob(workplace(host, disk)).run(request());
         }

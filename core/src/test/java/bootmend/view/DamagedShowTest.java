@@ -46,7 +46,7 @@ class DamagedShowTest {
 
     @ParameterizedTest
     @MethodSource("bootmend.fixtures.DamagedCards#ids")
-    void everyCardIsShownInFewReads(String id) throws IOException {
+    void everyCardIsShownInFewReads(String id) throws CardException, IOException {
         SparseDisk disk = DamagedCards.card(id).disk();
         RecordingDevice card = new RecordingDevice(disk);
         Workplace workplace = new Workplace(
@@ -95,7 +95,7 @@ class DamagedShowTest {
                 "config-cr-only; CR without LF",
                 "config-typographic-quotes; typographic quotes"
             })
-    void saysWhatItSeesOnTheWay(String id, String words) throws IOException {
+    void saysWhatItSeesOnTheWay(String id, String words) throws CardException, IOException {
         bench.insert(PATH, DamagedCards.card(id).disk());
 
         assertThat(new ShowJob(bench.workplace()).run(CARD).notes())
@@ -112,7 +112,7 @@ class DamagedShowTest {
                 "config-no-extension",
                 "long-name-torn"
             })
-    void namesAMisnamedConfigFile(String id) throws IOException {
+    void namesAMisnamedConfigFile(String id) throws CardException, IOException {
         DamagedCard damaged = DamagedCards.card(id);
         bench.insert(PATH, damaged.disk());
 
@@ -128,7 +128,7 @@ class DamagedShowTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"config-utf16", "config-utf16-no-mark", "config-utf16-big-endian"})
-    void callsNoCardStockOfWhoseConfigFileNothingIsRead(String id) throws IOException {
+    void callsNoCardStockOfWhoseConfigFileNothingIsRead(String id) throws CardException, IOException {
         bench.insert(PATH, DamagedCards.card(id).disk());
 
         CardException problem =
@@ -159,7 +159,7 @@ class DamagedShowTest {
     }
 
     @Test
-    void hasNoDoubtAboutDemoCards() throws IOException {
+    void hasNoDoubtAboutDemoCards() throws CardException, IOException {
         for (DemoCard demo : DemoCards.all()) {
             bench.insert(PATH, DemoCards.build(demo));
             assertThat(new ShowJob(bench.workplace()).run(CARD).notes())

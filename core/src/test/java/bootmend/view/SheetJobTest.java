@@ -2,6 +2,7 @@ package bootmend.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.DemoCards;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
@@ -20,7 +21,7 @@ class SheetJobTest {
     private static final String CARD = "/lab-card.img";
 
     @Test
-    void everyLineStandsThereWithItsKindAndWhatItTunes() throws IOException {
+    void everyLineStandsThereWithItsKindAndWhatItTunes() throws CardException, IOException {
         SheetView view = sheet(
                 TestBench.card("# cart\n\n[pi4]\narm_freq=1800\n#over_voltage=2\ninclude legs.txt\n"
                         + "hdmi_safe=1\ninitramfs disk\n"),
@@ -48,7 +49,7 @@ class SheetJobTest {
     }
 
     @Test
-    void whatCouldHideOnALineIsWrittenOut() throws IOException {
+    void whatCouldHideOnALineIsWrittenOut() throws CardException, IOException {
         assertThat(sheet(TestBench.card("arm_freq=\u001b[2J1800\n"), BoardRequest.none())
                         .files()
                         .get(0)
@@ -59,7 +60,7 @@ class SheetJobTest {
     }
 
     @Test
-    void aFileWithEndlessLinesIsCutAndTheRestCounted() throws IOException {
+    void aFileWithEndlessLinesIsCutAndTheRestCounted() throws CardException, IOException {
         SheetFile file = sheet(TestBench.card("\n".repeat(SheetJob.MOST_LINES + 7)), BoardRequest.of("pi4"))
                 .files()
                 .get(0);
@@ -69,7 +70,7 @@ class SheetJobTest {
     }
 
     @Test
-    void aCardWithoutAConfigFileStillHasAView() throws IOException {
+    void aCardWithoutAConfigFileStillHasAView() throws CardException, IOException {
         FatSpec spec = FatSpec.fat16(5000).build();
         SparseDisk disk = spec.emptyDisk();
         new FatBuilder(spec).file("start.elf", new byte[2000]).writeTo(disk, 0);
@@ -81,7 +82,7 @@ class SheetJobTest {
     }
 
     @Test
-    void theDemoCardsLinesAreThoseOfItsFile() throws IOException {
+    void theDemoCardsLinesAreThoseOfItsFile() throws CardException, IOException {
         SheetView view = sheet(DemoCards.build(DemoCards.all().get(0)), BoardRequest.none());
 
         assertThat(view.files().get(0).lines()).anySatisfy(line -> {
@@ -93,7 +94,7 @@ class SheetJobTest {
         assertThat(view.staged()).isFalse();
     }
 
-    private static SheetView sheet(SparseDisk disk, BoardRequest about) throws IOException {
+    private static SheetView sheet(SparseDisk disk, BoardRequest about) throws CardException, IOException {
         try (TestBench bench = new TestBench()) {
             bench.insert(CARD, disk);
             return new SheetJob(bench.workplace()).run(CardRequest.of(Path.of(CARD)), about);

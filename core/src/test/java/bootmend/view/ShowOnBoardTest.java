@@ -3,6 +3,7 @@ package bootmend.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import bootmend.CardException;
 import bootmend.fixtures.DemoCards;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
@@ -23,7 +24,7 @@ class ShowOnBoardTest {
     private static final CardRequest CARD = CardRequest.of(Path.of("lab-card.img"));
 
     @Test
-    void everyTuningLineSaysWhatBecomesOfItOnTheBoard() throws IOException {
+    void everyTuningLineSaysWhatBecomesOfItOnTheBoard() throws CardException, IOException {
         ShowView view = show(
                 "pi4",
                 "arm_freq=1600",
@@ -56,7 +57,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void aLineIsShadowedByTheSureOneAmongSeveralThatMayCount() throws IOException {
+    void aLineIsShadowedByTheSureOneAmongSeveralThatMayCount() throws CardException, IOException {
         ShowView view = show("pi4", "arm_freq=1500", "arm_freq=1600", "[gpio4=1]", "arm_freq=1800");
 
         assertThat(view.card().tuning().get(0).effect())
@@ -65,7 +66,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void aLineThatHangsOnHowTheBoardTakesItsValueSaysSo() throws IOException {
+    void aLineThatHangsOnHowTheBoardTakesItsValueSaysSo() throws CardException, IOException {
         ShowView view = show("pi4", "arm_freq=fast");
 
         assertThat(view.card().tuning().get(0).effect())
@@ -74,7 +75,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void anIncludedFileIsNamed() throws IOException {
+    void anIncludedFileIsNamed() throws CardException, IOException {
         MemoryCard card = card(builder -> builder.file(
                         "config.txt", MemoryCard.ascii("arm_freq=1600\ninclude ROBOTS.TXT\n[pi5]\ninclude legs.txt\n"))
                 .file("robots.txt", MemoryCard.ascii("arm_freq=1800\n"))
@@ -93,7 +94,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void includesThatLeadBackAreNoted() throws IOException {
+    void includesThatLeadBackAreNoted() throws CardException, IOException {
         MemoryCard card = card(builder -> builder.file("config.txt", MemoryCard.ascii("include robots.txt\n"))
                 .file("robots.txt", MemoryCard.ascii("include config.txt\narm_freq=1800\n")));
 
@@ -103,7 +104,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void effectiveValuesCarryTheirNumbers() throws IOException {
+    void effectiveValuesCarryTheirNumbers() throws CardException, IOException {
         // Stock and volts: "Overclocking options", config_txt/overclocking.adoc, commit 6e5f9446.
         BoardView pi4 = show("pi4", "arm_freq=2000", "over_voltage=6", "gpu_freq=600")
                 .boards()
@@ -125,7 +126,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void whereTheVoltageIsNotKnownPowerStaysUnknown() throws IOException {
+    void whereTheVoltageIsNotKnownPowerStaysUnknown() throws CardException, IOException {
         PowerView power =
                 show("pi4", "arm_freq=2000").boards().get(0).cpuPower().orElseThrow();
 
@@ -134,7 +135,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void aRevisionCodeSaysWhichBoardItIs() throws IOException {
+    void aRevisionCodeSaysWhichBoardItIs() throws CardException, IOException {
         // d03114 is a pi4 of revision 4: "Revision codes", revision-codes.adoc, commit 0456a78c.
         ShowView view = show(
                 card("arm_boost=1"),
@@ -157,7 +158,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void whatIsKnownOfTheBoardDecidesItsSections() throws IOException {
+    void whatIsKnownOfTheBoardDecidesItsSections() throws CardException, IOException {
         MemoryCard card = card("[0xa1b2c3d4]\narm_freq=1600\n[all]\n[gpio4=1]\nover_voltage=2\n[all]\n"
                 + "[EDID=LAB-PANEL]\ntemp_limit=80\n[all]\n[partition=2]\ninitial_turbo=9\n[all]\n"
                 + "[tryboot]\nforce_turbo=1");
@@ -195,7 +196,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void withoutABoardEveryBoardThatTheCardCanBootAnswers() throws IOException {
+    void withoutABoardEveryBoardThatTheCardCanBootAnswers() throws CardException, IOException {
         MemoryCard card = card(builder -> builder.file("config.txt", MemoryCard.ascii("[pi400]\narm_freq=2000\n"))
                 .file("start4.elf", new byte[700])
                 .file("fixup4.dat", new byte[600])
@@ -215,7 +216,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void aCardWithoutBootFilesIsAnsweredForEveryBoard() throws IOException {
+    void aCardWithoutBootFilesIsAnsweredForEveryBoard() throws CardException, IOException {
         ShowView view = show(card("arm_freq=2000"), BoardRequest.none());
 
         assertThat(view.anyBootable()).isFalse();
@@ -223,7 +224,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void startedOnceTheBoardReadsAnotherFile() throws IOException {
+    void startedOnceTheBoardReadsAnotherFile() throws CardException, IOException {
         // "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86.
         UnaryOperator<FatBuilder> files = builder -> builder.file("config.txt", MemoryCard.ascii("arm_freq=1600\n"))
                 .file("tryboot.txt", MemoryCard.ascii("arm_freq=1700\n"));
@@ -246,7 +247,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void cautionsComeForWhatIsTunedAlone() throws IOException {
+    void cautionsComeForWhatIsTunedAlone() throws CardException, IOException {
         assertThat(show("pi3", "force_turbo=1", "over_voltage=2").cautions())
                 .extracting(CautionView::id)
                 .containsExactly("limits", "warranty", "heat", "supply", "data");
@@ -255,7 +256,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void aMissingConfigFileIsPartOfTheView() throws IOException {
+    void aMissingConfigFileIsPartOfTheView() throws CardException, IOException {
         ShowView view = show(card(builder -> builder), BoardRequest.of("pi4"));
 
         assertThat(view.card().configProblem()).isPresent();
@@ -263,7 +264,7 @@ class ShowOnBoardTest {
     }
 
     @Test
-    void theAnswerForEveryBoardCostsNoMoreReadsThanALook() throws IOException {
+    void theAnswerForEveryBoardCostsNoMoreReadsThanALook() throws CardException, IOException {
         MemoryCard card = new MemoryCard(DemoCards.build(DemoCards.all().get(0)), 8192 * 512, null);
 
         ShowView view = show(card, BoardRequest.none());
@@ -278,11 +279,11 @@ class ShowOnBoardTest {
         return view.boards().get(0).effective().get(0).value();
     }
 
-    private static ShowView show(String board, String... config) throws IOException {
+    private static ShowView show(String board, String... config) throws CardException, IOException {
         return show(card(String.join("\n", config) + "\n"), BoardRequest.of(board));
     }
 
-    private static ShowView show(MemoryCard card, BoardRequest board) throws IOException {
+    private static ShowView show(MemoryCard card, BoardRequest board) throws CardException, IOException {
         return new ShowJob(card.workplace()).run(CARD, board);
     }
 

@@ -1,5 +1,6 @@
 package bootmend.workplace;
 
+import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
@@ -74,28 +75,28 @@ public final class MemoryCard {
         return device;
     }
 
-    public CardView show() throws IOException {
+    public CardView show() throws CardException, IOException {
         return new ShowJob(workplace()).run(REQUEST);
     }
 
-    public ProposedChange begin(ResetRequest reset) throws IOException {
+    public ProposedChange begin(ResetRequest reset) throws CardException, IOException {
         return new ResetJob(workplace()).begin(REQUEST, reset);
     }
 
     /** Resets where there is something to reset; returns whether there was. */
-    public boolean reset(ResetRequest reset) throws IOException {
+    public boolean reset(ResetRequest reset) throws CardException, IOException {
         try (ProposedChange change = begin(reset)) {
             return apply(change);
         }
     }
 
-    public boolean undo() throws IOException {
+    public boolean undo() throws CardException, IOException {
         try (ProposedChange change = new UndoJob(workplace()).begin(REQUEST, UndoRequest.LAST)) {
             return apply(change);
         }
     }
 
-    private static boolean apply(ProposedChange change) throws IOException {
+    private static boolean apply(ProposedChange change) throws CardException, IOException {
         if (change.isNothing()) {
             return false;
         }

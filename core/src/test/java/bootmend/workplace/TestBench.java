@@ -1,5 +1,6 @@
 package bootmend.workplace;
 
+import bootmend.CardException;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
@@ -50,14 +51,14 @@ public final class TestBench implements AutoCloseable {
         return host.getPath("/home");
     }
 
-    public void reset(String path) throws IOException {
+    public void reset(String path) throws CardException, IOException {
         try (ProposedChange change =
                 new ResetJob(workplace()).begin(CardRequest.of(Path.of(path)), ResetRequest.PLAIN)) {
             change.apply();
         }
     }
 
-    public void undo(String path, UndoRequest request) throws IOException {
+    public void undo(String path, UndoRequest request) throws CardException, IOException {
         try (ProposedChange change = new UndoJob(workplace()).begin(CardRequest.of(Path.of(path)), request)) {
             change.apply();
         }

@@ -1,5 +1,6 @@
 package bootmend.gui;
 
+import bootmend.CardException;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
 import bootmend.workplace.Workplace;
@@ -19,7 +20,7 @@ public record DemoBench(Workplace workplace, List<Path> cards) {
     private static final int MAST = 3;
 
     /** Makes what is not there yet. */
-    public static DemoBench in(Path folder) throws IOException {
+    public static DemoBench in(Path folder) throws CardException, IOException {
         List<Path> cards = DemoCards.all().stream()
                 .map(DemoCard::fileName)
                 .map(folder::resolve)

@@ -37,7 +37,7 @@ final class DemoRecords {
      * @param cart the demo card that the known-good profile is saved from
      * @param mast the one that the unproven profile is saved from: its trial was too short
      */
-    void add(Path cart, Path mast) throws IOException {
+    void add(Path cart, Path mast) throws CardException, IOException {
         Map<String, String> latest = new HashMap<>();
         for (String line : lines()) {
             String[] cells = line.split(",", COLUMNS);

@@ -1,5 +1,6 @@
 package bootmend.gui;
 
+import bootmend.CardException;
 import bootmend.gui.model.Bench;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
@@ -28,7 +29,7 @@ public final class WindowApp extends Application {
     private DeskModel model;
 
     @Override
-    public void start(Stage stage) throws IOException {
+    public void start(Stage stage) throws CardException, IOException {
         StartWish wish = StartWish.of(getParameters().getRaw());
         List<Path> cards = wish.paths();
         Workplace workplace;

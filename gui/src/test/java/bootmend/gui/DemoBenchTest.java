@@ -2,6 +2,7 @@ package bootmend.gui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileView;
 import bootmend.record.TrialAdviseJob;
@@ -24,7 +25,7 @@ class DemoBenchTest {
     private Path folder;
 
     @Test
-    void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws IOException {
+    void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws CardException, IOException {
         DemoBench demo = DemoBench.in(folder);
 
         TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());

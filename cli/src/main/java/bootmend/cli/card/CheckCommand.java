@@ -94,7 +94,7 @@ public final class CheckCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws CardException, IOException {
         boolean csvOut = STANDARD_OUTPUT.equals(csv);
         if (argument.json() && csvOut) {
             throw new ParameterException(

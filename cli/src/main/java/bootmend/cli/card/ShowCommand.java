@@ -70,12 +70,12 @@ public final class ShowCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws CardException, IOException {
         List<Path> cards = argument.cards(new CardNames(true));
         return cards.size() == 1 && batch.report().isEmpty() ? one(argument.only(cards.get(0))) : many(cards);
     }
 
-    private int many(List<Path> cards) throws IOException {
+    private int many(List<Path> cards) throws CardException, IOException {
         BatchRun<ShowView> run = new BatchRun<>(spec.commandLine(), question.canAsk(), CardOutcome::ofShow);
         if (argument.json()) {
             run.json(Map.of(), ShowCommand::document);

@@ -90,8 +90,6 @@ public final class RecoverCommand implements Callable<Integer> {
             try (OpenRecovery open =
                     new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace).begin(card.request())) {
                 return run(answer, open);
-            } catch (CardException e) {
-                throw e;
             } catch (IOException e) {
                 throw CardException.unreadable(
                         "the card could not be closed (" + e.getMessage() + ")",

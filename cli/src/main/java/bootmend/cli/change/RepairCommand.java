@@ -1,5 +1,6 @@
 package bootmend.cli.change;
 
+import bootmend.CardException;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
@@ -61,7 +62,7 @@ public final class RepairCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws CardException, IOException {
         RepairJob job = new RepairJob(options.on(workplace));
         RepairRequest request = new RepairRequest(freeLost, options.inPlace());
         return new CardChanges(spec.commandLine(), argument, options, batch, question)

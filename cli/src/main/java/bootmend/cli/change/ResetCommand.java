@@ -1,5 +1,6 @@
 package bootmend.cli.change;
 
+import bootmend.CardException;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
@@ -104,11 +105,11 @@ public final class ResetCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws CardException, IOException {
         return profile.name == null ? toStock() : toProfile();
     }
 
-    private int toProfile() throws IOException {
+    private int toProfile() throws CardException, IOException {
         if (remove || !also.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
         }
@@ -125,7 +126,7 @@ public final class ResetCommand implements Callable<Integer> {
                         "The card has this profile's settings already; nothing to do.");
     }
 
-    private int toStock() throws IOException {
+    private int toStock() throws CardException, IOException {
         if (profile.board != null || profile.otherBoard || profile.despiteBlockers) {
             throw new ParameterException(
                     spec.commandLine(), "--board, --other-board and --despite-blockers go with --to");

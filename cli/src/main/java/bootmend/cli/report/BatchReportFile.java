@@ -27,8 +27,6 @@ public final class BatchReportFile {
         try {
             return new BatchReportFile(
                     file.get(), ReportFormat.of(file.get()).orElseThrow().begin(NewFile.open(file.get()), command));
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw NewFile.failed(file.get(), e);
         }

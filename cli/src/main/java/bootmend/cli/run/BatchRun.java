@@ -125,15 +125,13 @@ public final class BatchRun<T> {
     }
 
     private interface Writing {
-        public void run() throws IOException;
+        void run() throws IOException;
     }
 
     /** A document that cannot be written must not keep cards from being done. */
     private static void tell(ErrorWords errors, BatchTotals totals, Writing writing) {
         try {
             writing.run();
-        } catch (CardException e) {
-            totals.worsen(errors.tell("", e));
         } catch (IOException e) {
             totals.worsen(errors.tell(
                     "",

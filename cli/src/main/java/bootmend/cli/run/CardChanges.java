@@ -46,7 +46,7 @@ public final class CardChanges {
     }
 
     /** @param nothing what to say where there is nothing to change */
-    public int run(Proposer proposer, String nothing) throws IOException {
+    public int run(Proposer proposer, String nothing) throws CardException, IOException {
         List<Path> cards = argument.cards(new CardNames(false));
         if (cards.size() > 1 || batch.report().isPresent()) {
             return many(cards, proposer);
@@ -56,7 +56,7 @@ public final class CardChanges {
                 .run(forChanging -> proposer.propose(card.request(), forChanging), nothing);
     }
 
-    private int many(List<Path> cards, Proposer proposer) throws IOException {
+    private int many(List<Path> cards, Proposer proposer) throws CardException, IOException {
         if (!options.dryRun()
                 && !options.yes()
                 && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {

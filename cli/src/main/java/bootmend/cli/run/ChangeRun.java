@@ -51,8 +51,6 @@ final class ChangeRun {
     private int runAndClose(Proposer proposer, String nothing) throws CardException {
         try (ProposedChange change = proposer.propose(!options.dryRun())) {
             return run(change, nothing);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     "the card could not be closed (" + e.getMessage() + ")",

@@ -189,11 +189,9 @@ public final class ChangeModel {
     }
 
     private static CardException told(IOException e) {
-        return e instanceof CardException told
-                ? told
-                : CardException.unreadable(
-                        "the card could not be closed (" + e.getMessage() + ")",
-                        "Take it out, put it back in and look at it again.",
-                        e);
+        return CardException.unreadable(
+                "the card could not be closed (" + e.getMessage() + ")",
+                "Take it out, put it back in and look at it again.",
+                e);
     }
 }

@@ -2,6 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileView;
@@ -27,7 +28,7 @@ class ProfilesModelTest {
     private ProfilesModel model;
 
     @BeforeEach
-    void begin() throws IOException {
+    void begin() throws CardException, IOException {
         bench = TuningDesk.filled(folder);
         model = new ProfilesModel(bench.desk);
         model.read();
@@ -107,7 +108,7 @@ class ProfilesModelTest {
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
     @Test
-    void blockersAreToldBeforeTheRiskIsOffered() throws IOException {
+    void blockersAreToldBeforeTheRiskIsOffered() throws CardException, IOException {
         Path wild = SmallCards.write(folder, "wild.img", "arm_freq=1000\nover_voltage=6\nforce_turbo=1\n");
         new ProfileJob(bench.workplace)
                 .save(CardRequest.of(wild), new ProfileJob.Save("wild", "pi3", "", "", "", List.of(), false));

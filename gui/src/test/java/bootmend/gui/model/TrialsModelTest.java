@@ -2,6 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
 import bootmend.record.TrialListing;
 import bootmend.trial.Setting;
@@ -24,7 +25,7 @@ class TrialsModelTest {
     private TrialsModel model;
 
     @BeforeEach
-    void begin() throws IOException {
+    void begin() throws CardException, IOException {
         bench = TuningDesk.filled(folder);
         model = new TrialsModel(bench.desk);
         model.read();

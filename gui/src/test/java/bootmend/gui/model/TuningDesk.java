@@ -1,5 +1,6 @@
 package bootmend.gui.model;
 
+import bootmend.CardException;
 import bootmend.gui.LabRecords;
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
@@ -30,7 +31,7 @@ final class TuningDesk {
     }
 
     /** The same, with the lab's trials and profiles. */
-    static TuningDesk filled(Path folder) throws IOException {
+    static TuningDesk filled(Path folder) throws CardException, IOException {
         TuningDesk desk = new TuningDesk(folder);
         LabRecords.fill(desk.workplace, folder);
         return desk;
