@@ -28,7 +28,7 @@ class ArchitectureTest {
     private static final String ROOT = "bootmend";
 
     private static final String[] ABOVE_CARD = {
-        "bootmend.view", "bootmend.record", "bootmend.operation", "bootmend.batch", "bootmend.page"
+        "bootmend.view", "bootmend.record", "bootmend.operation", "bootmend.batch", "bootmend.page", "bootmend.chart"
     };
 
     /** The rooms that stand on the library's lower floors, from what a computer offers up to pages. */
@@ -40,7 +40,8 @@ class ArchitectureTest {
         "bootmend.record",
         "bootmend.operation",
         "bootmend.batch",
-        "bootmend.page"
+        "bootmend.page",
+        "bootmend.chart"
     };
 
     @ArchTest
@@ -160,6 +161,10 @@ class ArchitectureTest {
             "bootmend.view",
             "bootmend.operation",
             "bootmend.batch");
+
+    @ArchTest
+    static final ArchRule CHART =
+            only("bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.record");
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_DOOR = noClasses()

@@ -8,6 +8,8 @@ import java.io.StringWriter;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** A command that is put together alone is the one that stands among all. */
@@ -45,6 +47,17 @@ class CommandLinesTest {
                             .keySet())
                     .isEqualTo(all().getSubcommands().keySet());
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"add", "list", "import", "advise", "chart", "logger"})
+    void everyTrialCommandHasAnExampleInItsHelp(String command) {
+        assertThat(all().getSubcommands()
+                        .get("trial")
+                        .getSubcommands()
+                        .get(command)
+                        .getUsageMessage())
+                .contains("Example", "bootmend trial " + command, "--json");
     }
 
     private CommandLine all() {

@@ -33,6 +33,7 @@ class DoorTest {
                             "bootmend",
                             "bootmend.cli..",
                             "bootmend.page",
+                            "bootmend.chart",
                             "bootmend.workplace",
                             "bootmend.request",
                             "bootmend.view",

@@ -162,14 +162,17 @@ class TrialIT {
 
         assertThat(bootmend.loadedClasses("trial", "list"))
                 .anyMatch(name -> name.startsWith("bootmend.trial."))
-                .noneMatch(name -> name.startsWith("org.jfree.") || name.startsWith("java.awt."));
+                .noneMatch(name -> name.startsWith("bootmend.chart.") || name.startsWith("java.awt."));
         assertThat(bootmend.loadedClasses("show", TestCards.tuned(folder)))
-                .noneMatch(name -> name.startsWith("org.jfree.") || name.startsWith("org.yaml."))
+                .noneMatch(name -> name.startsWith("bootmend.chart.") || name.startsWith("org.yaml."))
                 .noneMatch(name -> name.startsWith("oshi.") || name.startsWith("com.sun.jna."))
                 .noneMatch(name -> name.startsWith("com.fasterxml.") || name.startsWith("com.samskivert."))
                 .noneMatch(name -> name.startsWith("java.security.MessageDigest"));
         assertThat(bootmend.loadedClasses("trial", "chart", "--board", "lab-07", "--out", folder.resolve("a.png")))
-                .anyMatch(name -> name.startsWith("org.jfree."));
+                .anyMatch(name -> name.startsWith("java.awt."));
+        assertThat(bootmend.loadedClasses("trial", "chart", "--board", "lab-07", "--out", folder.resolve("a.svg")))
+                .anyMatch(name -> name.startsWith("bootmend.chart."))
+                .noneMatch(name -> name.startsWith("java.awt."));
     }
 
     private JsonNode json(Object... command) throws Exception {

@@ -35,6 +35,7 @@ class WindowArchitectureTest {
                             "bootmend.operation",
                             "bootmend.batch",
                             "bootmend.page",
+                            "bootmend.chart",
                             "bootmend.check",
                             "bootmend.trial",
                             "bootmend.fixtures"))

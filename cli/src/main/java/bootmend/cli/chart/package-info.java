@@ -1,2 +1,2 @@
-/** A board's trials as a picture in a file. */
+/** Charts in pixels. */
 package bootmend.cli.chart;

@@ -1,7 +1,10 @@
 package bootmend.cli.trial;
 
 import bootmend.CardException;
-import bootmend.cli.chart.ChartFile;
+import bootmend.chart.Drawing;
+import bootmend.chart.SvgPicture;
+import bootmend.chart.TrialChart;
+import bootmend.cli.chart.PngPicture;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.page.Amount;
@@ -10,6 +13,7 @@ import bootmend.record.TrialAdviseJob;
 import bootmend.record.TrialReport;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.OpenOption;
@@ -76,7 +80,7 @@ final class TrialChartCommand implements Callable<Integer> {
                         "no trial of " + label + " has a known clock and voltage step",
                         String.join(" ", report.notes()));
             }
-            write(picture(format, ChartView.of(report)));
+            write(picture(format, report));
             if (json) {
                 answer.json(new ChartJson(
                         report.unit().label(),
@@ -102,10 +106,11 @@ final class TrialChartCommand implements Callable<Integer> {
                 file + " does not end in .svg or .png", "Name the picture so, for example chart.svg.");
     }
 
-    private static byte[] picture(String format, ChartView view) throws CardException {
-        // A picture file needs no screen; without this, some systems would open an application's window for it.
-        System.setProperty("java.awt.headless", "true");
-        return ChartFile.valueOf(format.toUpperCase(Locale.ROOT)).of(view);
+    private static byte[] picture(String format, TrialReport report) throws CardException {
+        Drawing drawing = new TrialChart(ChartView.of(report), report.advice()).picture();
+        return format.equals("png")
+                ? PngPicture.of(drawing)
+                : SvgPicture.of(drawing).getBytes(StandardCharsets.UTF_8);
     }
 
     private void write(byte[] picture) throws CardException {

@@ -172,7 +172,7 @@ final class TrialsPage extends VBox {
     }
 
     private void chart(BoardTrials board, ChartView view) {
-        TrialChart drawing = new TrialChart(kit, board, view);
+        TrialChartPane drawing = new TrialChartPane(kit, board, view);
         VBox.setVgrow(drawing, Priority.ALWAYS);
         VBox sentences = new VBox(4);
         new ChartWords(kit.words())
@@ -187,7 +187,7 @@ final class TrialsPage extends VBox {
                         headline,
                         kit.text(view.subtitle(), "muted"),
                         drawing,
-                        TrialChart.legend(kit, board, view),
+                        drawing.legend(kit),
                         words);
     }
 

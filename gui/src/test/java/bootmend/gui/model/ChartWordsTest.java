@@ -3,21 +3,13 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.record.ChartView;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
-import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A chart in words, and how much of one is drawn. */
+/** A chart in words. */
 class ChartWordsTest {
-
-    private static final ChartView.Axis AXIS = new ChartView.Axis("axis", 0, 10, OptionalInt.empty());
 
     @TempDir
     private Path folder;
@@ -44,49 +36,5 @@ class ChartWordsTest {
         assertThat(words.best(board.report().advice()))
                 .isEqualTo("Fastest that held: 2000 MHz at voltage step 4, known-good.");
         assertThat(words.notes(board.report())).isEmpty();
-    }
-
-    @Test
-    void trialsOnOneSpotStandTogether() {
-        List<ChartSpot> spots = ChartSpot.bySteps(chart(List.of(
-                point(2000, 4, ChartView.Mark.THROTTLED),
-                point(2000, 4, ChartView.Mark.KNOWN_GOOD),
-                point(2000, 4, ChartView.Mark.KNOWN_GOOD))));
-
-        assertThat(spots)
-                .containsExactly(
-                        new ChartSpot(2000, 4, Map.of(ChartView.Mark.KNOWN_GOOD, 2, ChartView.Mark.THROTTLED, 1)));
-        assertThat(ChartSpot.byPeaks(chart(List.of(point(2000, 4, ChartView.Mark.NO_BOOT)))))
-                .isEmpty();
-    }
-
-    @Test
-    void ofAFolderFullOfTrialsTheNewestAreDrawn() {
-        List<ChartView.Point> points = LongStream.rangeClosed(1, 10_000)
-                .mapToObj(clock -> point(clock, 0, ChartView.Mark.HELD))
-                .toList();
-
-        List<ChartSpot> spots = ChartSpot.bySteps(chart(points));
-
-        assertThat(spots).hasSize(ChartSpot.MOST);
-        assertThat(spots.get(0).clock()).isEqualTo(10_000);
-    }
-
-    private static ChartView.Point point(long clock, long step, ChartView.Mark mark) {
-        return new ChartView.Point(clock, step, OptionalDouble.empty(), mark);
-    }
-
-    private static ChartView chart(List<ChartView.Point> points) {
-        return new ChartView(
-                "title",
-                "subtitle",
-                AXIS,
-                AXIS,
-                AXIS,
-                points,
-                new ChartView.Stair("held", List.of()),
-                new ChartView.Stair("failed", List.of()),
-                List.of(),
-                List.of());
     }
 }
