@@ -2,23 +2,24 @@ package bootmend.cli.card;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.CardResult;
 import bootmend.check.Purpose;
 import bootmend.cli.json.CheckJson;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.BoardOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.PurposeConverter;
-import bootmend.cli.outcome.CheckedCard;
 import bootmend.cli.outcome.NewFile;
-import bootmend.cli.report.CheckCsv;
 import bootmend.cli.report.CheckPages;
-import bootmend.cli.report.CheckSink;
-import bootmend.cli.report.CheckSlip;
+import bootmend.cli.report.CheckRows;
+import bootmend.cli.report.CsvReport;
+import bootmend.cli.report.PageReport;
+import bootmend.cli.report.Report;
+import bootmend.cli.report.WrittenReport;
 import bootmend.cli.run.BatchRun;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.Screen;
 import bootmend.page.CardOutcome;
-import bootmend.page.PackingSlip;
 import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
@@ -29,7 +30,6 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -112,22 +112,24 @@ public final class CheckCommand implements Callable<Integer> {
             run.withoutSummary();
         }
         if (argument.json()) {
-            run.json(Map.of("purpose", purpose.word()), result -> CheckJson.card(CheckedCard.of(result)));
+            run.json(Map.of("purpose", purpose.word()), CheckJson::card);
         } else if (csvOut) {
-            run.silentOut().to(new CheckSink(new CheckCsv(out, purpose)));
+            run.silentOut().to(WrittenReport.answer(table(out)));
         } else {
-            run.to(new CheckSink(new CheckPages(
+            run.to(WrittenReport.answer(new CheckPages(
                     new Screen(out, spec.commandLine().getColorScheme().ansi()))));
         }
         if (table.isPresent()) {
-            Writer file = NewFile.open(table.get());
-            run.to(new CheckSink(new CheckCsv(file, purpose), file));
+            run.to(WrittenReport.file(table.get(), this::table));
         }
         if (html != null) {
-            Writer file = NewFile.open(html);
-            run.to(new CheckSink(new CheckSlip(PackingSlip.open(file, purpose, ZoneId.systemDefault())), file));
+            run.to(WrittenReport.file(html, file -> PageReport.slips(file, purpose)));
         }
         return run.run(cards, batch, this::check);
+    }
+
+    private Report<CardResult<CheckView>> table(Writer out) throws IOException {
+        return new CsvReport<>(out, CheckRows.HEADER, new CheckRows(purpose)::of);
     }
 
     private CheckView check(Path card) throws CardException {

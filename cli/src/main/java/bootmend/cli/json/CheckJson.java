@@ -1,9 +1,9 @@
 package bootmend.cli.json;
 
+import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
-import bootmend.cli.outcome.CheckedCard;
 import bootmend.view.CheckView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
@@ -57,10 +57,10 @@ public final class CheckJson {
         }
     }
 
-    public static CardJson card(CheckedCard checked) {
+    public static CardJson card(CardResult<CheckView> checked) {
         if (checked.error().isPresent()) {
             return new CardJson(
-                    checked.name(),
+                    checked.card().toString(),
                     null,
                     null,
                     null,

@@ -1,11 +1,13 @@
 package bootmend.cli.report;
 
-import bootmend.cli.outcome.CheckedCard;
+import bootmend.batch.CardResult;
+import bootmend.cli.outcome.BatchTotals;
 import bootmend.cli.text.CheckPage;
 import bootmend.cli.text.Screen;
+import bootmend.view.CheckView;
 
 /** Each card's page on the screen, with a blank line between two, and after the last of several. */
-public final class CheckPages implements CheckFile {
+public final class CheckPages implements Report<CardResult<CheckView>> {
 
     private final Screen screen;
     private int pages;
@@ -15,7 +17,7 @@ public final class CheckPages implements CheckFile {
     }
 
     @Override
-    public void add(CheckedCard card) {
+    public void add(CardResult<CheckView> card) {
         if (pages++ > 0) {
             screen.blank();
         }
@@ -23,7 +25,7 @@ public final class CheckPages implements CheckFile {
     }
 
     @Override
-    public void close() {
+    public void end(BatchTotals totals) {
         if (pages > 1) {
             screen.blank();
         }

@@ -1,48 +1,38 @@
 package bootmend.cli.report;
 
+import bootmend.CardException;
+import bootmend.page.CardOutcome;
 import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** The forms of a batch's report, told by the end of the file's name. */
 public enum ReportFormat {
-    JSON(".json") {
-        @Override
-        BatchReport begin(Writer out, String command) throws IOException {
-            return new ReportJson(out, command);
-        }
-    },
-    CSV(".csv") {
-        @Override
-        BatchReport begin(Writer out, String command) throws IOException {
-            return new ReportCsv(out);
-        }
-    },
-    HTML(".html") {
-        @Override
-        BatchReport begin(Writer out, String command) throws IOException {
-            return new ReportHtml(out, command);
-        }
-    };
-
-    private final String suffix;
-
-    ReportFormat(String suffix) {
-        this.suffix = suffix;
-    }
+    JSON,
+    CSV,
+    HTML;
 
     public static Optional<ReportFormat> of(Path file) {
         String name = file.toString().toLowerCase(Locale.ROOT);
-        for (ReportFormat format : values()) {
-            if (name.endsWith(format.suffix)) {
-                return Optional.of(format);
-            }
-        }
-        return Optional.empty();
+        return Arrays.stream(values())
+                .filter(format -> name.endsWith("." + format.name().toLowerCase(Locale.ROOT)))
+                .findFirst();
     }
 
-    /** Writes what comes before the first card. */
-    abstract BatchReport begin(Writer out, String command) throws IOException;
+    /** Begins a report in a file that must not be there yet. */
+    public WrittenReport<CardOutcome> open(Path file, String command) throws CardException {
+        return WrittenReport.file(file, out -> begin(out, command));
+    }
+
+    private Report<CardOutcome> begin(Writer out, String command) throws IOException {
+        return switch (this) {
+            case JSON -> new JsonReport<>(out, Map.of("command", command), CardReport::of);
+            case CSV -> new CsvReport<>(out, BatchRows.HEADER, BatchRows::of);
+            case HTML -> PageReport.batch(out, command);
+        };
+    }
 }

@@ -3,11 +3,11 @@ package bootmend.cli.run;
 import bootmend.CardException;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardResult;
-import bootmend.cli.json.CardsJson;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.outcome.BatchTotals;
-import bootmend.cli.report.BatchReportFile;
-import bootmend.cli.report.CardSink;
+import bootmend.cli.report.JsonReport;
+import bootmend.cli.report.ReportFormat;
+import bootmend.cli.report.WrittenReport;
 import bootmend.cli.text.BatchBar;
 import bootmend.cli.text.BatchTable;
 import bootmend.cli.text.ErrorWords;
@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 
 /** Runs a command on many cards: the bar while it goes, each card's documents as it ends, the summary at the end. */
@@ -28,7 +29,7 @@ public final class BatchRun<T> {
 
     private final CommandLine line;
     private final Function<CardResult<T>, CardOutcome> summary;
-    private final List<CardSink<T>> sinks = new ArrayList<>();
+    private final List<WrittenReport<CardResult<T>>> reports = new ArrayList<>();
     private final boolean bar;
     private boolean silentOut;
     private boolean alone;
@@ -43,8 +44,8 @@ public final class BatchRun<T> {
         this.summary = summary;
     }
 
-    public BatchRun<T> to(CardSink<T> sink) {
-        sinks.add(sink);
+    public BatchRun<T> to(WrittenReport<CardResult<T>> report) {
+        reports.add(report);
         return this;
     }
 
@@ -62,18 +63,7 @@ public final class BatchRun<T> {
 
     /** Answers with one JSON document on standard output. */
     public BatchRun<T> json(Map<String, String> head, Function<CardResult<T>, Object> document) throws IOException {
-        CardsJson json = new CardsJson(line.getOut(), head);
-        return silentOut().to(new CardSink<>() {
-            @Override
-            public void add(CardResult<T> result) throws IOException {
-                json.add(document.apply(result));
-            }
-
-            @Override
-            public void end(BatchTotals totals) throws IOException {
-                json.end(totals);
-            }
-        });
+        return silentOut().to(WrittenReport.answer(new JsonReport<>(line.getOut(), head, document)));
     }
 
     /**
@@ -85,7 +75,7 @@ public final class BatchRun<T> {
     public int run(List<Path> cards, BatchOptions options, CardBatch.Work<T> work) throws CardException {
         Optional<Path> file = options.report();
         CardBatch batch = new CardBatch(options.jobs());
-        BatchReportFile report = BatchReportFile.open(file, line.getCommandName());
+        Optional<WrittenReport<CardOutcome>> summed = summed(file);
         PrintWriter err = line.getErr();
         BatchStop stop = BatchStop.watch(batch, err);
         BatchTotals totals = new BatchTotals();
@@ -97,16 +87,17 @@ public final class BatchRun<T> {
                     CardOutcome card = summary.apply(result);
                     totals.add(card);
                     table.add(card);
-                    report.add(card);
-                    sinks.forEach(sink -> tell(errors, totals, () -> sink.add(result)));
+                    summed.ifPresent(each -> each.add(card));
+                    reports.forEach(each -> each.add(result));
                     if ((!bar || alone) && result.started()) {
                         result.error().ifPresent(error -> errors.tell(card.card(), error));
                     }
                     shown.step();
                 });
             }
-            report.end(totals).ifPresent(error -> totals.worsen(errors.tell("", error)));
-            sinks.forEach(sink -> tell(errors, totals, () -> sink.end(totals)));
+            Stream.concat(summed.stream(), reports.stream())
+                    .flatMap(each -> each.end(totals).stream())
+                    .forEach(error -> totals.worsen(errors.tell("", error)));
             // A document on standard output says it all; words beside it are for whoever sits there.
             if (!alone && (!silentOut || bar)) {
                 table.print(
@@ -124,22 +115,11 @@ public final class BatchRun<T> {
         }
     }
 
-    private interface Writing {
-        void run() throws IOException;
-    }
-
-    /** A document that cannot be written must not keep cards from being done. */
-    private static void tell(ErrorWords errors, BatchTotals totals, Writing writing) {
-        try {
-            writing.run();
-        } catch (IOException e) {
-            totals.worsen(errors.tell(
-                    "",
-                    CardException.refused(
-                            "an answer could not be written (" + e.getMessage() + ")",
-                            "Make room and give the command again; cards that are done stay as they are.",
-                            e)));
-        }
+    private Optional<WrittenReport<CardOutcome>> summed(Optional<Path> file) throws CardException {
+        return file.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        ReportFormat.of(file.get()).orElseThrow().open(file.get(), line.getCommandName()));
     }
 
     private BatchBar bar(int cards) {

@@ -3,17 +3,20 @@ package bootmend.cli.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;
-import bootmend.cli.outcome.CheckedCard;
+import bootmend.cli.outcome.BatchTotals;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.io.IOException;
 import java.io.StringReader;
+import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -61,13 +64,15 @@ class CheckCsvTest {
         assertThat(rows.get(1).get("what")).isEqualTo("it is <empty>");
     }
 
-    private static List<CSVRecord> table(CheckedCard... cards) throws IOException {
+    @SafeVarargs
+    private static List<CSVRecord> table(CardResult<CheckView>... cards) throws IOException {
         StringBuilder text = new StringBuilder();
-        try (CheckCsv csv = new CheckCsv(text, Purpose.SHIP)) {
-            for (CheckedCard card : cards) {
-                csv.add(card);
-            }
+        CsvReport<CardResult<CheckView>> csv =
+                new CsvReport<>(text, CheckRows.HEADER, new CheckRows(Purpose.SHIP)::of);
+        for (CardResult<CheckView> card : cards) {
+            csv.add(card);
         }
+        csv.end(new BatchTotals());
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
                 .setHeader()
@@ -93,7 +98,7 @@ class CheckCsvTest {
                 "somewhere");
     }
 
-    private static CheckedCard card(String name, String label, Finding... findings) {
+    private static CardResult<CheckView> card(String name, String label, Finding... findings) {
         PartitionView partition =
                 new PartitionView("MBR", 1, 8192, 524288, 512, "first", "FAT32", label, "5C01-AB01", 2048);
         CardView card = new CardView(
@@ -105,18 +110,25 @@ class CheckCsvTest {
                 Optional.empty(),
                 List.of(),
                 List.of());
-        return CheckedCard.of(
-                new CheckView(
+        return result(
+                name,
+                Optional.of(new CheckView(
                         card,
                         Purpose.SHIP,
                         List.of("pi3", "pi4", "cm4"),
                         false,
                         List.of(findings),
-                        Instant.parse("2026-03-02T07:45:10Z")),
-                name);
+                        Instant.parse("2026-03-02T07:45:10Z"))),
+                Optional.empty());
     }
 
-    private static CheckedCard failed() {
-        return CheckedCard.failed("bad.img", CardException.unreadable("it is <empty>", "Look again."));
+    private static CardResult<CheckView> failed() {
+        return result(
+                "bad.img", Optional.empty(), Optional.of(CardException.unreadable("it is <empty>", "Look again.")));
+    }
+
+    private static CardResult<CheckView> result(
+            String name, Optional<CheckView> view, Optional<CardException> error) {
+        return new CardResult<>(Path.of(name), true, view, error, Duration.ZERO);
     }
 }

@@ -1,25 +1,29 @@
-package bootmend.cli.json;
+package bootmend.cli.report;
 
 import bootmend.cli.outcome.BatchTotals;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Map;
+import java.util.function.Function;
 
 /** One JSON document with an array {@code cards} that is written card by card; the cards' worst exit code comes last. */
-public final class CardsJson implements Closeable {
+public final class JsonReport<T> implements Report<T> {
 
     private final JsonGenerator json;
     private final Writer out;
+    private final Function<T, Object> document;
 
-    /** @param head the fields before {@code cards} */
-    public CardsJson(Writer out, Map<String, String> head) throws IOException {
+    /**
+     * @param head the fields before {@code cards}
+     * @param document what stands for a card
+     */
+    public JsonReport(Writer out, Map<String, String> head, Function<T, Object> document) throws IOException {
         this.out = out;
+        this.document = document;
         this.json = new JsonFactory(new ObjectMapper()).createGenerator(out).useDefaultPrettyPrinter();
-        json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
         json.writeStartObject();
         for (Map.Entry<String, String> field : head.entrySet()) {
             json.writeStringField(field.getKey(), field.getValue());
@@ -27,10 +31,12 @@ public final class CardsJson implements Closeable {
         json.writeArrayFieldStart("cards");
     }
 
-    public void add(Object card) throws IOException {
-        json.writePOJO(card);
+    @Override
+    public void add(T card) throws IOException {
+        json.writePOJO(document.apply(card));
     }
 
+    @Override
     public void end(BatchTotals totals) throws IOException {
         json.writeEndArray();
         json.writeObjectField("totals", totals.counts().byState());
@@ -39,12 +45,5 @@ public final class CardsJson implements Closeable {
         json.flush();
         out.write(System.lineSeparator());
         out.flush();
-    }
-
-    /** Leaves the writer below open. */
-    @Override
-    public void close() throws IOException {
-        json.disable(JsonGenerator.Feature.AUTO_CLOSE_JSON_CONTENT);
-        json.close();
     }
 }
