@@ -39,44 +39,6 @@ public final class BoardCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    /** A decoded code as a JSON document; null is what the code does not tell or bootmend does not know. */
-    record RevisionJson(
-            String code,
-            String style,
-            String board,
-            String type,
-            String revision,
-            String chip,
-            Integer memoryMegabytes,
-            Integer maker,
-            boolean warrantyVoid,
-            String warranty,
-            List<String> barred,
-            String unknownBits,
-            List<String> sources) {
-
-        static RevisionJson of(RevisionView view) {
-            return new RevisionJson(
-                    view.code(),
-                    view.style(),
-                    view.board().orElse(null),
-                    view.type().orElse(null),
-                    view.revision(),
-                    view.chip().orElse(null),
-                    boxed(view.memoryMegabytes()),
-                    boxed(view.maker()),
-                    view.warrantyVoid(),
-                    view.warranty(),
-                    view.barred(),
-                    view.unknownBits(),
-                    view.sources());
-        }
-
-        private static Integer boxed(OptionalInt number) {
-            return number.isPresent() ? number.getAsInt() : null;
-        }
-    }
-
     public BoardCommand(Workplace workplace) {
         this.workplace = workplace;
     }
@@ -87,7 +49,7 @@ public final class BoardCommand implements Callable<Integer> {
         return answer.of(() -> {
             RevisionView view = new BoardJob(workplace).run(code);
             if (json) {
-                answer.json(RevisionJson.of(view));
+                answer.json(view);
             } else {
                 print(answer.screen(), view);
             }

@@ -36,39 +36,8 @@ public final class CardsCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    /** The list as a JSON document; {@code system} is null on a disk that does not hold the running system. */
-    record CardsJson(List<DiskJson> cards) {
-
-        /** One disk. */
-        record DiskJson(
-                String path,
-                long bytes,
-                String model,
-                String bus,
-                boolean removable,
-                boolean readOnly,
-                String boot,
-                String words,
-                String system,
-                List<AttachedCard.Part> partitions,
-                List<String> mountedAt) {
-
-            static DiskJson of(AttachedCard card) {
-                return new DiskJson(
-                        card.path(),
-                        card.bytes(),
-                        card.model(),
-                        card.bus(),
-                        card.removable(),
-                        card.readOnly(),
-                        word(card.boot()),
-                        card.words(),
-                        card.system().orElse(null),
-                        card.partitions(),
-                        card.mountedAt());
-            }
-        }
-    }
+    /** The list as a JSON document. */
+    record CardsJson(List<AttachedCard> cards) {}
 
     public CardsCommand(Workplace workplace) {
         this.workplace = workplace;
@@ -81,7 +50,7 @@ public final class CardsCommand implements Callable<Integer> {
             List<AttachedCard> cards = new CardsJob(workplace).run();
             if (json) {
                 answer.json(
-                        new CardsJson(cards.stream().map(CardsJson.DiskJson::of).toList()));
+                        new CardsJson(cards));
             } else {
                 print(answer.screen(), cards);
             }

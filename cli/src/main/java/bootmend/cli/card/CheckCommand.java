@@ -112,7 +112,7 @@ public final class CheckCommand implements Callable<Integer> {
             run.withoutSummary();
         }
         if (argument.json()) {
-            run.json(Map.of("purpose", purpose.word()), CheckJson::card);
+            run.json(Map.of("purpose", purpose.word()), CheckJson::of);
         } else if (csvOut) {
             run.silentOut().to(WrittenReport.answer(table(out)));
         } else {

@@ -1,8 +1,7 @@
 package bootmend.cli.card;
 
 import bootmend.cli.CommandLines;
-import bootmend.cli.json.CardJson;
-import bootmend.cli.json.JsonText;
+import bootmend.cli.json.Json;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
@@ -83,7 +82,7 @@ public final class DemoCommand implements Callable<Integer> {
                     .map(card -> new DemoJson.CardJson(
                             folder.resolve(card.fileName()).toString(), card.story(), card.tuned()))
                     .toList();
-            spec.commandLine().getOut().println(JsonText.of(new DemoJson(folder.toString(), made, steps)));
+            spec.commandLine().getOut().println(Json.text(new DemoJson(folder.toString(), made, steps)));
         }
         return steps.stream().mapToInt(DemoJson.StepJson::exitCode).max().orElse(ExitCode.DONE);
     }

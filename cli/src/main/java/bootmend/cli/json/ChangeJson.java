@@ -6,6 +6,7 @@ import bootmend.operation.FindingView;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
+import bootmend.view.CardView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.List;
  * the change; field names are part of the interface.
  */
 public record ChangeJson(
-        @JsonUnwrapped CardJson before,
+        @JsonUnwrapped CardView before,
         List<FindingView> findings,
         List<LineJson> lines,
         PlanView plan,
@@ -35,7 +36,7 @@ public record ChangeJson(
 
     public static ChangeJson of(CardChange change) {
         return new ChangeJson(
-                CardJson.of(change.before()),
+                change.before(),
                 change.findings(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.plan(),
@@ -48,7 +49,7 @@ public record ChangeJson(
 
     public static ChangeJson made(ProposedChange change, ChangeView done) {
         return new ChangeJson(
-                CardJson.of(change.card()),
+                change.card(),
                 change.findings(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.plan(),

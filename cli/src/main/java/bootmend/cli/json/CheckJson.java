@@ -5,91 +5,49 @@ import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
 import bootmend.view.CheckView;
-import com.fasterxml.jackson.annotation.JsonInclude;
+import bootmend.view.ConfigView;
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /** A check of a card as JSON; its field names are part of the interface. */
-public final class CheckJson {
+public record CheckJson(
+        String card,
+        String kind,
+        long bytes,
+        PartitionView partition,
+        Optional<ConfigView> config,
+        List<String> boards,
+        boolean boardsGiven,
+        Instant checkedAt,
+        boolean ready,
+        int blockers,
+        int warnings,
+        int notes,
+        List<Finding> findings) {
 
-    private CheckJson() {}
-
-    /** One card; where it could not be checked, only {@code card} and {@code error} are there. */
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record CardJson(
-            String card,
-            String kind,
-            Long bytes,
-            PartitionView partition,
-            ConfigJson config,
-            List<String> boards,
-            Boolean boardsGiven,
-            String checkedAt,
-            Boolean ready,
-            Integer blockers,
-            Integer warnings,
-            Integer notes,
-            List<FindingJson> findings,
-            ErrorJson.Told error) {}
-
-    /** One finding; {@code line} is null where it is not about one line. */
-    record FindingJson(
-            String rule,
-            String severity,
-            String path,
-            Integer line,
-            String what,
-            List<String> boards,
-            String meaning,
-            String remedy,
-            String source) {
-
-        static FindingJson of(Finding finding) {
-            return new FindingJson(
-                    finding.rule(),
-                    finding.severity().word(),
-                    finding.where().path(),
-                    finding.where().line().isPresent() ? finding.where().line().getAsInt() : null,
-                    finding.what(),
-                    finding.boards(),
-                    finding.meaning(),
-                    finding.remedy(),
-                    finding.source());
-        }
+    /** A card; where it could not be checked, only {@code card} and {@code error} are there. */
+    public static Object of(CardResult<CheckView> checked) {
+        return checked.view()
+                .<Object>map(CheckJson::of)
+                .orElseGet(() -> ErrorJson.of(
+                        checked.card().toString(), checked.error().orElseThrow()));
     }
 
-    public static CardJson card(CardResult<CheckView> checked) {
-        if (checked.error().isPresent()) {
-            return new CardJson(
-                    checked.card().toString(),
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    ErrorJson.error(checked.error().get()));
-        }
-        CheckView view = checked.view().orElseThrow();
-        return new CardJson(
+    private static CheckJson of(CheckView view) {
+        return new CheckJson(
                 view.card().card(),
                 view.card().kind(),
                 view.card().bytes(),
                 view.card().partition(),
-                view.card().config().map(ConfigJson::of).orElse(null),
+                view.card().config(),
                 view.boards(),
                 view.boardsGiven(),
-                view.when().toString(),
+                view.when(),
                 !view.hasBlocker(),
                 view.count(Severity.BLOCKER),
                 view.count(Severity.WARNING),
                 view.count(Severity.NOTE),
-                view.findings().stream().map(FindingJson::of).toList(),
-                null);
+                view.findings());
     }
 }

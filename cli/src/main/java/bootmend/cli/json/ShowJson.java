@@ -1,6 +1,7 @@
 package bootmend.cli.json;
 
 import bootmend.view.BoardView;
+import bootmend.view.CardView;
 import bootmend.view.CautionView;
 import bootmend.view.EffectiveView;
 import bootmend.view.PowerView;
@@ -15,7 +16,7 @@ import java.util.List;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ShowJson(
-        @JsonUnwrapped CardJson card,
+        @JsonUnwrapped CardView card,
         String board,
         List<EffectiveJson> effective,
         PowerView cpuPower,
@@ -80,7 +81,7 @@ public record ShowJson(
     }
 
     public static ShowJson of(ShowView view) {
-        CardJson card = CardJson.of(view.card());
+        CardView card = view.card();
         if (view.card().config().isEmpty()) {
             return new ShowJson(card, view.board().orElse(null), null, null, null, null, null);
         }

@@ -10,6 +10,7 @@ import bootmend.trial.Setting;
 import bootmend.view.CautionView;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /** What a board's trials come to as a JSON document. */
 public record TrialReportJson(
@@ -25,61 +26,57 @@ public record TrialReportJson(
     /** What to do next; {@code action} is "try", "run long", "mend" or "stop". */
     record AdviceJson(
             String action,
-            SettingJson setting,
+            Optional<Setting> setting,
             String why,
             List<String> stops,
-            Double peakDegC,
-            Double uncertaintyDegC,
+            Optional<Double> peakDegC,
+            Optional<Double> uncertaintyDegC,
             String noPeak,
-            SettingJson best,
+            Optional<Setting> best,
             boolean bestKnownGood) {
 
         public static AdviceJson of(Advice advice) {
             Optional<HeatEstimate.Peak> peak = advice.peak();
             return new AdviceJson(
                     advice.action().word(),
-                    SettingJson.of(advice.setting()),
+                    advice.setting(),
                     advice.why(),
                     advice.stops(),
-                    peak.map(HeatEstimate.Peak::celsius).orElse(null),
-                    peak.map(HeatEstimate.Peak::uncertainty).orElse(null),
+                    peak.map(HeatEstimate.Peak::celsius),
+                    peak.map(HeatEstimate.Peak::uncertainty),
                     advice.noPeak(),
-                    SettingJson.of(advice.best()),
+                    advice.best(),
                     advice.bestIsKnownGood());
         }
     }
 
-    /** A setting by the config file's own keys. */
-    record SettingJson(long arm_freq, long over_voltage) {
-
-        public static SettingJson of(Optional<Setting> setting) {
-            return setting.map(known -> new SettingJson(known.clock(), known.step()))
-                    .orElse(null);
-        }
-    }
-
     /** A clock with the highest step that failed and the lowest that held; null where there is none. */
-    record PointJson(long clockMHz, Long failedStep, String failedTrial, Long heldStep, String heldTrial) {
+    record PointJson(
+            long clockMHz,
+            Optional<Long> failedStep,
+            Optional<String> failedTrial,
+            Optional<Long> heldStep,
+            Optional<String> heldTrial) {
 
         public static PointJson of(Frontier.Point point) {
             return new PointJson(
                     point.clock(), step(point.failed()), id(point.failed()), step(point.held()), id(point.held()));
         }
 
-        private static Long step(Optional<Placed> trial) {
-            return trial.map(placed -> placed.setting().step()).orElse(null);
+        private static Optional<Long> step(Optional<Placed> trial) {
+            return trial.map(placed -> placed.setting().step());
         }
 
-        private static String id(Optional<Placed> trial) {
-            return trial.map(placed -> placed.trial().id()).orElse(null);
+        private static Optional<String> id(Optional<Placed> trial) {
+            return trial.map(placed -> placed.trial().id());
         }
     }
 
     /** What more clock brought in one score; {@code stoppedPayingAtMHz} is null where the last step still paid. */
-    record GainJson(String score, long baseClockMHz, List<Gain.Point> points, Long stoppedPayingAtMHz) {
+    record GainJson(String score, long baseClockMHz, List<Gain.Point> points, OptionalLong stoppedPayingAtMHz) {
 
         public static GainJson of(Gain gain) {
-            return new GainJson(gain.score(), gain.baseClock(), gain.points(), Given.orNull(gain.stoppedPayingAt()));
+            return new GainJson(gain.score(), gain.baseClock(), gain.points(), gain.stoppedPayingAt());
         }
     }
 

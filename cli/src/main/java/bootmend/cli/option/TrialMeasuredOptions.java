@@ -1,6 +1,5 @@
 package bootmend.cli.option;
 
-import bootmend.cli.json.Given;
 import bootmend.record.TrialRequest;
 import java.util.ArrayList;
 import java.util.List;

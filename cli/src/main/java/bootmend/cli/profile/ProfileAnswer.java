@@ -2,7 +2,7 @@ package bootmend.cli.profile;
 
 import bootmend.CardException;
 import bootmend.cli.json.ErrorJson;
-import bootmend.cli.json.JsonText;
+import bootmend.cli.json.Json;
 import bootmend.cli.option.JsonOption;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.text.ErrorWords;
@@ -33,14 +33,14 @@ final class ProfileAnswer {
         try {
             T answer = work.run();
             if (json) {
-                line.getOut().println(JsonText.of(answer));
+                line.getOut().println(Json.text(answer));
             } else {
                 words.accept(answer);
             }
             return ExitCode.DONE;
         } catch (CardException e) {
             if (json) {
-                line.getOut().println(JsonText.of(ErrorJson.of("", e)));
+                line.getOut().println(Json.text(ErrorJson.of("", e)));
             }
             return new ErrorWords(line.getErr()).tell("", e);
         }

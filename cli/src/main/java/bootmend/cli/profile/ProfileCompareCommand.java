@@ -46,15 +46,6 @@ final class ProfileCompareCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    /** One difference as JSON; null stands for stock. */
-    record DifferenceJson(String key, String left, String right) {
-
-        static DifferenceJson of(SettingDifference each) {
-            return new DifferenceJson(
-                    each.key(), each.left().orElse(null), each.right().orElse(null));
-        }
-    }
-
     ProfileCompareCommand(Workplace workplace) {
         this.workplace = workplace;
     }
@@ -66,9 +57,6 @@ final class ProfileCompareCommand implements Callable<Integer> {
         Path card = Path.of(other);
         ProfileAnswer.Work<List<SettingDifference>> work =
                 Files.exists(card) ? () -> job.compare(name, CardRequest.of(card)) : () -> job.compare(name, other);
-        if (json.json()) {
-            return answer.of(() -> work.run().stream().map(DifferenceJson::of).toList(), nothing -> {});
-        }
         return answer.of(work, differences -> answer.page().compare(name, other, differences));
     }
 }

@@ -1,9 +1,8 @@
 package bootmend.cli.report;
 
+import bootmend.cli.json.Json;
 import bootmend.cli.outcome.BatchTotals;
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Map;
@@ -23,7 +22,7 @@ public final class JsonReport<T> implements Report<T> {
     public JsonReport(Writer out, Map<String, String> head, Function<T, Object> document) throws IOException {
         this.out = out;
         this.document = document;
-        this.json = new JsonFactory(new ObjectMapper()).createGenerator(out).useDefaultPrettyPrinter();
+        this.json = Json.mapper().createGenerator(out).useDefaultPrettyPrinter();
         json.writeStartObject();
         for (Map.Entry<String, String> field : head.entrySet()) {
             json.writeStringField(field.getKey(), field.getValue());

@@ -2,7 +2,7 @@ package bootmend.cli.run;
 
 import bootmend.CardException;
 import bootmend.cli.json.ErrorJson;
-import bootmend.cli.json.JsonText;
+import bootmend.cli.json.Json;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.text.ErrorWords;
 import bootmend.cli.text.Screen;
@@ -59,7 +59,7 @@ public final class Answer {
     }
 
     public void json(Object document) {
-        line.getOut().println(JsonText.of(document));
+        line.getOut().println(Json.text(document));
         line.getOut().flush();
     }
 }

@@ -1,6 +1,6 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.json.TrialAddedJson;
+import bootmend.cli.json.TrialJson;
 import bootmend.cli.option.BoardOptions;
 import bootmend.cli.option.TrialMeasuredOptions;
 import bootmend.cli.outcome.ExitCode;
@@ -113,7 +113,7 @@ final class TrialAddCommand implements Callable<Integer> {
         return answer.of(() -> {
             TrialAdded added = new TrialAddJob(workplace).run(request());
             if (json) {
-                answer.json(TrialAddedJson.of(added));
+                answer.json(TrialJson.AddedJson.of(added));
             } else {
                 new TrialPage(answer.screen()).added(added);
             }

@@ -1,6 +1,6 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.json.Given;
+import bootmend.cli.option.Given;
 import bootmend.cli.json.TrialReportJson;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;

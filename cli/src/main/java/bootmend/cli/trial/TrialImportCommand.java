@@ -1,7 +1,6 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.json.Given;
-import bootmend.cli.json.LogJson;
+import bootmend.cli.option.Given;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.LogPage;
@@ -59,7 +58,7 @@ final class TrialImportCommand implements Callable<Integer> {
         return answer.of(() -> {
             LogSummary summary = new TrialImportJob(workplace).run(log, Given.number(clock));
             if (json) {
-                answer.json(LogJson.of(summary));
+                answer.json(summary);
             } else {
                 new LogPage(answer.screen()).print(summary);
             }
