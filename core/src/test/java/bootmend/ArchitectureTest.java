@@ -163,8 +163,7 @@ class ArchitectureTest {
             "bootmend.batch");
 
     @ArchTest
-    static final ArchRule CHART =
-            only("bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.record");
+    static final ArchRule CHART = only("bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.record");
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_DOOR = noClasses()

@@ -84,13 +84,7 @@ final class Plot {
                     BETWEEN_NUMBERS,
                     number(value));
         }
-        words(
-                Ink.PLOT_NAME,
-                Part.Align.CENTRE,
-                frame.left(),
-                below + TEXT_HEIGHT * 1.5 + 4,
-                frame.width(),
-                name);
+        words(Ink.PLOT_NAME, Part.Align.CENTRE, frame.left(), below + TEXT_HEIGHT * 1.5 + 4, frame.width(), name);
     }
 
     /** From one value to another, over the whole width. */
@@ -139,8 +133,8 @@ final class Plot {
     }
 
     private List<Double> ticks() {
-        double least = (across.high() - across.low())
-                / Math.min(MOST_TICKS, Math.max(1, frame.width() / BETWEEN_NUMBERS));
+        double least =
+                (across.high() - across.low()) / Math.min(MOST_TICKS, Math.max(1, frame.width() / BETWEEN_NUMBERS));
         double step = Math.pow(10, Math.floor(Math.log10(Math.max(1, least))));
         for (double factor : new double[] {1, 2, 5, 10}) {
             if (step * factor >= least) {

@@ -69,7 +69,8 @@ record Spots(List<ChartSpot> spots, Function<ChartSpot, String> place) implement
         for (ChartSpot spot : spots) {
             String hint = place.apply(spot) + ": "
                     + spot.marks().entrySet().stream()
-                            .map(mark -> mark.getValue() + " \u00d7 " + mark.getKey().words())
+                            .map(mark ->
+                                    mark.getValue() + " \u00d7 " + mark.getKey().words())
                             .collect(Collectors.joining("; "));
             double aside = -(spot.marks().size() - 1) * BESIDE / 2;
             for (Map.Entry<ChartView.Mark, Integer> mark : spot.marks().entrySet()) {

@@ -86,7 +86,8 @@ public final class SvgPicture {
             begin(
                     "g",
                     "transform",
-                    "translate(" + number(spot.at().x()) + " " + number(spot.at().y()) + ")");
+                    "translate(" + number(spot.at().x()) + " "
+                            + number(spot.at().y()) + ")");
             if (!spot.hint().isEmpty()) {
                 words("title", spot.hint());
             }

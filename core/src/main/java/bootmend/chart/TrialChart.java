@@ -61,7 +61,8 @@ public final class TrialChart {
         List<LegendEntry> legend = new ArrayList<>();
         view.marks().forEach(mark -> legend.add(new LegendEntry(TrialSign.of(mark), mark.words())));
         legend.add(new LegendEntry(TrialSign.line(Ink.STAIR_HELD), view.held().words()));
-        legend.add(new LegendEntry(TrialSign.line(Ink.STAIR_FAILED), view.failed().words()));
+        legend.add(
+                new LegendEntry(TrialSign.line(Ink.STAIR_FAILED), view.failed().words()));
         if (advice.setting().isPresent()) {
             legend.add(new LegendEntry(TrialSign.next(), "what is suggested next, below with the estimated peak"));
         }
@@ -112,11 +113,7 @@ public final class TrialChart {
 
     private static Part centred(Ink ink, double middle, String text) {
         return new Part.Words(
-                ink,
-                Part.Align.CENTRE,
-                new Part.Point(MARGIN, middle),
-                WIDTH - 2.0 * MARGIN,
-                VisibleText.of(text));
+                ink, Part.Align.CENTRE, new Part.Point(MARGIN, middle), WIDTH - 2.0 * MARGIN, VisibleText.of(text));
     }
 
     /** The clock axis, made longer where the next trial would stand beyond it. */

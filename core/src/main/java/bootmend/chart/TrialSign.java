@@ -10,17 +10,17 @@ final class TrialSign {
 
     static List<Part> of(ChartView.Mark mark) {
         return switch (mark) {
-            case KNOWN_GOOD -> List.of(
-                    circle(Ink.TRIAL_KNOWN_GOOD, 7), line(Ink.TRIAL_TICK, false, -3, 0, -1, 3, 3.5, -3));
+            case KNOWN_GOOD ->
+                List.of(circle(Ink.TRIAL_KNOWN_GOOD, 7), line(Ink.TRIAL_TICK, false, -3, 0, -1, 3, 3.5, -3));
             case HELD -> List.of(circle(Ink.TRIAL_HELD, 6));
-            case NO_BOOT -> List.of(
-                    line(Ink.TRIAL_NO_BOOT, false, -6, -6, 6, 6), line(Ink.TRIAL_NO_BOOT, false, -6, 6, 6, -6));
-            case LOCKS_UP -> List.of(
-                    line(Ink.TRIAL_LOCKS_UP, true, -5.5, -5.5, 5.5, -5.5, 5.5, 5.5, -5.5, 5.5));
+            case NO_BOOT ->
+                List.of(line(Ink.TRIAL_NO_BOOT, false, -6, -6, 6, 6), line(Ink.TRIAL_NO_BOOT, false, -6, 6, 6, -6));
+            case LOCKS_UP -> List.of(line(Ink.TRIAL_LOCKS_UP, true, -5.5, -5.5, 5.5, -5.5, 5.5, 5.5, -5.5, 5.5));
             case MISBEHAVES -> List.of(line(Ink.TRIAL_MISBEHAVES, true, -7, 6, 7, 6, 0, -7));
-            case THROTTLED -> List.of(
-                    line(Ink.TRIAL_THROTTLED, false, 0, -7, 0, 7),
-                    line(Ink.TRIAL_THROTTLED, false, -5, 2, 0, 7, 5, 2));
+            case THROTTLED ->
+                List.of(
+                        line(Ink.TRIAL_THROTTLED, false, 0, -7, 0, 7),
+                        line(Ink.TRIAL_THROTTLED, false, -5, 2, 0, 7, 5, 2));
             case UNDECIDED -> List.of(line(Ink.TRIAL_UNDECIDED, true, 0, -5, 5, 0, 0, 5, -5, 0));
         };
     }

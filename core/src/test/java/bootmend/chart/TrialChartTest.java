@@ -74,15 +74,17 @@ class TrialChartTest {
                         .filter(part -> part instanceof Part.Line line && line.ink() == Ink.NEXT_RANGE)
                         .map(part -> (Part.Line) part))
                 .singleElement()
-                .satisfies(range -> assertThat(
-                                range.points().get(0).y() - range.points().get(1).y())
+                .satisfies(range -> assertThat(range.points().get(0).y()
+                                - range.points().get(1).y())
                         .isCloseTo(6 * DEGREE, within(1e-9)));
     }
 
     @Test
     void trialsOnOneSpotStandBesideEachOtherAndAreCounted() {
         List<Part> parts = chart(List.of(
-                        point(2000, 4, Mark.THROTTLED), point(2000, 4, Mark.KNOWN_GOOD), point(2000, 4, Mark.KNOWN_GOOD)))
+                        point(2000, 4, Mark.THROTTLED),
+                        point(2000, 4, Mark.KNOWN_GOOD),
+                        point(2000, 4, Mark.KNOWN_GOOD)))
                 .plots(WIDTH, HEIGHT);
 
         List<Part.Spot> spots = spots(parts).stream()
@@ -124,7 +126,9 @@ class TrialChartTest {
                 if (part instanceof Part.Circle circle) {
                     shape.append(circle.ink().fill().isPresent()).append(circle.radius());
                 } else if (part instanceof Part.Line line) {
-                    shape.append(line.ink().fill().isPresent()).append(line.closed()).append(line.points());
+                    shape.append(line.ink().fill().isPresent())
+                            .append(line.closed())
+                            .append(line.points());
                 }
             }
             shapes.add(shape.toString());
@@ -149,7 +153,8 @@ class TrialChartTest {
         Element svg = document.getDocumentElement();
         assertThat(svg.getNamespaceURI()).isEqualTo("http://www.w3.org/2000/svg");
         assertThat(svg.getAttribute("viewBox")).isEqualTo("0 0 1000 " + picture.height());
-        assertThat(texts(document, "title")).contains("Trials of <lab> & \"co\"", "suggested next: 2020 MHz at voltage step 4");
+        assertThat(texts(document, "title"))
+                .contains("Trials of <lab> & \"co\"", "suggested next: 2020 MHz at voltage step 4");
         assertThat(texts(document, "text"))
                 .contains(
                         "Trials of <lab> & \"co\"",

@@ -6,7 +6,6 @@ import bootmend.cli.text.Screen;
 import bootmend.view.BoardJob;
 import bootmend.view.RevisionView;
 import bootmend.workplace.Workplace;
-import java.util.List;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -8,7 +8,6 @@ import bootmend.view.AttachedCard;
 import bootmend.view.CardsJob;
 import bootmend.workplace.Workplace;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -49,8 +48,7 @@ public final class CardsCommand implements Callable<Integer> {
         return answer.of(() -> {
             List<AttachedCard> cards = new CardsJob(workplace).run();
             if (json) {
-                answer.json(
-                        new CardsJson(cards));
+                answer.json(new CardsJson(cards));
             } else {
                 print(answer.screen(), cards);
             }
@@ -84,10 +82,7 @@ public final class CardsCommand implements Callable<Integer> {
                         part.name()));
             }
         }
-        screen.table(
-                List.of("path", "size", "bus", "kind", "boot card", "mounted at", "model"),
-                rows,
-                Collections.nCopies(rows.size(), ""));
+        screen.table(List.of("path", "size", "bus", "kind", "boot card", "mounted at", "model"), rows);
         screen.blank();
         cards.forEach(card -> screen.paragraph(card.path(), 16, card.words() + "."));
     }

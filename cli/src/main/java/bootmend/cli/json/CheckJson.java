@@ -30,8 +30,8 @@ public record CheckJson(
     public static Object of(CardResult<CheckView> checked) {
         return checked.view()
                 .<Object>map(CheckJson::of)
-                .orElseGet(() -> ErrorJson.of(
-                        checked.card().toString(), checked.error().orElseThrow()));
+                .orElseGet(() ->
+                        ErrorJson.of(checked.card().toString(), checked.error().orElseThrow()));
     }
 
     private static CheckJson of(CheckView view) {

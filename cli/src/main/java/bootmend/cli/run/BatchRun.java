@@ -118,8 +118,7 @@ public final class BatchRun<T> {
     private Optional<WrittenReport<CardOutcome>> summed(Optional<Path> file) throws CardException {
         return file.isEmpty()
                 ? Optional.empty()
-                : Optional.of(
-                        ReportFormat.of(file.get()).orElseThrow().open(file.get(), line.getCommandName()));
+                : Optional.of(ReportFormat.of(file.get()).orElseThrow().open(file.get(), line.getCommandName()));
     }
 
     private BatchBar bar(int cards) {

@@ -4,7 +4,6 @@ import bootmend.page.Amount;
 import bootmend.view.BoardView;
 import bootmend.view.EffectiveView;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +14,6 @@ final class BoardsPage {
 
     /** Above this many boards, those with the same answers share a column. */
     private static final int MOST_COLUMNS = 6;
-
-    private static final int HEADING_WIDTH = 16;
 
     private final Screen screen;
 
@@ -38,25 +35,17 @@ final class BoardsPage {
     }
 
     private void table(List<String> keys, Map<List<String>, List<String>> columns) {
-        List<List<String>> headings =
-                columns.values().stream().map(BoardsPage::heading).toList();
-        int height = headings.stream().mapToInt(List::size).max().orElse(1);
+        List<String> header = new ArrayList<>(List.of("key"));
+        columns.values().forEach(boards -> header.add(String.join(" ", boards)));
         List<List<String>> rows = new ArrayList<>();
-        List<String> styles = new ArrayList<>(Collections.nCopies(height - 1, "bold"));
-        for (int line = 1; line < height; line++) {
-            rows.add(row("", headings, line));
-        }
         for (int i = 0; i < keys.size(); i++) {
-            rows.add(row(keys.get(i), List.copyOf(columns.keySet()), i));
-            styles.add("");
+            List<String> row = new ArrayList<>(List.of(keys.get(i)));
+            for (List<String> column : columns.keySet()) {
+                row.add(column.get(i));
+            }
+            rows.add(row);
         }
-        screen.table(row("key", headings, 0), rows, styles);
-    }
-
-    private static List<String> row(String name, List<List<String>> columns, int index) {
-        List<String> row = new ArrayList<>(List.of(name));
-        columns.forEach(column -> row.add(index < column.size() ? column.get(index) : ""));
-        return row;
+        screen.table(header, rows);
     }
 
     private static List<String> cells(BoardView board, List<String> keys) {
@@ -71,20 +60,5 @@ final class BoardsPage {
             case "depends" -> "depends: " + Amount.of(each.value(), each.unit());
             default -> Amount.of(each.value(), each.unit());
         };
-    }
-
-    /** The boards' names over as many lines as they need. */
-    private static List<String> heading(List<String> boards) {
-        List<String> lines = new ArrayList<>();
-        String line = "";
-        for (String board : boards) {
-            if (!line.isEmpty() && line.length() + 1 + board.length() > HEADING_WIDTH) {
-                lines.add(line);
-                line = "";
-            }
-            line = line.isEmpty() ? board : line + " " + board;
-        }
-        lines.add(line);
-        return lines;
     }
 }

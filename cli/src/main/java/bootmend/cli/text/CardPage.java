@@ -84,7 +84,7 @@ public final class CardPage {
             show.boards().stream()
                     .filter(board -> !board.effective().isEmpty())
                     .findFirst()
-                    .ifPresent(board -> screen.line("More on one board: bootmend show --board " + board.board() + " "
+                    .ifPresent(board -> screen.exact("More on one board: bootmend show --board " + board.board() + " "
                             + show.card().card()));
         }
     }
@@ -137,7 +137,7 @@ public final class CardPage {
         } else {
             screen.line("bold", Amount.count((int) active, "active tuning line") + ": this card is not at stock.");
             if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
-                screen.line("Back to stock: bootmend reset " + view.card());
+                screen.exact("Back to stock: bootmend reset " + view.card());
             }
         }
     }
@@ -153,6 +153,6 @@ public final class CardPage {
     }
 
     private void field(String name, String text) {
-        screen.line(Screen.padded(name, NAME_WIDTH) + text);
+        screen.paragraph(name, NAME_WIDTH, text);
     }
 }

@@ -7,7 +7,6 @@ import bootmend.page.FindingGroup;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import java.util.List;
-import java.util.Locale;
 
 /** Prints what a check of a card found, the heaviest first, and the verdict last. */
 public final class CheckPage {
@@ -58,10 +57,10 @@ public final class CheckPage {
     }
 
     private void inner(String name, String text) {
-        screen.line(String.format(Locale.ROOT, "    %-8s%s", name, text));
+        screen.paragraph("    " + name, 12, text);
     }
 
     private void field(String name, String text) {
-        screen.line(String.format(Locale.ROOT, "%-16s%s", name, text));
+        screen.paragraph(name, 16, text);
     }
 }

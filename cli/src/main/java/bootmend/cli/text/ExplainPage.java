@@ -90,14 +90,12 @@ public final class ExplainPage {
                 List.of("key", "stock in MHz"),
                 board.stock().stream()
                         .map(each -> List.of(each.key(), each.stock()))
-                        .toList(),
-                board.stock().stream().map(each -> "").toList());
+                        .toList());
         if (!board.volts().isEmpty()) {
             screen.blank();
             screen.table(
                     List.of("key", "lowest step", "stock", "highest step", "a step"),
-                    board.volts().stream().map(ExplainPage::volts).toList(),
-                    board.volts().stream().map(each -> "").toList());
+                    board.volts().stream().map(ExplainPage::volts).toList());
         }
         screen.blank();
         sources(board.sources());

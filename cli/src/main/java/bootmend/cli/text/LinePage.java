@@ -15,8 +15,9 @@ public final class LinePage {
     public void print(List<LineChange> lines) {
         for (LineChange line : lines) {
             String place = line.file() + " line " + line.line();
-            screen.line(place + "  before  " + line.before().orElse("(not there)"));
-            screen.line(" ".repeat(place.length()) + "  after   " + line.after().orElse("(taken out)"));
+            screen.exact(place + "  before  " + line.before().orElse("(not there)"));
+            screen.exact(
+                    " ".repeat(place.length()) + "  after   " + line.after().orElse("(taken out)"));
         }
     }
 }

@@ -64,6 +64,6 @@ public final class LogPage {
     }
 
     private void field(String name, String value) {
-        screen.line(String.format(Locale.ROOT, "%-14s %s", name, value));
+        screen.paragraph(name, 15, value);
     }
 }

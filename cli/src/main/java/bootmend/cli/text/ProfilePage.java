@@ -4,7 +4,6 @@ import bootmend.page.Amount;
 import bootmend.record.ProfileView;
 import bootmend.record.SettingDifference;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Prints profiles and what they differ in. */
@@ -27,8 +26,7 @@ public final class ProfilePage {
                 List.of("name", "board", "settings", "standing"),
                 profiles.stream()
                         .map(each -> List.of(each.name(), each.board(), settings(each), standing(each)))
-                        .toList(),
-                profiles.stream().map(each -> "").toList());
+                        .toList());
     }
 
     public void print(ProfileView profile) {
@@ -61,8 +59,7 @@ public final class ProfilePage {
                                 each.key(),
                                 each.left().orElse(STOCK),
                                 each.right().orElse(STOCK)))
-                        .toList(),
-                differences.stream().map(each -> "").toList());
+                        .toList());
     }
 
     private static String settings(ProfileView profile) {
@@ -77,7 +74,7 @@ public final class ProfilePage {
 
     private void field(String name, String text) {
         if (!text.isEmpty()) {
-            screen.line(String.format(Locale.ROOT, "%-16s%s", name, text));
+            screen.paragraph(name, 16, text);
         }
     }
 }

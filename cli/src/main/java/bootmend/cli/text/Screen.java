@@ -2,67 +2,92 @@ package bootmend.cli.text;
 
 import bootmend.config.VisibleText;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Help.Ansi;
 
-/** Prints lines, tables and marks; text from a card never reaches the terminal with its control characters. */
+/**
+ * Prints lines, tables and marks no wider than the terminal; text from a card never reaches it with its control
+ * characters.
+ */
 public final class Screen {
 
-    private static final int WIDTH = 100;
+    /** Where nobody says how wide the terminal is. */
+    private static final int USUAL_WIDTH = 80;
+
+    private static final int LEAST_WIDTH = 40;
 
     private final PrintWriter out;
     private final Ansi ansi;
+    private final int width;
 
+    /** As wide as the variable COLUMNS says; source: POSIX.1-2017, "Environment Variables", 8.3. */
     public Screen(PrintWriter out, Ansi ansi) {
+        this(out, ansi, width(System.getenv("COLUMNS")));
+    }
+
+    Screen(PrintWriter out, Ansi ansi, int width) {
         this.out = out;
         this.ansi = ansi;
+        this.width = width;
     }
 
     public void line(String text) {
-        out.println(VisibleText.of(text));
+        line("", text);
     }
 
-    /** A line in a style of picocli's markup, such as {@code bold} or {@code fg(yellow)}, on a terminal that has it. */
+    /**
+     * A text, broken between words where it would be too wide, in a style of picocli's markup, such as {@code bold} or
+     * {@code fg(yellow)}, on a terminal that has it; empty for none.
+     */
     public void line(String style, String text) {
         String visible = VisibleText.of(text);
-        out.println(
-                ansi.enabled()
-                        ? Ansi.Style.on(Ansi.Style.parse(style)) + visible + Ansi.Style.off(Ansi.Style.parse(style))
-                        : visible);
+        int indent = Columns.indent(visible);
+        hanging(style, visible, indent == 0 ? 0 : indent + 2);
+    }
+
+    /** A line that is to be copied or compared, and is therefore never broken. */
+    public void exact(String text) {
+        out.println(VisibleText.of(text));
     }
 
     public void blank() {
         out.println();
     }
 
-    /** Columns as wide as their widest cell; {@code styles} gives a row's style, empty for none. */
+    /** A table without styles. */
+    public void table(List<String> header, List<List<String>> rows) {
+        table(header, rows, rows.stream().map(row -> "").toList());
+    }
+
+    /**
+     * Columns as wide as their widest cell, or narrower where the table would be too wide; where it would be even so, a
+     * block a row. {@code styles} gives a row's style, empty for none.
+     */
     public void table(List<String> header, List<List<String>> rows, List<String> styles) {
-        int[] widths = new int[header.size()];
-        fit(widths, header);
-        rows.forEach(row -> fit(widths, row));
-        line("bold", row(widths, header));
-        for (int i = 0; i < rows.size(); i++) {
-            String text = row(widths, rows.get(i));
-            if (styles.get(i).isEmpty()) {
-                line(text);
-            } else {
-                line(styles.get(i), text);
+        List<List<String>> all = new ArrayList<>(List.of(visible(header)));
+        rows.forEach(row -> all.add(visible(row)));
+        Columns columns = new Columns(all, width);
+        if (columns.fits()) {
+            columns.lines(all.get(0)).forEach(line -> styled("bold", line));
+            for (int i = 0; i < rows.size(); i++) {
+                String style = styles.get(i);
+                columns.lines(all.get(i + 1)).forEach(line -> styled(style, line));
+            }
+        } else {
+            int names = header.stream().mapToInt(String::length).max().orElse(0) + 2;
+            for (int i = 0; i < rows.size(); i++) {
+                if (i > 0) {
+                    blank();
+                }
+                block(all.get(0), all.get(i + 1), names, styles.get(i));
             }
         }
     }
 
-    /** A name, then text beside it, broken between words where it would run past 100 columns. */
+    /** A name, then text beside it, broken between words where it would be too wide. */
     public void paragraph(String name, int nameWidth, String text) {
-        String start = padded(name, nameWidth);
-        StringBuilder line = new StringBuilder(start);
-        for (String word : VisibleText.of(text).stripTrailing().split(" ", -1)) {
-            if (line.length() > nameWidth && line.length() + word.length() > WIDTH) {
-                out.println(line.toString().stripTrailing());
-                line = new StringBuilder(" ".repeat(nameWidth));
-            }
-            line.append(word).append(' ');
-        }
-        out.println(line.toString().stripTrailing());
+        hanging("", padded(name, nameWidth) + VisibleText.of(text), nameWidth);
     }
 
     /** Blanks after a text, to make it at least so many characters wide. */
@@ -70,18 +95,40 @@ public final class Screen {
         return text + " ".repeat(Math.max(0, width - text.length()));
     }
 
-    private static void fit(int[] widths, List<String> row) {
-        for (int i = 0; i < widths.length; i++) {
-            widths[i] = Math.max(widths[i], VisibleText.of(row.get(i)).length());
+    private void block(List<String> header, List<String> row, int names, String style) {
+        for (int i = 0; i < header.size(); i++) {
+            if (!row.get(i).isBlank()) {
+                hanging(
+                        i == 0 ? style : "",
+                        padded(header.get(i), names) + row.get(i).strip(),
+                        names);
+            }
         }
     }
 
-    private static String row(int[] widths, List<String> cells) {
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < widths.length; i++) {
-            String cell = VisibleText.of(cells.get(i));
-            text.append(cell).append(" ".repeat(widths[i] - cell.length() + 2));
+    private void hanging(String style, String text, int indent) {
+        int name = Math.min(indent, text.length());
+        List<String> lines = Columns.wrap(text.substring(name), width - indent);
+        styled(style, (text.substring(0, name) + lines.get(0)).stripTrailing());
+        for (String line : lines.subList(1, lines.size())) {
+            styled(style, " ".repeat(indent) + line);
         }
-        return text.toString().stripTrailing();
+    }
+
+    private void styled(String style, String line) {
+        out.println(
+                style.isEmpty() || !ansi.enabled()
+                        ? line
+                        : Ansi.Style.on(Ansi.Style.parse(style)) + line + Ansi.Style.reset.on());
+    }
+
+    private static List<String> visible(List<String> cells) {
+        return cells.stream().map(VisibleText::of).toList();
+    }
+
+    private static int width(String columns) {
+        return columns != null && columns.matches("[1-9][0-9]{1,3}")
+                ? Math.max(LEAST_WIDTH, Integer.parseInt(columns))
+                : USUAL_WIDTH;
     }
 }

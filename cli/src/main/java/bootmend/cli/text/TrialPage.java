@@ -9,7 +9,6 @@ import bootmend.trial.Trial;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -34,7 +33,7 @@ public final class TrialPage {
         added.log().ifPresent(new LogPage(screen)::print);
         added.notes().forEach(screen::line);
         screen.line("Kept: " + added.file());
-        screen.line("What to try next: bootmend trial advise --label "
+        screen.exact("What to try next: bootmend trial advise --label "
                 + quoted(added.trial().unit().label()));
     }
 
@@ -43,13 +42,9 @@ public final class TrialPage {
             screen.line("No trial is kept here yet. Begin with `bootmend trial add`.");
             return;
         }
-        List<List<String>> rows = new ArrayList<>();
-        List<String> styles = new ArrayList<>();
-        for (TrialListing.Listed listed : listing.trials()) {
-            rows.add(row(listed.trial()));
-            styles.add("");
-        }
-        screen.table(HEADER, rows, styles);
+        screen.table(
+                HEADER,
+                listing.trials().stream().map(listed -> row(listed.trial())).toList());
         screen.blank();
         for (TrialListing.Listed listed : listing.trials()) {
             if (!listed.bits().isEmpty()) {

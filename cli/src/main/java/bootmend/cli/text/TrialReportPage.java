@@ -8,7 +8,6 @@ import bootmend.trial.Gain;
 import bootmend.trial.Placed;
 import bootmend.trial.Setting;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -89,10 +88,7 @@ public final class TrialReportPage {
                 .map(point -> List.of(
                         point.clock() + " MHz", step(point.failed(), point.clock()), step(point.held(), point.clock())))
                 .toList();
-        screen.table(
-                List.of("clock", "highest step that failed", "lowest step that held"),
-                rows,
-                Collections.nCopies(rows.size(), ""));
+        screen.table(List.of("clock", "highest step that failed", "lowest step that held"), rows);
         frontier.contradictions().forEach(pair -> screen.paragraph("odd", NAME_WIDTH, pair.words()));
     }
 
@@ -119,10 +115,7 @@ public final class TrialReportPage {
                         String.format(Locale.ROOT, "%.2f", point.perClock())));
             }
         }
-        screen.table(
-                List.of("score", "clock", "against " + bases(gains), "gain per clock"),
-                rows,
-                Collections.nCopies(rows.size(), ""));
+        screen.table(List.of("score", "clock", "against " + bases(gains), "gain per clock"), rows);
         for (Gain gain : gains) {
             gain.stoppedPayingAt()
                     .ifPresent(clock -> screen.line(gain.score() + ": above " + clock

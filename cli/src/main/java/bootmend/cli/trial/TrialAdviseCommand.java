@@ -1,7 +1,7 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.option.Given;
 import bootmend.cli.json.TrialReportJson;
+import bootmend.cli.option.Given;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.TrialReportPage;

@@ -35,7 +35,8 @@ class JsonKeysTest {
                         + "--mask 0 --peak 55")
                 .split(" "));
         StringBuilder found = new StringBuilder();
-        for (String line : expected().lines().filter(line -> line.startsWith("> ")).toList()) {
+        for (String line :
+                expected().lines().filter(line -> line.startsWith("> ")).toList()) {
             String[] command = line.substring(2)
                     .replace("CARDS", home.resolve(DEMO).toString())
                     .replace("LOG", log.toString())

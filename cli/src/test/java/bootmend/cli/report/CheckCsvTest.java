@@ -67,8 +67,7 @@ class CheckCsvTest {
     @SafeVarargs
     private static List<CSVRecord> table(CardResult<CheckView>... cards) throws IOException {
         StringBuilder text = new StringBuilder();
-        CsvReport<CardResult<CheckView>> csv =
-                new CsvReport<>(text, CheckRows.HEADER, new CheckRows(Purpose.SHIP)::of);
+        CsvReport<CardResult<CheckView>> csv = new CsvReport<>(text, CheckRows.HEADER, new CheckRows(Purpose.SHIP)::of);
         for (CardResult<CheckView> card : cards) {
             csv.add(card);
         }
@@ -127,8 +126,7 @@ class CheckCsvTest {
                 "bad.img", Optional.empty(), Optional.of(CardException.unreadable("it is <empty>", "Look again.")));
     }
 
-    private static CardResult<CheckView> result(
-            String name, Optional<CheckView> view, Optional<CardException> error) {
+    private static CardResult<CheckView> result(String name, Optional<CheckView> view, Optional<CardException> error) {
         return new CardResult<>(Path.of(name), true, view, error, Duration.ZERO);
     }
 }

@@ -39,8 +39,7 @@ class WrittenReportTest {
 
         List.of("a", "b", "c").forEach(report::add);
 
-        assertThat(report.end(new BatchTotals()).orElseThrow())
-                .hasMessage("the answer is not whole (no space left)");
+        assertThat(report.end(new BatchTotals()).orElseThrow()).hasMessage("the answer is not whole (no space left)");
         assertThat(asked).containsExactly("a", "b");
     }
 

@@ -182,13 +182,7 @@ final class TrialsPage extends VBox {
         words.setId("chart-words");
         words.setExpanded(false);
         words.setAnimated(false);
-        chart.getChildren()
-                .setAll(
-                        headline,
-                        kit.text(view.subtitle(), "muted"),
-                        drawing,
-                        drawing.legend(kit),
-                        words);
+        chart.getChildren().setAll(headline, kit.text(view.subtitle(), "muted"), drawing, drawing.legend(kit), words);
     }
 
     private void arrange() {
