@@ -46,6 +46,25 @@ class BoardIT {
         card = TestCards.with(folder, "cart.img", SECTIONS.getBytes(StandardCharsets.US_ASCII));
     }
 
+    /** One word may be longer: a path, a hash, or a command to copy. */
+    @Test
+    void whereNobodySaysHowWideTheTerminalIsEveryLineFitsIn80Columns() throws Exception {
+        Path card = TestCards.tuned(folder);
+        for (Object[] command : new Object[][] {
+            {"show", card},
+            {"show", "--board", "pi4", card},
+            {"check", "--for", "ship", card},
+            {"check", "--for", "ship", card, folder.resolve("none.img")},
+            {"explain", "pi4"},
+            {"explain", "over_voltage"},
+            {"board", "c03112"},
+            {"reset", "--dry-run", card}
+        }) {
+            assertThat(bootmend.runWithoutWidth(command).out().lines())
+                    .allMatch(line -> line.length() <= 80 || line.contains(folder.toString()));
+        }
+    }
+
     @Test
     void showCarriesTheEffectiveValuesOfABoardAsJson() throws Exception {
         JsonNode document = json("show", "--json", "--board", "pi4", card);

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -30,20 +31,27 @@ final class Bootmend {
         return home;
     }
 
+    /** On a terminal so wide that no sentence is broken. */
     Result run(Object... arguments) throws IOException, InterruptedException {
-        return run(List.of(), arguments);
+        return run(Map.of("COLUMNS", "400"), List.of(), arguments);
+    }
+
+    /** Where nobody says how wide the terminal is. */
+    Result runWithoutWidth(Object... arguments) throws IOException, InterruptedException {
+        return run(Map.of(), List.of(), arguments);
     }
 
     /** The names of all classes that a run loads. */
     List<String> loadedClasses(Object... arguments) throws IOException, InterruptedException {
         Path log = Files.createTempFile(scratch, "classes", ".txt");
-        run(List.of("-Xshare:off", "-Xlog:class+load:file=" + log + ":none"), arguments);
+        run(Map.of(), List.of("-Xshare:off", "-Xlog:class+load:file=" + log + ":none"), arguments);
         try (Stream<String> lines = Files.lines(log)) {
             return lines.map(line -> line.split(" ", 2)[0]).toList();
         }
     }
 
-    private Result run(List<String> options, Object... arguments) throws IOException, InterruptedException {
+    private Result run(Map<String, String> environment, List<String> options, Object... arguments)
+            throws IOException, InterruptedException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         Stream.of(System.getProperty("bootmend.java.options", "").split(" ", -1))
@@ -57,6 +65,8 @@ final class Bootmend {
         Path out = Files.createTempFile(scratch, "out", ".txt");
         Path err = Files.createTempFile(scratch, "err", ".txt");
         ProcessBuilder builder = new ProcessBuilder(command);
+        builder.environment().remove("COLUMNS");
+        builder.environment().putAll(environment);
         builder.environment().put("BOOTMEND_HOME", home.toString());
         builder.redirectInput(ProcessBuilder.Redirect.from(
                 Files.createTempFile(scratch, "in", ".txt").toFile()));

@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigName;
 import bootmend.config.IncludeSource;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
@@ -17,7 +18,7 @@ import java.util.Optional;
 /** Concludes from what was read which boards the card is for, and what each of them makes of it. */
 public final class CardContents {
 
-    private static final String CONFIG = "config.txt";
+    private static final String CONFIG = ConfigName.NAME;
 
     private final TuningTables tables;
     private final Resolver resolver;

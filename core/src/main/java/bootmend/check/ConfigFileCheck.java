@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.config.ConfigLine;
+import bootmend.config.ConfigName;
 import bootmend.config.LineEnd;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +11,7 @@ import java.util.Set;
 /** The config file itself: its name, and whether it is text that a board can read. */
 record ConfigFileCheck() implements Check {
 
-    private static final String NAME = "config.txt";
+    private static final String NAME = ConfigName.NAME;
     private static final Set<String> NEARLY = Set.of(NAME, "config", "config.txt.txt", "config.text", "config.txt.rtf");
 
     @Override

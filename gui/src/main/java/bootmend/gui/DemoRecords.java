@@ -7,8 +7,8 @@ import bootmend.record.TrialRequest;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
-import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -18,12 +18,14 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
 
 /** The demo's trials, and profiles that some of them back. */
 final class DemoRecords {
 
     private static final String TRIALS = "demo-trials.csv";
-    private static final int COLUMNS = 12;
 
     private final Workplace workplace;
 
@@ -39,11 +41,12 @@ final class DemoRecords {
      */
     void add(Path cart, Path mast) throws CardException, IOException {
         Map<String, String> latest = new HashMap<>();
-        for (String line : lines()) {
-            String[] cells = line.split(",", COLUMNS);
-            latest.put(
-                    cells[2],
-                    new TrialAddJob(workplace).run(request(cells)).trial().id());
+        try (CSVParser trials = trials()) {
+            for (CSVRecord trial : trials) {
+                latest.put(
+                        trial.get("label"),
+                        new TrialAddJob(workplace).run(request(trial)).trial().id());
+            }
         }
         save("cart-3", cart, "pi4", "large heat sink", "Runs the arm carts of room 12.", latest.get("cart-3"));
         save("weather-mast", mast, "pi1", "none", "For the mast on the gym roof.", latest.get("mast"));
@@ -58,33 +61,39 @@ final class DemoRecords {
                                 name, board, cooling, "the lab's bench supply", notes, List.of(trial), false));
     }
 
-    private static List<String> lines() throws IOException {
-        try (BufferedReader in = new BufferedReader(new InputStreamReader(
-                Objects.requireNonNull(DemoRecords.class.getResourceAsStream(TRIALS)), StandardCharsets.UTF_8))) {
-            return in.lines().filter(line -> !line.startsWith("#")).toList();
-        }
+    private static CSVParser trials() throws IOException {
+        InputStream in = Objects.requireNonNull(DemoRecords.class.getResourceAsStream(TRIALS));
+        return CSVParser.builder()
+                .setReader(new InputStreamReader(in, StandardCharsets.UTF_8))
+                .setFormat(CSVFormat.RFC4180
+                        .builder()
+                        .setCommentMarker('#')
+                        .setHeader()
+                        .setSkipHeaderRecord(true)
+                        .get())
+                .get();
     }
 
-    private static TrialRequest request(String[] cells) {
+    private static TrialRequest request(CSVRecord trial) {
         return new TrialRequest(
-                cells[2],
-                BoardRequest.of(cells[1]),
+                trial.get("label"),
+                BoardRequest.of(trial.get("board")),
                 Optional.empty(),
-                List.of(cells[3].split(" ")),
+                List.of(trial.get("settings").split(" ")),
                 Optional.empty(),
-                cells[4],
+                trial.get("outcome"),
                 new TrialRequest.Measured(
-                        number(cells[5]),
-                        cells[6].equals("full"),
-                        number(cells[7]),
+                        number(trial.get("minutes")),
+                        trial.get("load").equals("full"),
+                        number(trial.get("peak")),
                         OptionalDouble.empty(),
-                        Optional.of(cells[8]).filter(mask -> !mask.isEmpty()),
+                        Optional.of(trial.get("mask")).filter(mask -> !mask.isEmpty()),
                         List.of()),
-                cells[9],
+                trial.get("cooling"),
                 "the lab's bench supply",
-                number(cells[10]),
-                Optional.of(cells[0]),
-                cells[11]);
+                number(trial.get("ambient")),
+                Optional.of(trial.get("when")),
+                trial.get("notes"));
     }
 
     private static OptionalDouble number(String cell) {

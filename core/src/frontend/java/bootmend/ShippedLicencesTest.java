@@ -1,4 +1,4 @@
-package bootmend.cli;
+package bootmend;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** Every library that bootmend.jar carries is named beside its licence; the build lists what it carries. */
+/** Every library that a front end's jar carries is named beside its licence; the build lists what it carries. */
 class ShippedLicencesTest {
 
     private static final String FOLDER = "/META-INF/licenses/";
