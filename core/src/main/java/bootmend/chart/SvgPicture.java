@@ -39,23 +39,19 @@ public final class SvgPicture {
     private void write(Drawing drawing) throws XMLStreamException {
         xml.writeStartDocument("UTF-8", "1.0");
         xml.writeCharacters("\n");
-        begin(
-                "svg",
-                "xmlns",
-                "http://www.w3.org/2000/svg",
-                "width",
-                number(drawing.width()),
-                "height",
-                number(drawing.height()),
-                "viewBox",
-                "0 0 " + drawing.width() + " " + drawing.height(),
-                "role",
-                "img",
-                "font-family",
-                FACES);
+        xml.writeStartElement("svg");
+        has("xmlns", "http://www.w3.org/2000/svg");
+        has("width", drawing.width());
+        has("height", drawing.height());
+        has("viewBox", "0 0 " + drawing.width() + " " + drawing.height());
+        has("role", "img");
+        has("font-family", FACES);
         words("title", drawing.title());
         words("desc", drawing.description());
-        begin("rect", "width", "100%", "height", "100%", "fill", "#ffffff");
+        xml.writeStartElement("rect");
+        has("width", drawing.width());
+        has("height", drawing.height());
+        has("fill", "#ffffff");
         end();
         for (Part part : drawing.parts()) {
             part(part);
@@ -66,25 +62,20 @@ public final class SvgPicture {
 
     private void part(Part part) throws XMLStreamException {
         if (part instanceof Part.Line line) {
-            begin(line.closed() ? "polygon" : "polyline", "points", points(line.points()));
+            xml.writeStartElement(line.closed() ? "polygon" : "polyline");
+            has("points", points(line.points()));
             ink(line.ink());
-            end();
         } else if (part instanceof Part.Circle circle) {
-            begin(
-                    "circle",
-                    "cx",
-                    number(circle.centre().x()),
-                    "cy",
-                    number(circle.centre().y()),
-                    "r",
-                    number(circle.radius()));
+            xml.writeStartElement("circle");
+            has("cx", circle.centre().x());
+            has("cy", circle.centre().y());
+            has("r", circle.radius());
             ink(circle.ink());
-            end();
         } else if (part instanceof Part.Words words) {
             words(words);
         } else if (part instanceof Part.Spot spot) {
-            begin(
-                    "g",
+            xml.writeStartElement("g");
+            has(
                     "transform",
                     "translate(" + number(spot.at().x()) + " "
                             + number(spot.at().y()) + ")");
@@ -94,54 +85,45 @@ public final class SvgPicture {
             for (Part each : spot.parts()) {
                 part(each);
             }
-            end();
         }
+        end();
     }
 
     private void words(Part.Words words) throws XMLStreamException {
         Ink ink = words.ink();
-        double x = words.from().x()
-                + switch (words.align()) {
-                    case LEFT -> 0;
-                    case CENTRE -> words.room() / 2;
-                    case RIGHT -> words.room();
-                };
-        String anchor =
-                switch (words.align()) {
-                    case LEFT -> "start";
-                    case CENTRE -> "middle";
-                    case RIGHT -> "end";
-                };
-        begin(
-                "text",
-                "x",
-                number(x),
-                "y",
-                number(words.from().y() + BASELINE * ink.size()),
-                "font-size",
-                number(ink.size()),
-                "text-anchor",
-                anchor);
+        double left = words.from().x();
+        xml.writeStartElement("text");
+        switch (words.align()) {
+            case LEFT -> anchor("start", left);
+            case CENTRE -> anchor("middle", left + words.room() / 2);
+            case RIGHT -> anchor("end", left + words.room());
+        }
+        has("y", words.from().y() + BASELINE * ink.size());
+        has("font-size", ink.size());
         if (ink.bold()) {
-            xml.writeAttribute("font-weight", "bold");
+            has("font-weight", "bold");
         }
         if (words.text().length() * LETTER * ink.size() > words.room()) {
-            xml.writeAttribute("textLength", number(words.room()));
-            xml.writeAttribute("lengthAdjust", "spacingAndGlyphs");
+            has("textLength", words.room());
+            has("lengthAdjust", "spacingAndGlyphs");
         }
         ink(ink);
         xml.writeCharacters(allowed(words.text()));
-        end();
+    }
+
+    private void anchor(String anchor, double x) throws XMLStreamException {
+        has("text-anchor", anchor);
+        has("x", x);
     }
 
     private void ink(Ink ink) throws XMLStreamException {
-        xml.writeAttribute("fill", ink.fill().isPresent() ? colour(ink.fill().getAsInt()) : "none");
+        has("fill", ink.fill().isPresent() ? colour(ink.fill().getAsInt()) : "none");
         Ink.Stroke stroke = ink.stroke();
         if (stroke.width() > 0) {
-            xml.writeAttribute("stroke", colour(stroke.colour()));
-            xml.writeAttribute("stroke-width", number(stroke.width()));
+            has("stroke", colour(stroke.colour()));
+            has("stroke-width", stroke.width());
             if (!stroke.dashes().isEmpty()) {
-                xml.writeAttribute(
+                has(
                         "stroke-dasharray",
                         stroke.dashes().stream().map(String::valueOf).collect(Collectors.joining(" ")));
             }
@@ -154,12 +136,12 @@ public final class SvgPicture {
         end();
     }
 
-    /** @param attributes names and values in turn */
-    private void begin(String element, String... attributes) throws XMLStreamException {
-        xml.writeStartElement(element);
-        for (int i = 0; i < attributes.length; i += 2) {
-            xml.writeAttribute(attributes[i], attributes[i + 1]);
-        }
+    private void has(String attribute, String value) throws XMLStreamException {
+        xml.writeAttribute(attribute, value);
+    }
+
+    private void has(String attribute, double value) throws XMLStreamException {
+        has(attribute, number(value));
     }
 
     private void end() throws XMLStreamException {

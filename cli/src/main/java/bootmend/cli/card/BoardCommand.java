@@ -1,6 +1,5 @@
 package bootmend.cli.card;
 
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.Screen;
 import bootmend.view.BoardJob;
@@ -44,16 +43,7 @@ public final class BoardCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            RevisionView view = new BoardJob(workplace).run(code);
-            if (json) {
-                answer.json(view);
-            } else {
-                print(answer.screen(), view);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json).of(() -> new BoardJob(workplace).run(code), BoardCommand::print);
     }
 
     private static void print(Screen screen, RevisionView view) {

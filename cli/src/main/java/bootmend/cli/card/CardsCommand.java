@@ -1,6 +1,5 @@
 package bootmend.cli.card;
 
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.Screen;
 import bootmend.page.Amount;
@@ -44,16 +43,8 @@ public final class CardsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            List<AttachedCard> cards = new CardsJob(workplace).run();
-            if (json) {
-                answer.json(new CardsJson(cards));
-            } else {
-                print(answer.screen(), cards);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json)
+                .of(() -> new CardsJob(workplace).run(), CardsJson::new, CardsCommand::print);
     }
 
     private static void print(Screen screen, List<AttachedCard> cards) {

@@ -1,11 +1,9 @@
 package bootmend.cli.card;
 
 import bootmend.cli.json.ExplainJson;
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.ExplainPage;
 import bootmend.view.ExplainJob;
-import bootmend.view.Explanation;
 import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -50,15 +48,10 @@ public final class ExplainCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            Explanation explanation = new ExplainJob(workplace).run(word);
-            if (json) {
-                answer.json(ExplainJson.of(explanation));
-            } else {
-                new ExplainPage(answer.screen()).print(explanation);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json)
+                .of(
+                        () -> new ExplainJob(workplace).run(word),
+                        ExplainJson::of,
+                        (screen, explanation) -> new ExplainPage(screen).print(explanation));
     }
 }

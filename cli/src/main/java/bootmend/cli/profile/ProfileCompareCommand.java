@@ -1,13 +1,13 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
+import bootmend.cli.text.ProfilePage;
 import bootmend.record.ProfileJob;
-import bootmend.record.SettingDifference;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -52,11 +52,11 @@ final class ProfileCompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
         ProfileJob job = new ProfileJob(workplace);
         Path card = Path.of(other);
-        ProfileAnswer.Work<List<SettingDifference>> work =
-                Files.exists(card) ? () -> job.compare(name, CardRequest.of(card)) : () -> job.compare(name, other);
-        return answer.of(work, differences -> answer.page().compare(name, other, differences));
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> Files.exists(card) ? job.compare(name, CardRequest.of(card)) : job.compare(name, other),
+                        (screen, differences) -> new ProfilePage(screen).compare(name, other, differences));
     }
 }

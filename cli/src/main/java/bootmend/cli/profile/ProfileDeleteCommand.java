@@ -1,6 +1,7 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
 import bootmend.cli.run.Question;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileView;
@@ -44,18 +45,19 @@ final class ProfileDeleteCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(
-                () -> {
-                    ProfileJob job = new ProfileJob(workplace);
-                    ProfileView profile = job.show(name);
-                    boolean deleted = yes || question.ask("Delete the profile " + name + "?");
-                    if (deleted) {
-                        job.delete(name);
-                    }
-                    return new Deletion(profile, deleted);
-                },
-                done -> answer.screen().line(done.deleted() ? "Deleted: " + name + "." : "Nothing was deleted."));
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> {
+                            ProfileJob job = new ProfileJob(workplace);
+                            ProfileView profile = job.show(name);
+                            boolean deleted = yes || question.ask("Delete the profile " + name + "?");
+                            if (deleted) {
+                                job.delete(name);
+                            }
+                            return new Deletion(profile, deleted);
+                        },
+                        (screen, done) ->
+                                screen.line(done.deleted() ? "Deleted: " + name + "." : "Nothing was deleted."));
     }
 
     /** What was, or was not, deleted. */

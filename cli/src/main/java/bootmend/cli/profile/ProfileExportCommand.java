@@ -1,6 +1,7 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
 import bootmend.record.ProfileJob;
 import bootmend.workplace.Workplace;
 import java.nio.file.Path;
@@ -41,12 +42,12 @@ final class ProfileExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(
-                () -> {
-                    new ProfileJob(workplace).exportTo(name, file);
-                    return Map.of("file", file.toString());
-                },
-                done -> answer.screen().line("Written: " + file));
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> {
+                            new ProfileJob(workplace).exportTo(name, file);
+                            return Map.of("file", file.toString());
+                        },
+                        (screen, done) -> screen.line("Written: " + file));
     }
 }

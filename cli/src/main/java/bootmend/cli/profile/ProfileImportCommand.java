@@ -1,6 +1,8 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
+import bootmend.cli.text.ProfilePage;
 import bootmend.record.ProfileJob;
 import bootmend.workplace.Workplace;
 import java.nio.file.Path;
@@ -41,7 +43,9 @@ final class ProfileImportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(() -> new ProfileJob(workplace).importFrom(file, replace), answer.page()::print);
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> new ProfileJob(workplace).importFrom(file, replace),
+                        (screen, profile) -> new ProfilePage(screen).print(profile));
     }
 }

@@ -1,6 +1,8 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
+import bootmend.cli.text.ProfilePage;
 import bootmend.record.ProfileJob;
 import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
@@ -32,7 +34,9 @@ final class ProfileListCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
-        return answer.of(() -> new ProfileJob(workplace).list(), answer.page()::list);
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> new ProfileJob(workplace).list(),
+                        (screen, profiles) -> new ProfilePage(screen).list(profiles));
     }
 }

@@ -1,6 +1,8 @@
 package bootmend.cli.profile;
 
 import bootmend.cli.option.JsonOption;
+import bootmend.cli.run.Answer;
+import bootmend.cli.text.ProfilePage;
 import bootmend.record.ProfileJob;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
@@ -72,8 +74,10 @@ final class ProfileSaveCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileAnswer answer = new ProfileAnswer(spec.commandLine(), json);
         ProfileJob.Save save = new ProfileJob.Save(name, board, cooling, supply, notes, trials, replace);
-        return answer.of(() -> new ProfileJob(workplace).save(CardRequest.of(card), save), answer.page()::print);
+        return new Answer(spec.commandLine(), json.json())
+                .of(
+                        () -> new ProfileJob(workplace).save(CardRequest.of(card), save),
+                        (screen, profile) -> new ProfilePage(screen).print(profile));
     }
 }

@@ -4,8 +4,11 @@ import bootmend.CardException;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.json.Json;
 import bootmend.cli.option.CardArgument;
+import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.text.ErrorWords;
 import bootmend.cli.text.Screen;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import picocli.CommandLine;
 
 /** Gives a command's answer on the right stream and turns its errors into exit codes. */
@@ -46,6 +49,34 @@ public final class Answer {
             }
             return new ErrorWords(line.getErr()).tell(about, e);
         }
+    }
+
+    /** Finds out what is to be answered. */
+    @FunctionalInterface
+    public interface Query<T> {
+        T run() throws CardException;
+    }
+
+    /**
+     * Gives an answer as it is, in words or as JSON.
+     *
+     * @param words prints it where JSON is not asked for
+     */
+    public <T> int of(Query<T> query, BiConsumer<Screen, T> words) {
+        return of(query, answer -> answer, words);
+    }
+
+    /** @param document the answer as JSON has it */
+    public <T> int of(Query<T> query, Function<T, Object> document, BiConsumer<Screen, T> words) {
+        return of(() -> {
+            T answer = query.run();
+            if (asJson) {
+                json(document.apply(answer));
+            } else {
+                words.accept(screen(), answer);
+            }
+            return ExitCode.DONE;
+        });
     }
 
     public Screen screen() {

@@ -3,11 +3,9 @@ package bootmend.cli.trial;
 import bootmend.cli.json.TrialJson;
 import bootmend.cli.option.BoardOptions;
 import bootmend.cli.option.TrialMeasuredOptions;
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.TrialPage;
 import bootmend.record.TrialAddJob;
-import bootmend.record.TrialAdded;
 import bootmend.record.TrialRequest;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
@@ -109,16 +107,11 @@ final class TrialAddCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            TrialAdded added = new TrialAddJob(workplace).run(request());
-            if (json) {
-                answer.json(TrialJson.AddedJson.of(added));
-            } else {
-                new TrialPage(answer.screen()).added(added);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json)
+                .of(
+                        () -> new TrialAddJob(workplace).run(request()),
+                        TrialJson.AddedJson::of,
+                        (screen, added) -> new TrialPage(screen).added(added));
     }
 
     private TrialRequest request() {

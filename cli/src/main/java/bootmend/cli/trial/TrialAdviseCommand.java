@@ -2,11 +2,9 @@ package bootmend.cli.trial;
 
 import bootmend.cli.json.TrialReportJson;
 import bootmend.cli.option.Given;
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.TrialReportPage;
 import bootmend.record.TrialAdviseJob;
-import bootmend.record.TrialReport;
 import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -57,15 +55,10 @@ final class TrialAdviseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            TrialReport report = new TrialAdviseJob(workplace).run(label, Given.number(ambient));
-            if (json) {
-                answer.json(TrialReportJson.of(report));
-            } else {
-                new TrialReportPage(answer.screen()).print(report);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json)
+                .of(
+                        () -> new TrialAdviseJob(workplace).run(label, Given.number(ambient)),
+                        TrialReportJson::of,
+                        (screen, report) -> new TrialReportPage(screen).print(report));
     }
 }

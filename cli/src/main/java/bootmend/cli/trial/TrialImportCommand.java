@@ -1,11 +1,9 @@
 package bootmend.cli.trial;
 
 import bootmend.cli.option.Given;
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.LogPage;
 import bootmend.record.TrialImportJob;
-import bootmend.trial.LogSummary;
 import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -54,15 +52,9 @@ final class TrialImportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Answer answer = new Answer(spec.commandLine(), json);
-        return answer.of(() -> {
-            LogSummary summary = new TrialImportJob(workplace).run(log, Given.number(clock));
-            if (json) {
-                answer.json(summary);
-            } else {
-                new LogPage(answer.screen()).print(summary);
-            }
-            return ExitCode.DONE;
-        });
+        return new Answer(spec.commandLine(), json)
+                .of(
+                        () -> new TrialImportJob(workplace).run(log, Given.number(clock)),
+                        (screen, summary) -> new LogPage(screen).print(summary));
     }
 }
