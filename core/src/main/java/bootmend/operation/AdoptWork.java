@@ -8,6 +8,7 @@ import bootmend.change.FileChange;
 import bootmend.change.FilePlanner;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigName;
+import bootmend.config.LineKind;
 import bootmend.operation.LineChange.Line;
 import bootmend.tuning.TuningLines;
 import bootmend.view.CardViews;
@@ -32,24 +33,31 @@ record AdoptWork(Work work) implements WorkOut {
         return worked.asking(questions(worked.files()));
     }
 
-    /** Lines that tune nothing are no part of a trial, so a difference there is an edit that came after it was staged. */
+    /** Staging sets, adds and comments out tuning lines and adds sections for them; any other difference came after it. */
     private List<String> questions(List<FileEdit> files) {
         long others = files.stream()
                 .flatMap(file -> file.lines().stream())
-                .filter(line -> !tunes(line.old()) && !tunes(line.changed()))
+                .filter(line -> line.old().isPresent() ? !tunes(line.old()) : !isStaging(line.changed()))
                 .count();
         return others == 0
                 ? List.of()
                 : List.of((others == 1 ? "One line" : others + " lines") + " of " + ConfigName.NAME
-                        + " that set no tuning differ from the staged file and would be as they were when it was staged: "
-                        + "what was edited since is lost.");
+                        + " that set no tuning are not as they were when the settings were staged; what was edited "
+                        + "since is lost.");
     }
 
     private boolean tunes(Optional<Line> line) {
         return line.isPresent()
-                && !TuningLines.find(
-                                ConfigDocument.parse(line.get().bytes()),
-                                work.workplace().tables().vocabulary())
+                && !TuningLines.find(document(line), work.workplace().tables().vocabulary())
                         .isEmpty();
+    }
+
+    private boolean isStaging(Optional<Line> added) {
+        boolean section = document(added).lines().stream().allMatch(line -> line.kind() instanceof LineKind.Section);
+        return section || tunes(added);
+    }
+
+    private static ConfigDocument document(Optional<Line> line) {
+        return ConfigDocument.parse(line.orElseThrow().bytes());
     }
 }

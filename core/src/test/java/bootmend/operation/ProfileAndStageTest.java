@@ -190,6 +190,42 @@ class ProfileAndStageTest {
     }
 
     @Test
+    void adoptingAsksWhereTheConfigFileWasEditedSince() throws Exception {
+        stage("arm_freq=1850", "temp_limit=70");
+        assertThat(TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Adopt())
+                        .questions())
+                .isEmpty();
+        String staged = file(cart, "tryboot.txt").orElseThrow();
+        SparseDisk edited = FatSpec.fat16(5000).build().emptyDisk();
+        new FatBuilder(FatSpec.fat16(5000).build())
+                .file("config.txt", "[pi4]\narm_freq=1750\n[all]\nhdmi_group=2\n".getBytes(StandardCharsets.US_ASCII))
+                .file("tryboot.txt", staged.getBytes(StandardCharsets.US_ASCII))
+                .writeTo(edited, 0);
+        bench.insert(CART, edited);
+
+        assertThat(TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Adopt())
+                        .questions())
+                .singleElement()
+                .asString()
+                .startsWith("One line");
+    }
+
+    @Test
+    void settingsStagedOverOthersAreShownAgainstThose() throws Exception {
+        stage("arm_freq=1850");
+        TriedChange again =
+                TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Stage("pi4", List.of("arm_freq=1900")));
+
+        assertThat(again.change().files())
+                .singleElement()
+                .matches(file ->
+                        file.kind() == FileEdit.Kind.CHANGED && file.path().equals("tryboot.txt"));
+        assertThat(again.lines())
+                .containsExactly(SampleChange.line("tryboot.txt", 2, "arm_freq=1850", "arm_freq=1900"));
+        assertThat(again.change().notes()).singleElement().asString().contains("staged already");
+    }
+
+    @Test
     void anUnstagedTrialIsGone() throws Exception {
         stage("arm_freq=1850");
         {

@@ -106,8 +106,9 @@ class ProfilesModelTest {
                 .isInstanceOfSatisfying(
                         ChangeOrder.class,
                         order -> assertThat(order)
-                                .isEqualTo(ChangeOrder.of(new ChangeRequest.ToProfile("cart-3", Optional.of("pi4")))
-                                        .accepting(CardException.Risk.OTHER_BOARD)));
+                                .isEqualTo(
+                                        ChangeOrder.of(new ChangeRequest.ToProfile("weather-mast", Optional.of("pi4")))
+                                                .accepting(CardException.Risk.OTHER_BOARD)));
     }
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
