@@ -31,7 +31,7 @@ class FolderAndStationIT {
         assertThat(reset.code()).as(reset.err()).isZero();
         assertThat(reset.out())
                 .contains("To write: config.txt; each as a new file beside the old")
-                .contains("Every file was forced to the card and read back.")
+                .contains("Every file was written and read back.")
                 .contains("still mounted: eject it");
         assertThat(config).content().contains("#arm_freq=2100");
         Bootmend.Result repair = bootmend.run("repair", boot);
@@ -57,7 +57,7 @@ class FolderAndStationIT {
             assertThat(result.code()).as(result.err()).isZero();
             assertThat(result.out())
                     .contains("Card 1 in " + loop + ": done, take it out, next.")
-                    .contains("Written, forced and read back: back to stock")
+                    .contains("Written, synced and read back: back to stock")
                     .contains("The station ended after 1 card.");
             assertThat(Files.readString(bootmend.home().resolve("station.log")))
                     .matches("(?s)[0-9TZ:-]+\t1\t" + loop + "\tdone\tWritten, .*\n");
