@@ -57,7 +57,7 @@ class FolderAndStationIT {
             assertThat(result.code()).as(result.err()).isZero();
             assertThat(result.out())
                     .contains("Card 1 in " + loop + ": done, take it out, next.")
-                    .contains("Written, synced and read back: back to stock")
+                    .contains("Written, synced and read back; undo record")
                     .contains("The station ended after 1 card.");
             assertThat(Files.readString(bootmend.home().resolve("station.log")))
                     .matches("(?s)[0-9TZ:-]+\t1\t" + loop + "\tdone\tWritten, .*\n");
