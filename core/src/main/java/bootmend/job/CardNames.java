@@ -1,7 +1,7 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.device.CardSource;
+import bootmend.device.packed.PackedFormat;
 import bootmend.folder.MountedFolder;
 import java.io.File;
 import java.io.IOException;
@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.PatternSyntaxException;
 
@@ -59,7 +60,10 @@ public final class CardNames {
      * cards that are only read.
      */
     public static void refuseToChange(Path card) throws CardException {
-        CardSource.refuseToChange(card);
+        Optional<PackedFormat> format = PackedFormat.of(card);
+        if (format.isPresent()) {
+            throw format.get().notChanged(card);
+        }
     }
 
     private List<Path> expand(String name) throws CardException {
@@ -137,7 +141,8 @@ public final class CardNames {
     private boolean isImage(Path file) {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         return Files.isRegularFile(file)
-                && (IMAGES.stream().anyMatch(name::endsWith) || packed && CardSource.isPacked(file));
+                && (IMAGES.stream().anyMatch(name::endsWith)
+                        || packed && PackedFormat.of(file).isPresent());
     }
 
     /** The same for every name of one file or device. */

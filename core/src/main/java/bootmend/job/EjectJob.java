@@ -1,6 +1,6 @@
 package bootmend.job;
 
-import bootmend.device.Ejection;
+import bootmend.device.system.Ejection;
 
 /** Has the system let go of a card that is not open any more. */
 public final class EjectJob {

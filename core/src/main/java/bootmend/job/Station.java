@@ -1,8 +1,8 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
-import bootmend.device.DiskList;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.DiskList;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.HashSet;

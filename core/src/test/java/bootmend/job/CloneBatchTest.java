@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -75,7 +77,7 @@ class CloneBatchTest {
     void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws IOException {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
-            CardSource whole = CardSource.onThisComputer().open(path, forChanging);
+            CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
             boolean cut = forChanging && cards.indexOf(path) % 3 == 0;
             return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3)) : whole;
         });

@@ -3,7 +3,7 @@ package bootmend.job;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
+import bootmend.device.system.AttachedDisk;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
-import bootmend.device.AttachedPartition;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
-import bootmend.device.DiskList;
 import bootmend.device.ForwardingDevice;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.AttachedPartition;
+import bootmend.device.system.DiskList;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
@@ -65,9 +67,9 @@ class LoopDeviceTest {
     void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws IOException {
         Path copy = Files.copy(image, folder.resolve("copy.img"));
         byte[] before = Files.readAllBytes(image);
-        reset(workplace("file", CardSource.onThisComputer()), copy);
+        reset(workplace("file", new LocalCards(FixedDisks.REFUSED)), copy);
         try (LoopDevice loop = LoopDevice.attach(image)) {
-            Workplace workplace = workplace("loop", CardSource.onThisComputer());
+            Workplace workplace = workplace("loop", new LocalCards(FixedDisks.REFUSED));
             assertThat(new ShowJob(workplace).run(CardRequest.of(loop.path())).kind())
                     .isEqualTo("block device");
             reset(workplace, loop.path());
@@ -93,7 +95,7 @@ class LoopDeviceTest {
             assertThat(Files.readAllBytes(image)).isEqualTo(before);
 
             loop.unmount();
-            reset(workplace("records", CardSource.onThisComputer()), loop.path());
+            reset(workplace("records", new LocalCards(FixedDisks.REFUSED)), loop.path());
         }
     }
 
@@ -126,7 +128,7 @@ class LoopDeviceTest {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
-            Workplace workplace = workplace("records", CardSource.onThisComputer());
+            Workplace workplace = workplace("records", new LocalCards(FixedDisks.REFUSED));
             try (ProposedChange change =
                     new ResetJob(workplace).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
                 assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
@@ -142,7 +144,7 @@ class LoopDeviceTest {
     void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only")) {
             assertRefused(loop.path(), "this loop device was attached read-only", "attach it again for writing");
-            assertThat(new ShowJob(workplace("records", CardSource.onThisComputer()))
+            assertThat(new ShowJob(workplace("records", new LocalCards(FixedDisks.REFUSED)))
                             .run(CardRequest.of(loop.path()))
                             .isStock())
                     .isFalse();
@@ -161,7 +163,7 @@ class LoopDeviceTest {
             Path home = folder.resolve("records-" + before);
             pullInTheMiddle(before, home, kept);
             try (LoopDevice back = LoopDevice.attach(kept)) {
-                Workplace workplace = new Workplace(home, CLOCK, CardSource.onThisComputer());
+                Workplace workplace = new Workplace(home, CLOCK, new LocalCards(FixedDisks.REFUSED));
                 assertThat(new ShowJob(workplace)
                                 .run(CardRequest.of(back.path()))
                                 .tuning())
@@ -181,7 +183,7 @@ class LoopDeviceTest {
     }
 
     private int writesOfAReset() throws IOException {
-        try (ProposedChange change = new ResetJob(workplace("counted", CardSource.onThisComputer()))
+        try (ProposedChange change = new ResetJob(workplace("counted", new LocalCards(FixedDisks.REFUSED)))
                 .preview(CardRequest.of(image), ResetRequest.PLAIN)) {
             return change.plan().sectorsWritten();
         }
@@ -216,7 +218,7 @@ class LoopDeviceTest {
                     .containsExactly(loop.partition(1), loop.partition(2));
             assertThat(disk.partitions().get(1).bytes()).isEqualTo(ROOT_SECTORS * 512);
 
-            AttachedCard card = new CardsJob(workplace("records", CardSource.onThisComputer()))
+            AttachedCard card = new CardsJob(workplace("records", new LocalCards(FixedDisks.REFUSED)))
                     .run().stream()
                             .filter(each -> each.path().equals(loop.path().toString()))
                             .findFirst()
@@ -228,7 +230,13 @@ class LoopDeviceTest {
     private CardOpener pulledAfter(int writes, LoopDevice loop, Path kept) {
         return (path, forChanging) -> CardSource.of(
                 path,
-                new Pulled(CardSource.onThisComputer().open(path, forChanging).device(), writes, loop, kept));
+                new Pulled(
+                        new LocalCards(FixedDisks.REFUSED)
+                                .open(path, forChanging)
+                                .device(),
+                        writes,
+                        loop,
+                        kept));
     }
 
     /** A device whose card is pulled before a write; what was forced until then stays on the card. */
@@ -270,7 +278,7 @@ class LoopDeviceTest {
     }
 
     private void assertRefused(Path card, String what, String remedy) {
-        Workplace workplace = workplace("records", CardSource.onThisComputer());
+        Workplace workplace = workplace("records", new LocalCards(FixedDisks.REFUSED));
         assertThatThrownBy(() -> new ResetJob(workplace)
                         .begin(CardRequest.of(card), ResetRequest.PLAIN)
                         .close())

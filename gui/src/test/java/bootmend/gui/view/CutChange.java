@@ -4,6 +4,8 @@ import bootmend.CardException;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.job.CardRequest;
 import bootmend.job.ProposedChange;
 import bootmend.job.ResetJob;
@@ -26,8 +28,9 @@ final class CutChange {
     static void leave(Path card, Path home) throws IOException {
         CardOpener opener = (path, forChanging) -> CardSource.of(
                 path,
-                new PulledDevice(
-                        CardSource.onThisComputer().open(path, forChanging).device()));
+                new PulledDevice(new LocalCards(FixedDisks.REFUSED)
+                        .open(path, forChanging)
+                        .device()));
         Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
         try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
             change.apply();
