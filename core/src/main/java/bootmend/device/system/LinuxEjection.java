@@ -23,8 +23,7 @@ final class LinuxEjection {
                 if (result.code() == 0) {
                     return Ejection.done("Ejected: take the card out.");
                 }
-                said = command.get(0) + " said: "
-                        + result.output().strip().lines().findFirst().orElse("nothing");
+                said = command.get(0) + " said: " + result.said();
             } catch (IOException e) {
                 // Not installed; the next one may be.
                 said = said.isEmpty() ? "neither eject nor udisksctl is installed" : said;

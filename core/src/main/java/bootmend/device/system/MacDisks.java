@@ -37,7 +37,7 @@ final class MacDisks implements SystemDisks {
                     sector,
                     sector,
                     removable,
-                    info.text("WritableMedia").filter("false"::equals).isPresent(),
+                    info.flag("WritableMedia").filter(writable -> !writable).isPresent(),
                     bus(info));
         });
     }
@@ -94,7 +94,7 @@ final class MacDisks implements SystemDisks {
             Programs.Result result = programs.run(List.of(TOOL, "unmountDisk", disk));
             if (result.code() != 0) {
                 throw CardException.refused(
-                        "it is in use: " + result.output().strip(), "Close what uses the card, then try again.");
+                        "it is in use: " + result.said(), "Close what uses the card, then try again.");
             }
         } catch (CardException e) {
             throw e;
@@ -114,8 +114,8 @@ final class MacDisks implements SystemDisks {
             Programs.Result result = programs.run(List.of(TOOL, "eject", disk));
             return result.code() == 0
                     ? Ejection.done("Ejected: take the card out.")
-                    : Ejection.notDone("It was not ejected (" + result.output().strip()
-                            + "); all that was written is on " + "the card.");
+                    : Ejection.notDone(
+                            "It was not ejected (" + result.said() + "); all that was written is on " + "the card.");
         } catch (IOException e) {
             return Ejection.notDone(
                     "It was not ejected (" + e.getMessage() + "); all that was written is on the card.");

@@ -1,83 +1,72 @@
 package bootmend.device.system;
 
+import com.dd.plist.NSArray;
+import com.dd.plist.NSDictionary;
+import com.dd.plist.NSNumber;
+import com.dd.plist.NSObject;
+import com.dd.plist.NSString;
+import com.dd.plist.PropertyListFormatException;
+import com.dd.plist.XMLPropertyListParser;
 import java.io.IOException;
 import java.io.StringReader;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
-import javax.xml.parsers.DocumentBuilderFactory;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.ParserConfigurationException;
-import org.w3c.dom.Element;
-import org.w3c.dom.Node;
+import org.w3c.dom.Document;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
-/**
- * The keys of a property list's outermost dictionary that have plain values: text, whole numbers, true and false.
- *
- * <p>Source: the plist format's document type, "PropertyList-1.0.dtd": {@code plist}, {@code dict}, {@code key}. Value
- * from memory.
- */
-final class PropertyList {
+/** What a property list's dictionary says; a key that is missing or of another kind is one that says nothing. */
+record PropertyList(NSDictionary dictionary) {
 
-    private final Map<String, String> values = new LinkedHashMap<>();
-
-    private PropertyList() {}
-
-    /** @throws IOException when it is no property list */
+    /** @throws IOException when it is no property list, or one of something else than a dictionary */
     static PropertyList parse(String xml) throws IOException {
         try {
-            DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
-            factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
-            factory.setFeature("http://xml.org/sax/features/external-general-entities", false);
-            factory.setFeature("http://xml.org/sax/features/external-parameter-entities", false);
-            factory.setExpandEntityReferences(false);
-            var builder = factory.newDocumentBuilder();
+            DocumentBuilder builder = XMLPropertyListParser.getDocBuilder();
+            // The default one prints to the screen.
             builder.setErrorHandler(null);
-            Element root = builder.parse(new InputSource(new StringReader(xml))).getDocumentElement();
-            PropertyList list = new PropertyList();
-            for (Node node = root.getFirstChild(); node != null; node = node.getNextSibling()) {
-                if (node.getNodeName().equals("dict")) {
-                    list.read(node);
-                }
+            Document document = builder.parse(new InputSource(new StringReader(xml)));
+            if (XMLPropertyListParser.parse(document) instanceof NSDictionary found) {
+                return new PropertyList(found);
             }
-            return list;
-        } catch (ParserConfigurationException | SAXException e) {
+            throw new IOException("the answer is a property list of another kind");
+        } catch (ParserConfigurationException | SAXException | PropertyListFormatException | RuntimeException e) {
             throw new IOException("the answer is no property list (" + e.getMessage() + ")", e);
         }
     }
 
-    private void read(Node dictionary) {
-        String key = null;
-        for (Node node = dictionary.getFirstChild(); node != null; node = node.getNextSibling()) {
-            if (node.getNodeType() != Node.ELEMENT_NODE) {
-                continue;
-            }
-            if (node.getNodeName().equals("key")) {
-                key = node.getTextContent();
-            } else if (key != null) {
-                switch (node.getNodeName()) {
-                    case "true", "false" -> values.put(key, node.getNodeName());
-                    case "string", "integer" ->
-                        values.put(key, node.getTextContent().strip());
-                    default -> key = null;
-                }
-            }
-        }
+    Optional<String> text(String key) {
+        return dictionary.get(key) instanceof NSString text
+                ? Optional.of(text.getContent().strip())
+                : Optional.empty();
     }
 
-    Optional<String> text(String key) {
-        return Optional.ofNullable(values.get(key));
+    /** What is true, false, or not said. */
+    Optional<Boolean> flag(String key) {
+        return dictionary.get(key) instanceof NSNumber flag && flag.isBoolean()
+                ? Optional.of(flag.boolValue())
+                : Optional.empty();
     }
 
     boolean isTrue(String key) {
-        return text(key).filter("true"::equals).isPresent();
+        return flag(key).orElse(false);
     }
 
+    /** A whole number from 0 on; 0 where there is none. */
     long number(String key) {
-        return text(key)
-                .filter(text -> text.matches("\\d{1,18}"))
-                .map(Long::parseLong)
-                .orElse(0L);
+        return dictionary.get(key) instanceof NSNumber number && number.isInteger()
+                ? Math.max(0, number.longValue())
+                : 0;
+    }
+
+    /** The dictionaries in an array. */
+    List<PropertyList> all(String key) {
+        NSObject[] found = dictionary.get(key) instanceof NSArray array ? array.getArray() : new NSObject[0];
+        return Stream.of(found)
+                .filter(NSDictionary.class::isInstance)
+                .map(each -> new PropertyList((NSDictionary) each))
+                .toList();
     }
 }

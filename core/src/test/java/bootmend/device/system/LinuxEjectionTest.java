@@ -28,7 +28,7 @@ class LinuxEjectionTest {
         assertThat(none.words()).contains("neither eject nor udisksctl is installed", "can be taken out");
 
         Ejection failed =
-                new LinuxEjection(command -> new Programs.Result(1, "device is busy\nmore")).eject("/dev/sdx");
+                new LinuxEjection(command -> new Programs.Result(1, "", "device is busy\nmore")).eject("/dev/sdx");
         assertThat(failed.words()).contains("udisksctl said: device is busy)");
     }
 
@@ -38,7 +38,7 @@ class LinuxEjectionTest {
                     if (!command.get(0).equals(installed)) {
                         throw new IOException("no such program");
                     }
-                    return new Programs.Result(0, "");
+                    return new Programs.Result(0, "", "");
                 })
                 .eject("/dev/sdx");
     }

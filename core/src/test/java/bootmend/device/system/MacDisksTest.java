@@ -108,7 +108,7 @@ class MacDisksTest {
     }
 
     private void answer(String what, int code, String output) {
-        answers.put("diskutil " + what, new Programs.Result(code, output));
+        answers.put("diskutil " + what, new Programs.Result(code, output, ""));
     }
 
     private static String list(String keys) {
