@@ -28,28 +28,51 @@ public final class CardSource implements Closeable {
         }
     }
 
-    private final Path path;
+    /** Looks up what a name leads to now, without opening it. */
+    @FunctionalInterface
+    public interface Identification {
+        Medium now() throws IOException;
+    }
+
+    private final CardName name;
     private final Kind kind;
     private final BlockDevice device;
     private final OptionalLong packedBytes;
     private final BooleanSupplier sized;
+    private final Medium identity;
+    private final Identification identification;
 
-    private CardSource(Path path, Kind kind, BlockDevice device, OptionalLong packedBytes, BooleanSupplier sized) {
-        this.path = path;
+    private CardSource(
+            CardName name,
+            Kind kind,
+            BlockDevice device,
+            OptionalLong packedBytes,
+            BooleanSupplier sized,
+            Medium identity,
+            Identification identification) {
+        this.name = name;
         this.kind = kind;
         this.device = device;
         this.packedBytes = packedBytes;
         this.sized = sized;
+        this.identity = identity;
+        this.identification = identification;
     }
 
     /** A card on a device that is open already, under any name. */
-    public static CardSource of(Path name, BlockDevice device) {
+    public static CardSource of(CardName name, BlockDevice device) {
         return of(name, Kind.IMAGE, device);
     }
 
     /** A card of that kind on a device that is open already; closing the card closes it. */
-    public static CardSource of(Path name, Kind kind, BlockDevice device) {
-        return new CardSource(name, kind, device, OptionalLong.empty(), () -> true);
+    public static CardSource of(CardName name, Kind kind, BlockDevice device) {
+        Medium named = Medium.named(name.absolute());
+        return new CardSource(name, kind, device, OptionalLong.empty(), () -> true, named, () -> named);
+    }
+
+    /** The same card, known by {@code identity}, which was taken when it was opened. */
+    public CardSource identifiedBy(Medium taken, Identification again) {
+        return new CardSource(name, kind, device, packedBytes, sized, taken, again);
     }
 
     /**
@@ -59,11 +82,28 @@ public final class CardSource implements Closeable {
      * @param sized whether the device's size is known by now
      */
     public static CardSource packed(Path file, BlockDevice unpacked, long bytes, BooleanSupplier sized) {
-        return new CardSource(file, Kind.PACKED_IMAGE, unpacked, OptionalLong.of(bytes), sized);
+        CardName name = new CardName.FileName(file);
+        Medium named = Medium.named(name.absolute());
+        return new CardSource(name, Kind.PACKED_IMAGE, unpacked, OptionalLong.of(bytes), sized, named, () -> named);
     }
 
-    public Path path() {
-        return path;
+    public CardName name() {
+        return name;
+    }
+
+    /** By what the card was known when it was opened, and, for a change, locked. */
+    public Medium identity() {
+        return identity;
+    }
+
+    /**
+     * Whether the name still leads to the card that is open: false after another file took an image's name, or another
+     * medium a card's place. To be asked before the first write and after the last.
+     *
+     * @throws IOException where the name leads nowhere any more, or that cannot be told
+     */
+    public boolean isStillNamed() throws IOException {
+        return identity.isStill(identification.now());
     }
 
     public Kind kind() {
@@ -86,7 +126,7 @@ public final class CardSource implements Closeable {
 
     /** The same card, reached through what {@code front} puts before its device. */
     CardSource behind(UnaryOperator<BlockDevice> front) {
-        return new CardSource(path, kind, front.apply(device), packedBytes, sized);
+        return new CardSource(name, kind, front.apply(device), packedBytes, sized, identity, identification);
     }
 
     @Override

@@ -4,7 +4,6 @@ import bootmend.CardException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
 
 /** Opens cards so that a look at one can be stopped between two reads; a card that is opened for a change cannot. */
@@ -20,8 +19,8 @@ public final class StoppableCards implements CardOpener {
     }
 
     @Override
-    public CardSource open(Path path, boolean forChanging) throws IOException {
-        CardSource source = opener.open(path, forChanging);
+    public CardSource open(CardName name, boolean forChanging) throws IOException {
+        CardSource source = opener.open(name, forChanging);
         return forChanging ? source : source.behind(device -> new StoppableDevice(device, stopped));
     }
 

@@ -29,7 +29,7 @@ final class CardViews {
     /** The view of a card whose config file cannot be read. */
     CardView withoutConfig(OpenCard card, CardException problem) throws IOException {
         return new CardView(
-                card.named().toString(),
+                card.named(),
                 card.kind(),
                 card.bytes(),
                 card.partition(),
@@ -51,7 +51,7 @@ final class CardViews {
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
         return new CardView(
-                card.named().toString(),
+                card.named(),
                 card.kind(),
                 card.bytes(),
                 card.partition(),

@@ -42,7 +42,7 @@ public final class CardsJob {
             }
         }
         return new AttachedCard(
-                disk.path().toString(),
+                disk.name().text(),
                 disk.bytes(),
                 disk.model(),
                 disk.bus(),
@@ -53,7 +53,7 @@ public final class CardsJob {
                 disk.system(),
                 disk.partitions().stream()
                         .map(part -> new AttachedCard.Part(
-                                part.path().toString(), part.bytes(), part.name(), part.mountedAt()))
+                                part.device().text(), part.bytes(), part.name(), part.mountedAt()))
                         .toList(),
                 disk.mountedAt());
     }

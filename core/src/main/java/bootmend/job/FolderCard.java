@@ -75,8 +75,8 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public Path named() {
-        return named;
+    public String named() {
+        return named.toString();
     }
 
     @Override

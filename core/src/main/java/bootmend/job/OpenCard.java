@@ -41,7 +41,7 @@ sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     boolean isForChanging();
 
     /** What the user called it. */
-    Path named();
+    String named();
 
     /** The path as this computer knows the card by, whichever way it was written. */
     String path();

@@ -31,7 +31,6 @@ import bootmend.partition.PartitionTable;
 import bootmend.partition.PartitionTableReader;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -89,13 +88,13 @@ final class RawCard implements OpenCard {
     }
 
     @Override
-    public Path named() {
-        return source.path();
+    public String named() {
+        return source.name().text();
     }
 
     @Override
     public String path() {
-        return source.path().toAbsolutePath().normalize().toString();
+        return source.name().absolute();
     }
 
     @Override

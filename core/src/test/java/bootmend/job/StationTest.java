@@ -3,6 +3,7 @@ package bootmend.job;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.device.CardName;
 import bootmend.device.system.AttachedDisk;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -95,7 +96,7 @@ class StationTest {
         return Arrays.stream(letters.split(""))
                 .filter(letter -> !letter.isEmpty())
                 .map(letter -> new AttachedDisk(
-                        Path.of("/dev", letter),
+                        new CardName.FileName(Path.of("/dev", letter)),
                         1 << 30,
                         "",
                         Character.isDigit(letter.charAt(0)) ? "loop" : "usb",

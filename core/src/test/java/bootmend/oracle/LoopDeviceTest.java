@@ -8,7 +8,6 @@ import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
 import bootmend.device.system.AttachedDisk;
-import bootmend.device.system.AttachedPartition;
 import bootmend.device.system.DiskList;
 import bootmend.device.system.FixedDisks;
 import bootmend.device.system.LocalCards;
@@ -214,8 +213,9 @@ class LoopDeviceTest {
             assertThat(disk.readOnly()).isTrue();
             assertThat(disk.system()).isEmpty();
             assertThat(disk.partitions())
-                    .extracting(AttachedPartition::path)
-                    .containsExactly(loop.partition(1), loop.partition(2));
+                    .extracting(part -> part.device().text())
+                    .containsExactly(
+                            loop.partition(1).toString(), loop.partition(2).toString());
             assertThat(disk.partitions().get(1).bytes()).isEqualTo(ROOT_SECTORS * 512);
 
             AttachedCard card = new CardsJob(workplace("records", new LocalCards(FixedDisks.REFUSED)))

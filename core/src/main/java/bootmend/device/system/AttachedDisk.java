@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.device.CardName;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -7,7 +8,7 @@ import java.util.Optional;
 /**
  * One disk that is attached to this computer, whole.
  *
- * @param path what to call it on the command line
+ * @param name what to call it
  * @param model the maker's words for it, or the image behind a loop device; may be empty
  * @param bus how it is attached, in one lower-case word
  * @param removable whether its medium is one to take out
@@ -16,7 +17,7 @@ import java.util.Optional;
  * @param mountedAt where it is mounted as a whole, without partitions
  */
 public record AttachedDisk(
-        Path path,
+        CardName name,
         long bytes,
         String model,
         String bus,
@@ -29,5 +30,10 @@ public record AttachedDisk(
     public AttachedDisk {
         partitions = List.copyOf(partitions);
         mountedAt = List.copyOf(mountedAt);
+    }
+
+    /** The name as a path; where disks are no files, good for telling one from another alone. */
+    public Path path() {
+        return Path.of(name.text());
     }
 }

@@ -20,11 +20,11 @@ final class ChangeRules {
 
     /** Refuses an image that something on this computer has attached or mounted. */
     void checkImage(Path image) throws CardException {
-        refuseWhenUsed(image);
+        refuseWhenUsed(disks.useOfImage(image));
     }
 
     /** Refuses a disk that holds the running system, is in use, is write-protected, or does not look like a card. */
-    void checkDevice(Path device) throws CardException {
+    void checkDevice(String device) throws CardException {
         Optional<String> system = disks.runningSystemOn(device);
         if (system.isPresent()) {
             throw CardException.refused(
@@ -32,7 +32,7 @@ final class ChangeRules {
                     "Check which device the card is with `bootmend cards`; to change this disk, put it into another "
                             + "computer.");
         }
-        refuseWhenUsed(device);
+        refuseWhenUsed(disks.useOf(device));
         Optional<DiskFacts> facts = disks.facts(device);
         if (facts.filter(DiskFacts::readOnly).isPresent()) {
             throw writeProtected(facts.get().isLoop());
@@ -42,8 +42,7 @@ final class ChangeRules {
         }
     }
 
-    private void refuseWhenUsed(Path card) throws CardException {
-        Optional<String> use = disks.useOf(card);
+    private static void refuseWhenUsed(Optional<String> use) throws CardException {
         if (use.isPresent()) {
             throw CardException.refused(
                     "it is in use: " + use.get(),

@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.device.CardName;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -18,7 +19,7 @@ public record Ejection(boolean ejected, String words) {
         }
         return Files.isRegularFile(path)
                 ? notDone("An image file needs no ejecting.")
-                : SystemDisks.ofThisComputer().eject(path);
+                : SystemDisks.ofThisComputer().eject(CardName.unseen(path).text());
     }
 
     static Ejection done(String words) {

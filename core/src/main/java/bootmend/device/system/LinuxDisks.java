@@ -1,6 +1,8 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.device.CardName;
+import bootmend.device.Medium;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -41,8 +43,8 @@ final class LinuxDisks implements SystemDisks {
     }
 
     @Override
-    public Optional<DiskFacts> facts(Path device) {
-        String name = LinuxMounts.realName(device);
+    public Optional<DiskFacts> facts(String device) {
+        String name = LinuxMounts.realName(Path.of(device));
         Path part = folder(name);
         if (name.isEmpty() || !Files.isDirectory(part)) {
             return Optional.empty();
@@ -101,8 +103,8 @@ final class LinuxDisks implements SystemDisks {
     }
 
     @Override
-    public Optional<String> runningSystemOn(Path device) {
-        Set<String> mine = base(LinuxMounts.realName(device), MOST_LAYERS);
+    public Optional<String> runningSystemOn(String device) {
+        Set<String> mine = base(LinuxMounts.realName(Path.of(device)), MOST_LAYERS);
         for (LinuxMounts.Mount mount : mounts.all()) {
             if (mount.isSystem()
                     && mount.names().stream()
@@ -126,18 +128,65 @@ final class LinuxDisks implements SystemDisks {
     }
 
     @Override
-    public Optional<String> useOf(Path card) {
-        List<String> parts = new ArrayList<>();
-        boolean image = Files.isRegularFile(card);
-        for (String name : image ? loopsOver(card) : List.of(LinuxMounts.realName(card))) {
-            parts.add(name);
-            parts.addAll(partitions(name));
-            if (image) {
-                Optional<String> mounted = mountOf(parts);
-                return Optional.of(mounted.orElse("attached to this computer as /dev/" + name));
+    public Optional<String> useOf(String device) {
+        List<String> parts = withPartitions(LinuxMounts.realName(Path.of(device)));
+        return mountOf(parts).or(() -> swapOf(parts)).or(() -> holderOf(parts));
+    }
+
+    @Override
+    public Optional<String> useOfImage(Path image) {
+        return loopsOver(image).stream()
+                .map(name -> mountOf(withPartitions(name)).orElse("attached to this computer as /dev/" + name))
+                .findFirst();
+    }
+
+    private List<String> withPartitions(String name) {
+        List<String> parts = new ArrayList<>(List.of(name));
+        parts.addAll(partitions(name));
+        return parts;
+    }
+
+    /**
+     * The kernel's number of the disk and its count of media, an SD card's CID, and the serial number of a USB reader.
+     *
+     * <p>Sources: the kernel's sysfs-block ABI page, "diskseq"; its page on MMC and SD device attributes, "cid"; sysfs-bus-usb.
+     */
+    @Override
+    public Medium medium(String device) {
+        String name = LinuxMounts.realName(Path.of(device));
+        Path part = folder(name);
+        Path disk = folder(diskOf(name));
+        String number = text(part.resolve("dev"));
+        String sequence = text(disk.resolve("diskseq"));
+        return new Medium(
+                "/dev/" + name,
+                number.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of("disk " + number + (sequence.isEmpty() ? "" : " medium " + sequence)),
+                Optional.of(text(disk.resolve("device/cid"))).filter(cid -> cid.matches("[0-9a-f]{32}")),
+                reader(disk));
+    }
+
+    /** A USB reader's own serial number, with which of its slots; a slot that is built in by its controller's name. */
+    private static Optional<String> reader(Path disk) {
+        Path device;
+        try {
+            device = disk.resolve("device").toRealPath();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+        String slot = device.getFileName().toString();
+        if (slot.matches("mmc\\d+:[0-9a-f]+")) {
+            return Optional.of(slot.substring(0, slot.indexOf(':')));
+        }
+        Path up = device;
+        for (int i = 0; i < MOST_LAYERS && up != null; i++, up = up.getParent()) {
+            String serial = text(up.resolve("serial"));
+            if (Files.exists(up.resolve("idVendor")) && !serial.isEmpty()) {
+                return Optional.of(serial + " slot " + slot.substring(slot.lastIndexOf(':') + 1));
             }
         }
-        return mountOf(parts).or(() -> swapOf(parts)).or(() -> holderOf(parts));
+        return Optional.empty();
     }
 
     private List<String> loopsOver(Path image) {
@@ -177,13 +226,13 @@ final class LinuxDisks implements SystemDisks {
     }
 
     @Override
-    public DiskHold hold(Path device) throws CardException {
+    public DiskHold hold(String device) throws CardException {
         return LinuxHold.of(device);
     }
 
     @Override
-    public Ejection eject(Path device) {
-        String disk = "/dev/" + diskOf(LinuxMounts.realName(device));
+    public Ejection eject(String device) {
+        String disk = "/dev/" + diskOf(LinuxMounts.realName(Path.of(device)));
         if (facts(device).filter(DiskFacts::isLoop).isPresent()) {
             return Ejection.notDone("A loop device is not ejected; detach it with `losetup -d " + disk + "`.");
         }
@@ -191,21 +240,21 @@ final class LinuxDisks implements SystemDisks {
     }
 
     @Override
-    public Path deviceOf(String listed) {
-        return Path.of(listed);
+    public CardName deviceOf(String listed) {
+        return new CardName.FileName(Path.of(listed));
     }
 
     /** Loop devices, and every disk where the general list is empty because its own helper is missing. */
     @Override
-    public List<AttachedDisk> unlisted(List<Path> listed) {
+    public List<AttachedDisk> unlisted(List<CardName> listed) {
         List<AttachedDisk> disks = new ArrayList<>();
         for (String name : names(sys.resolve("class/block"))) {
-            Path device = Path.of("/dev", name);
+            CardName device = deviceOf("/dev/" + name);
             boolean whole = diskOf(name).equals(name)
                     && !name.startsWith("ram")
                     && !name.startsWith("zram")
                     && names(folder(name).resolve("slaves")).isEmpty();
-            Optional<DiskFacts> facts = whole && !listed.contains(device) ? facts(device) : Optional.empty();
+            Optional<DiskFacts> facts = whole && !listed.contains(device) ? facts(device.text()) : Optional.empty();
             if (facts.isPresent() && facts.get().bytes() > 0) {
                 disks.add(disk(name, facts.get()));
             }
@@ -220,16 +269,16 @@ final class LinuxDisks implements SystemDisks {
         List<AttachedPartition> partitions = new ArrayList<>();
         for (String part : partitions(name)) {
             partitions.add(new AttachedPartition(
-                    Path.of("/dev", part), number(folder(part).resolve("size")) * SIZE_UNIT, "", mountPoints(part)));
+                    deviceOf("/dev/" + part), number(folder(part).resolve("size")) * SIZE_UNIT, "", mountPoints(part)));
         }
         return new AttachedDisk(
-                Path.of("/dev", name),
+                deviceOf("/dev/" + name),
                 facts.bytes(),
                 model,
                 facts.bus(),
                 facts.removable(),
                 facts.readOnly(),
-                runningSystemOn(Path.of("/dev", name)),
+                runningSystemOn("/dev/" + name),
                 partitions,
                 mountPoints(name));
     }

@@ -5,7 +5,7 @@ import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.NativeLong;
-import java.nio.file.Path;
+import java.io.IOException;
 
 /**
  * A Linux block device that is opened exclusively: a mount of it, or of a part of it, and any other exclusive opener is
@@ -46,10 +46,10 @@ final class LinuxHold implements DiskHold {
         this.descriptor = descriptor;
     }
 
-    static LinuxHold of(Path device) throws CardException {
+    static LinuxHold of(String device) throws CardException {
         CLibrary library = load();
         try {
-            return new LinuxHold(library, library.open(device.toString(), O_RDWR | O_EXCL | O_CLOEXEC));
+            return new LinuxHold(library, library.open(device, O_RDWR | O_EXCL | O_CLOEXEC));
         } catch (LastErrorException e) {
             throw refused(e);
         }
@@ -59,11 +59,7 @@ final class LinuxHold implements DiskHold {
         try {
             return Native.load("c", CLibrary.class);
         } catch (LinkageError e) {
-            throw CardException.refused(
-                    "it could not be held against other programs, because the helper library for that "
-                            + "did not load (" + e.getMessage() + ")",
-                    "Give Java a folder that programs may run from, with -Djna.tmpdir=FOLDER, or work on an image.",
-                    e);
+            throw HelperLibrary.missing(e);
         }
     }
 
@@ -99,15 +95,15 @@ final class LinuxHold implements DiskHold {
         }
     }
 
+    /** The kernel lets go of the device even where it reports an error; see close(2), "Dealing with error returns". */
     @Override
-    public void close() {
+    public void close() throws IOException {
         if (!closed) {
             closed = true;
             try {
                 library.close(descriptor);
             } catch (LastErrorException e) {
-                // The kernel lets go of the device whatever it says here; see close(2), "Dealing with error returns".
-                return;
+                throw new IOException("the system reported an error when it let go of the disk: " + e.getMessage(), e);
             }
         }
     }

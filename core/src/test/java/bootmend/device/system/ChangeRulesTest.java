@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.device.CardName;
+import bootmend.device.Medium;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -12,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 class ChangeRulesTest {
 
-    private static final Path DEVICE = Path.of("/dev/sdx");
+    private static final String DEVICE = "/dev/sdx";
     private static final long CARD = 32L << 30;
 
     @Test
@@ -49,7 +51,7 @@ class ChangeRulesTest {
             assertThatThrownBy(() -> check(
                             new Told(facts(CARD, true, false)) {
                                 @Override
-                                public Optional<String> runningSystemOn(Path device) {
+                                public Optional<String> runningSystemOn(String device) {
                                     return Optional.of("/dev/sdx2 is mounted at /");
                                 }
                             },
@@ -84,37 +86,47 @@ class ChangeRulesTest {
         }
 
         @Override
-        public Optional<DiskFacts> facts(Path device) {
+        public Optional<DiskFacts> facts(String device) {
             return facts;
         }
 
         @Override
-        public Optional<String> runningSystemOn(Path device) {
+        public Optional<String> runningSystemOn(String device) {
             return Optional.empty();
         }
 
         @Override
-        public Optional<String> useOf(Path card) {
+        public Optional<String> useOf(String device) {
             return Optional.empty();
         }
 
         @Override
-        public DiskHold hold(Path device) {
+        public Optional<String> useOfImage(Path image) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Medium medium(String device) {
+            return Medium.named(device);
+        }
+
+        @Override
+        public DiskHold hold(String device) {
             return DiskHold.NONE;
         }
 
         @Override
-        public Ejection eject(Path device) {
+        public Ejection eject(String device) {
             return new Ejection(false, "");
         }
 
         @Override
-        public Path deviceOf(String listed) {
-            return Path.of(listed);
+        public CardName deviceOf(String listed) {
+            return CardName.unseen(Path.of(listed));
         }
 
         @Override
-        public List<AttachedDisk> unlisted(List<Path> listed) {
+        public List<AttachedDisk> unlisted(List<CardName> listed) {
             return List.of();
         }
     }

@@ -2,6 +2,7 @@ package bootmend.device.system;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.device.Medium;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -34,25 +35,25 @@ class LinuxDisksTest {
 
     @Test
     void cardThatNobodyUses() {
-        assertThat(disks.useOf(Path.of("/dev/sdx"))).isEmpty();
-        assertThat(disks.useOf(root.resolve("no-such-card.img"))).isEmpty();
+        assertThat(disks.useOf("/dev/sdx")).isEmpty();
+        assertThat(disks.useOfImage(root.resolve("no-such-card.img"))).isEmpty();
     }
 
     @Test
     void mountedPartitionOfTheCard() throws IOException {
         mount("/dev/sdx1", "/media/room\\04012");
 
-        assertThat(disks.useOf(Path.of("/dev/sdx"))).contains("/dev/sdx1 is mounted at /media/room 12");
-        assertThat(disks.useOf(Path.of("/dev/sdx1"))).contains("/dev/sdx1 is mounted at /media/room 12");
-        assertThat(disks.useOf(Path.of("/dev/sdx2"))).isEmpty();
-        assertThat(disks.useOf(Path.of("/dev/mmcblk7"))).isEmpty();
+        assertThat(disks.useOf("/dev/sdx")).contains("/dev/sdx1 is mounted at /media/room 12");
+        assertThat(disks.useOf("/dev/sdx1")).contains("/dev/sdx1 is mounted at /media/room 12");
+        assertThat(disks.useOf("/dev/sdx2")).isEmpty();
+        assertThat(disks.useOf("/dev/mmcblk7")).isEmpty();
     }
 
     @Test
     void swapOnTheCard() throws IOException {
         write("proc/swaps", "Filename Type Size Used Priority\n/dev/mmcblk7p1                partition\t1\t0\t-2\n");
 
-        assertThat(disks.useOf(Path.of("/dev/mmcblk7"))).contains("/dev/mmcblk7p1 is used as swap space");
+        assertThat(disks.useOf("/dev/mmcblk7")).contains("/dev/mmcblk7p1 is used as swap space");
     }
 
     @Test
@@ -60,11 +61,11 @@ class LinuxDisksTest {
         Path image = Files.write(root.resolve("card.img"), new byte[512]);
         write("sys/devices/loop3/loop/backing_file", image.toRealPath() + "\n");
 
-        assertThat(disks.useOf(image)).contains("attached to this computer as /dev/loop3");
+        assertThat(disks.useOfImage(image)).contains("attached to this computer as /dev/loop3");
 
         mount("/dev/loop3p1", "/mnt");
-        assertThat(disks.useOf(image)).contains("/dev/loop3p1 is mounted at /mnt");
-        assertThat(disks.useOf(Files.write(root.resolve("other.img"), new byte[512])))
+        assertThat(disks.useOfImage(image)).contains("/dev/loop3p1 is mounted at /mnt");
+        assertThat(disks.useOfImage(Files.write(root.resolve("other.img"), new byte[512])))
                 .isEmpty();
     }
 
@@ -73,9 +74,8 @@ class LinuxDisksTest {
     void logicalBlockSize(String said, int expected) throws IOException {
         write("sys/devices/sdx/queue/logical_block_size", said + "\n");
 
-        assertThat(disks.facts(Path.of("/dev/sdx")).orElseThrow().logicalSector())
-                .isEqualTo(expected);
-        assertThat(disks.facts(Path.of("/dev/sdx1")).orElseThrow().logicalSector())
+        assertThat(disks.facts("/dev/sdx").orElseThrow().logicalSector()).isEqualTo(expected);
+        assertThat(disks.facts("/dev/sdx1").orElseThrow().logicalSector())
                 .as("a partition asks its disk")
                 .isEqualTo(expected);
     }
@@ -84,18 +84,18 @@ class LinuxDisksTest {
     void systemWithoutTheseTrees() {
         LinuxDisks nothing = new LinuxDisks(root.resolve("none"), root.resolve("none"));
 
-        assertThat(nothing.useOf(Path.of("/dev/sdx"))).isEmpty();
-        assertThat(nothing.facts(Path.of("/dev/sdx"))).isEmpty();
+        assertThat(nothing.useOf("/dev/sdx")).isEmpty();
+        assertThat(nothing.facts("/dev/sdx")).isEmpty();
     }
 
     @Test
     void whatTheRunningSystemIsOnIsLeftAlone() throws IOException {
         disk("sda", "sda1", "sda2");
-        assertThat(disks.runningSystemOn(Path.of("/dev/sda"))).contains("/dev/sda2 is mounted at /");
-        assertThat(disks.runningSystemOn(Path.of("/dev/sda1")))
+        assertThat(disks.runningSystemOn("/dev/sda")).contains("/dev/sda2 is mounted at /");
+        assertThat(disks.runningSystemOn("/dev/sda1"))
                 .as("another part of that disk")
                 .isPresent();
-        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+        assertThat(disks.runningSystemOn("/dev/sdx")).isEmpty();
     }
 
     @Test
@@ -106,8 +106,8 @@ class LinuxDisksTest {
         Files.createDirectories(root.resolve("sys/dev/block"));
         Files.createSymbolicLink(root.resolve("sys/dev/block/253:0"), root.resolve("sys/devices/dm-0"));
 
-        assertThat(disks.runningSystemOn(Path.of("/dev/mmcblk7"))).contains("/dev/root is mounted at /");
-        assertThat(disks.runningSystemOn(Path.of("/dev/sdx"))).isEmpty();
+        assertThat(disks.runningSystemOn("/dev/mmcblk7")).contains("/dev/root is mounted at /");
+        assertThat(disks.runningSystemOn("/dev/sdx")).isEmpty();
     }
 
     /** The drivers' words: sysfs-block ABI page, "removable"; the kernel's mmc documentation, "mmc-dev-attrs", "type". */
@@ -140,11 +140,46 @@ class LinuxDisksTest {
         assertThat(facts("sdx").logicalSector()).isEqualTo(512);
         assertThat(facts("sdx").physicalSector()).isEqualTo(4096);
         assertThat(facts("mmcblk7").readOnly()).isFalse();
-        assertThat(disks.facts(Path.of("/dev/sdz"))).isEmpty();
+        assertThat(disks.facts("/dev/sdz")).isEmpty();
+    }
+
+    /** The names are those of the kernel's pages on sysfs: "diskseq", the MMC attributes' "cid", a USB device's "serial". */
+    @Test
+    void whatTellsOneMediumFromAnother() throws IOException {
+        write("sys/devices/sdx/dev", "8:16\n");
+        write("sys/devices/sdx/diskseq", "23\n");
+        Medium before = disks.medium("/dev/sdx");
+        assertThat(before.isStill(disks.medium("/dev/sdx"))).isTrue();
+
+        write("sys/devices/sdx/diskseq", "24\n");
+        assertThat(before.isStill(disks.medium("/dev/sdx"))).isFalse();
+        assertThat(before.cardId()).isEmpty();
+
+        String cid = "035344534c3332478012345678015a00".substring(0, 32);
+        write("sys/devices/mmcblk7/device/cid", cid + "\n");
+        assertThat(disks.medium("/dev/mmcblk7").cardId()).contains(cid);
+        assertThat(disks.medium("/dev/mmcblk7p1").cardId())
+                .as("of the whole card")
+                .contains(cid);
+        write("sys/devices/mmcblk7/device/cid", "none\n");
+        assertThat(disks.medium("/dev/mmcblk7").cardId()).isEmpty();
+    }
+
+    @Test
+    void theReaderAndItsSlot() throws IOException {
+        write("sys/devices/usb1/1-2/serial", "000000001206\n");
+        write("sys/devices/usb1/1-2/idVendor", "0bda\n");
+        Path unit = Files.createDirectories(root.resolve("sys/devices/usb1/1-2/host6/target6:0:0/6:0:0:1"));
+        Files.createSymbolicLink(root.resolve("sys/devices/sdx/device"), unit);
+        assertThat(disks.medium("/dev/sdx").reader()).contains("000000001206 slot 1");
+
+        Path slot = Files.createDirectories(root.resolve("sys/devices/mmc_host/mmc0/mmc0:aaaa"));
+        Files.createSymbolicLink(root.resolve("sys/devices/mmcblk7/device"), slot);
+        assertThat(disks.medium("/dev/mmcblk7").reader()).contains("mmc0");
     }
 
     private DiskFacts facts(String name) {
-        return disks.facts(Path.of("/dev", name)).orElseThrow();
+        return disks.facts("/dev/" + name).orElseThrow();
     }
 
     private void mount(String source, String point) throws IOException {

@@ -4,21 +4,32 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.atIndex;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import bootmend.CardException;
+import bootmend.device.CardName;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 class LocalCardsTest {
 
     @TempDir
     private Path folder;
+
+    private static final CardName.DeviceName DISK = new CardName.DeviceName("\\\\.\\PHYSICALDRIVE1");
 
     private final CardOpener opener = new LocalCards(FixedDisks.REFUSED);
 
@@ -84,6 +95,131 @@ class LocalCardsTest {
                 .hasSize(2048)
                 .contains(1, atIndex(1000))
                 .contains(2, atIndex(1001));
+    }
+
+    /** Opening a pipe would wait for its other end. */
+    @Test
+    @Timeout(20)
+    void whatIsNamedByAccidentIsRefusedAtOnce() throws Exception {
+        assumeTrue(Files.isExecutable(Path.of("/usr/bin/mkfifo")), "no mkfifo here: skipped");
+        Path pipe = folder.resolve("pipe.img");
+        assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor())
+                .isZero();
+        Path packed = folder.resolve("pipe.img.gz");
+        assertThat(new ProcessBuilder("mkfifo", packed.toString()).start().waitFor())
+                .isZero();
+        for (boolean change : new boolean[] {false, true}) {
+            assertRefused(pipe, change, CardException.Kind.UNREADABLE, "it is a named pipe");
+            assertRefused(packed, change, CardException.Kind.UNREADABLE, "it is a named pipe");
+            assertRefused(Path.of("/dev/zero"), change, CardException.Kind.UNREADABLE, "it is a character device");
+            assertRefused(Path.of(""), change, CardException.Kind.USAGE, "the name of a card is empty");
+        }
+    }
+
+    @Test
+    void nothingIsMadeWhereThereIsNothing() {
+        Path none = folder.resolve("none.img");
+
+        assertRefused(none, true, CardException.Kind.UNREADABLE, "no such file");
+        assertThat(none).doesNotExist();
+    }
+
+    @Test
+    void anotherFileThatTookTheNameIsNoticed() throws IOException {
+        Path image = image();
+        Path other = Files.write(folder.resolve("other.img"), new byte[2048]);
+        try (CardSource card = opener.open(image, true)) {
+            assertThat(card.isStillNamed()).isTrue();
+            card.device().write(0, ByteBuffer.wrap(new byte[] {1}));
+            card.device().flush();
+            assertThat(card.isStillNamed()).as("after it was written to").isTrue();
+
+            Files.move(other, image, StandardCopyOption.REPLACE_EXISTING);
+            assertThat(card.isStillNamed()).isFalse();
+
+            Files.delete(image);
+            assertThatThrownBy(card::isStillNamed).isInstanceOf(NoSuchFileException.class);
+        }
+    }
+
+    @Test
+    void oneFileUnderTwoNamesIsOneCard() throws IOException {
+        Path image = image();
+        Path link = Files.createSymbolicLink(folder.resolve("link.img"), image);
+        try (CardSource one = opener.open(image, false);
+                CardSource two = opener.open(link, false)) {
+            assertThat(one.identity()).isEqualTo(two.identity());
+            assertThat(one.identity().isTellingFrom(two.identity())).isTrue();
+        }
+        Path twin = Files.copy(image, folder.resolve("twin.img"));
+        try (CardSource one = opener.open(image, false);
+                CardSource two = opener.open(twin, false)) {
+            assertThat(one.identity().isStill(two.identity())).isFalse();
+            assertThat(one.identity().isSameCard(two.identity())).isFalse();
+        }
+    }
+
+    /** A disk that gives out before anything could be synced is found out while nothing is written. */
+    @Test
+    void whatCannotBeSyncedIsRefusedBeforeAnythingIsWritten() throws IOException {
+        Path image = image();
+        List<String> events = new ArrayList<>();
+        SystemDisks disks = new ScriptedDisks(() -> new ForwardingFile(ChannelFile.open(image, true)) {
+            @Override
+            public int write(ByteBuffer src, long position) throws IOException {
+                events.add("write");
+                return super.write(src, position);
+            }
+
+            @Override
+            public void sync() throws IOException {
+                events.add("sync");
+                throw new IOException("Inappropriate ioctl for device");
+            }
+
+            @Override
+            public void close() throws IOException {
+                events.add("close");
+                super.close();
+            }
+        });
+
+        assertThatThrownBy(() -> new LocalCards(disks, FixedDisks.REFUSED).open(DISK, true))
+                .isInstanceOfSatisfying(CardException.class, e -> {
+                    assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
+                    assertThat(e).hasMessageContaining("cannot sync it (Inappropriate ioctl");
+                    assertThat(e.remedy()).contains("nothing was written");
+                });
+        assertThat(events).containsExactly("sync", "close");
+        new LocalCards(disks, FixedDisks.REFUSED).open(DISK, false).close();
+        assertThat(events).as("a look needs no sync").containsExactly("sync", "close", "close");
+    }
+
+    @Test
+    void anotherMediumInThePlaceOfADiskIsNoticed() throws IOException {
+        Path image = image();
+        ScriptedDisks disks = new ScriptedDisks(() -> ChannelFile.open(image, true));
+        try (CardSource card = new LocalCards(disks, FixedDisks.REFUSED).open(DISK, true)) {
+            assertThat(card.isStillNamed()).isTrue();
+            disks.sequence++;
+            assertThat(card.isStillNamed()).isFalse();
+        }
+        disks.changesWhileOpening = true;
+        assertThatThrownBy(() -> new LocalCards(disks, FixedDisks.REFUSED).open(DISK, false))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("took its place while it was being opened");
+    }
+
+    @Test
+    void aDiskThatTellsNoSizeIsMeasured() throws IOException {
+        Path image = image();
+        ScriptedDisks disks = new ScriptedDisks(() ->
+                new StubbornFile(FileChannel.open(image, StandardOpenOption.READ, StandardOpenOption.WRITE), 512));
+        try (CardSource card = new LocalCards(disks, FixedDisks.REFUSED).open(DISK, true)) {
+            assertThat(card.bytes()).isEqualTo(2048);
+            assertThat(card.kind()).isEqualTo(CardSource.Kind.BLOCK_DEVICE);
+            assertThat(card.name().text()).isEqualTo(DISK.name());
+        }
     }
 
     private Path image() throws IOException {

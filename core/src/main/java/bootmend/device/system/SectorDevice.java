@@ -7,17 +7,16 @@ import de.waldheinz.fs.ReadOnlyException;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 
 /**
- * An image file or raw disk behind a file channel.
+ * An image file or raw disk of which any run of bytes can be read and written.
  *
- * <p>Reads and writes of any offset and length are widened to whole device sectors where {@code alignment} is over 1,
- * because raw disks of some systems accept nothing else. {@link #flush()} forces data and metadata to the medium.
+ * <p>Every access to the file below begins and ends at a multiple of {@code alignment}, also after one that came out short,
+ * because raw disks of some systems accept nothing else. {@link #flush()} syncs to the medium.
  */
-final class ChannelDevice implements BlockDevice, CachedDevice {
+final class SectorDevice implements BlockDevice, CachedDevice {
 
-    private final FileChannel channel;
+    private final RawFile file;
     private final long size;
     private final int sectorSize;
     private final int alignment;
@@ -30,9 +29,9 @@ final class ChannelDevice implements BlockDevice, CachedDevice {
      * @param alignment 1, or the sector size to which every access is widened
      * @param hold what keeps the disk from others; closed with it
      */
-    ChannelDevice(FileChannel channel, long size, int sectorSize, int alignment, boolean readOnly, DiskHold hold) {
+    SectorDevice(RawFile file, long size, int sectorSize, int alignment, boolean readOnly, DiskHold hold) {
         this.hold = hold;
-        this.channel = channel;
+        this.file = file;
         this.size = size;
         this.sectorSize = sectorSize;
         this.alignment = alignment;
@@ -89,15 +88,15 @@ final class ChannelDevice implements BlockDevice, CachedDevice {
 
     @Override
     public void flush() throws IOException {
-        channel.force(true);
+        file.sync();
     }
 
+    /** The file first, so that the hold lasts as long as anything can be written. */
     @Override
     public void close() throws IOException {
-        try {
-            channel.close();
-        } finally {
-            hold.close();
+        try (hold;
+                file) {
+            return;
         }
     }
 
@@ -108,7 +107,7 @@ final class ChannelDevice implements BlockDevice, CachedDevice {
 
     @Override
     public boolean isClosed() {
-        return !channel.isOpen();
+        return !file.isOpen();
     }
 
     @Override
@@ -126,24 +125,35 @@ final class ChannelDevice implements BlockDevice, CachedDevice {
     }
 
     private void readFully(long offset, ByteBuffer dest) throws IOException {
-        long at = offset;
+        int first = dest.position();
         while (dest.hasRemaining()) {
-            int n = channel.read(dest, at);
-            if (n <= 0) {
-                throw new EOFException("the medium ended at byte " + at + ", before its stated size of " + size);
+            long at = offset + dest.position() - first;
+            int before = dest.position();
+            int n = file.read(dest, at);
+            if (!goOn(dest, before, n)) {
+                throw new EOFException(
+                        "the medium ended at byte " + (at + Math.max(0, n)) + ", before its stated size of " + size);
             }
-            at += n;
         }
     }
 
     private void writeFully(long offset, ByteBuffer src) throws IOException {
-        long at = offset;
+        int first = src.position();
         while (src.hasRemaining()) {
-            int n = channel.write(src, at);
-            if (n <= 0) {
-                throw new EOFException("the medium took no more bytes at " + at);
+            long at = offset + src.position() - first;
+            int before = src.position();
+            int n = file.write(src, at);
+            if (!goOn(src, before, n)) {
+                throw new EOFException("the medium took no more bytes at " + (at + Math.max(0, n)));
             }
-            at += n;
         }
+    }
+
+    /** Goes back to where a whole sector begins after an access that ended within one; false where none was whole. */
+    private boolean goOn(ByteBuffer buffer, int before, int n) {
+        if (n > 0 && buffer.hasRemaining()) {
+            buffer.position(before + n - n % alignment);
+        }
+        return n > 0 && buffer.position() > before;
     }
 }

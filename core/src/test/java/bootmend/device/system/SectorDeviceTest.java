@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class ChannelDeviceTest {
+class SectorDeviceTest {
 
     private static final int SIZE = 5 * 4096;
 
@@ -27,13 +27,30 @@ class ChannelDeviceTest {
     private Path folder;
 
     @ParameterizedTest
-    @CsvSource({"0, 4096", "4096, 8192", "1, 1", "4095, 2", "100, 9000", "0, 512", "20479, 1", "0, 20480", "512, 0"})
+    @CsvSource({
+        "0, 4096",
+        "4096, 8192",
+        "1, 1",
+        "4095, 2",
+        "100, 9000",
+        "0, 512",
+        "20479, 1",
+        "0, 20480",
+        "512, 0",
+        "3, 20477"
+    })
     void readsAndWritesAnyRunOnADeviceThatTakesOnlyWholeSectors(int offset, int length) throws IOException {
+        for (int sector : new int[] {512, 4096}) {
+            readsAndWrites(offset, length, sector);
+        }
+    }
+
+    private void readsAndWrites(int offset, int length, int sector) throws IOException {
         byte[] content = noise(1, SIZE);
         byte[] change = noise(2, length);
         Path file = Files.write(folder.resolve("disk"), content);
-        try (AlignedChannel channel = new AlignedChannel(open(file), 4096)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 4096, 4096, false, DiskHold.NONE);
+        try (StubbornFile stubborn = new StubbornFile(open(file), sector)) {
+            SectorDevice device = new SectorDevice(stubborn, SIZE, sector, sector, false, DiskHold.NONE);
 
             ByteBuffer read = ByteBuffer.allocate(length);
             device.read(offset, read);
@@ -44,6 +61,7 @@ class ChannelDeviceTest {
             device.write(offset, source);
             assertThat(source.hasRemaining()).isFalse();
             device.flush();
+            assertThat(stubborn.syncs()).isOne();
         }
         System.arraycopy(change, 0, content, offset, length);
         assertThat(Files.readAllBytes(file)).isEqualTo(content);
@@ -55,7 +73,7 @@ class ChannelDeviceTest {
         Path file = Files.write(folder.resolve("image"), content);
         try (FileChannel channel = open(file)) {
             ByteBuffer read = ByteBuffer.allocate(10);
-            new ChannelDevice(channel, 1000, 512, 512, false, DiskHold.NONE).read(985, read);
+            new SectorDevice(new ChannelFile(channel), 1000, 512, 512, false, DiskHold.NONE).read(985, read);
             assertThat(read.array()).isEqualTo(Arrays.copyOfRange(content, 985, 995));
         }
     }
@@ -65,7 +83,7 @@ class ChannelDeviceTest {
     void outsideIsRefused(long offset, int length) throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, SIZE));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 512, false, DiskHold.NONE);
+            SectorDevice device = new SectorDevice(new ChannelFile(channel), SIZE, 512, 512, false, DiskHold.NONE);
             assertThatThrownBy(() -> device.read(offset, ByteBuffer.allocate(length)))
                     .isInstanceOf(OutsideDeviceException.class);
             assertThatThrownBy(() -> device.write(offset, ByteBuffer.allocate(length)))
@@ -74,11 +92,21 @@ class ChannelDeviceTest {
         assertThat(Files.readAllBytes(file)).isEqualTo(noise(1, SIZE));
     }
 
+    /** The end is looked for where nobody tells it; a medium of one sector and one of many. */
+    @ParameterizedTest
+    @CsvSource({"512, 512", "512, 20480", "4096, 20480", "4096, 4096", "512, 0", "512, 1048576"})
+    void theSizeIsFoundWhereNobodyTellsIt(int sector, int size) throws IOException {
+        Path file = Files.write(folder.resolve("disk"), new byte[size]);
+        try (StubbornFile stubborn = new StubbornFile(open(file), sector)) {
+            assertThat(new SizeProbe(stubborn, sector).size()).isEqualTo(size);
+        }
+    }
+
     @Test
     void mediumThatEndsEarlyIsNamed() throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, 1000));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, false, DiskHold.NONE);
+            SectorDevice device = new SectorDevice(new ChannelFile(channel), SIZE, 512, 1, false, DiskHold.NONE);
             assertThatThrownBy(() -> device.read(500, ByteBuffer.allocate(1000)))
                     .isInstanceOf(EOFException.class)
                     .hasMessageContaining("ended at byte 1000");
@@ -89,7 +117,7 @@ class ChannelDeviceTest {
     void readOnlyTakesNoWrite() throws IOException {
         Path file = Files.write(folder.resolve("disk"), noise(1, SIZE));
         try (FileChannel channel = open(file)) {
-            ChannelDevice device = new ChannelDevice(channel, SIZE, 512, 1, true, DiskHold.NONE);
+            SectorDevice device = new SectorDevice(new ChannelFile(channel), SIZE, 512, 1, true, DiskHold.NONE);
             assertThat(device.isReadOnly()).isTrue();
             assertThatThrownBy(() -> device.write(0, ByteBuffer.allocate(1))).isInstanceOf(ReadOnlyException.class);
         }
