@@ -1,6 +1,8 @@
 package bootmend.job;
 
 import bootmend.CardException;
+import bootmend.device.CardName;
+import bootmend.device.FileType;
 import bootmend.device.packed.PackedFormat;
 import bootmend.folder.MountedFolder;
 import java.io.File;
@@ -67,6 +69,9 @@ public final class CardNames {
     }
 
     private List<Path> expand(String name) throws CardException {
+        if (name.isBlank()) {
+            CardName.of(name);
+        }
         try {
             int wild = firstWild(name);
             if (wild >= 0 && !exists(name)) {
@@ -114,9 +119,8 @@ public final class CardNames {
             throw CardException.usage(name + " has a pattern in a folder's name", "Name the folder plainly.");
         }
         Path folder = Path.of(end == 0 ? "." : name.substring(0, end));
-        List<Path> found = Files.isDirectory(folder)
-                ? files(folder, name.substring(end), file -> !Files.isDirectory(file))
-                : List.of();
+        List<Path> found =
+                Files.isDirectory(folder) ? files(folder, name.substring(end), CardNames::mayBeACard) : List.of();
         if (found.isEmpty()) {
             throw CardException.usage("no file fits " + name, "Check the folder and the pattern.");
         }
@@ -140,9 +144,16 @@ public final class CardNames {
 
     private boolean isImage(Path file) {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-        return Files.isRegularFile(file)
+        return mayBeACard(file)
+                && Files.isRegularFile(file)
                 && (IMAGES.stream().anyMatch(name::endsWith)
                         || packed && PackedFormat.of(file).isPresent());
+    }
+
+    /** Beside each file, some desktop systems leave one with its attributes on disks that cannot keep them. Common practice. */
+    private static boolean mayBeACard(Path file) {
+        return FileType.of(file).isImageOrDisk()
+                && !file.getFileName().toString().startsWith("._");
     }
 
     /** The same for every name of one file or device. */

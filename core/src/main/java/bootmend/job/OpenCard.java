@@ -12,10 +12,10 @@ import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
 import bootmend.device.CardOpener;
+import bootmend.device.FileType;
 import bootmend.fat.BootFiles;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -27,7 +27,7 @@ sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
         Path folder = FolderCard.folder(request.card());
         try {
-            return Files.isDirectory(folder)
+            return FileType.of(folder) == FileType.FOLDER
                     ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
         } catch (CardException e) {

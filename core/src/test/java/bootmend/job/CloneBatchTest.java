@@ -78,7 +78,7 @@ class CloneBatchTest {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
-            boolean cut = forChanging && cards.indexOf(path) % 3 == 0;
+            boolean cut = forChanging && cards.indexOf(Path.of(path.text())) % 3 == 0;
             return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3)) : whole;
         });
         reset(cutting);

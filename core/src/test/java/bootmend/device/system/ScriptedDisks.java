@@ -18,21 +18,23 @@ final class ScriptedDisks implements SystemDisks {
 
     private final Opening opening;
     private final int sector;
+    private final int physical;
     int sequence = 1;
     boolean changesWhileOpening;
 
     ScriptedDisks(Opening opening) {
-        this(opening, DiskFacts.DEFAULT_SECTOR);
+        this(opening, DiskFacts.DEFAULT_SECTOR, DiskFacts.DEFAULT_SECTOR);
     }
 
-    ScriptedDisks(Opening opening, int sector) {
+    ScriptedDisks(Opening opening, int sector, int physical) {
+        this.physical = physical;
         this.opening = opening;
         this.sector = sector;
     }
 
     @Override
     public Optional<DiskFacts> facts(String device) {
-        return Optional.of(new DiskFacts(0, sector, sector, true, false, "usb"));
+        return Optional.of(new DiskFacts(0, sector, physical, true, false, "usb"));
     }
 
     @Override
