@@ -18,7 +18,7 @@ import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
-import bootmend.device.VolumeSerial;
+import bootmend.device.system.VolumeSerial;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -93,13 +93,13 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public Path named() {
-        return source.path();
+    public String named() {
+        return source.name().text();
     }
 
     @Override
     public String path() {
-        return source.path().toAbsolutePath().normalize().toString();
+        return source.name().absolute();
     }
 
     @Override
