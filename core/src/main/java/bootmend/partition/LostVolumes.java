@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
@@ -58,8 +59,8 @@ final class LostVolumes {
         return found;
     }
 
-    private TreeSet<Long> places() {
-        TreeSet<Long> places = new TreeSet<>();
+    private SortedSet<Long> places() {
+        SortedSet<Long> places = new TreeSet<>();
         for (long place = MIB; place < Math.min(MOST, size); place += place < DENSE ? MIB : 4 * MIB) {
             places.add(place);
         }
