@@ -290,7 +290,7 @@ class WindowsKernelTest {
     }
 
     private void answer(String device, int code, ByteBuffer bytes) {
-        answers.put(device + " " + Integer.toHexString(code), bytes.array());
+        answers.put(device + " " + Integer.toHexString(code), bytes(bytes));
     }
 
     private static ByteBuffer little(int size) {
@@ -302,6 +302,12 @@ class WindowsKernelTest {
         ByteBuffer bytes = little(36 + text.length + 1).putInt(24, 36).putInt(28, 7);
         bytes.put(10, (byte) 1);
         bytes.position(36);
-        return bytes.put(text).array();
+        return bytes(bytes.put(text));
+    }
+
+    private static byte[] bytes(ByteBuffer buffer) {
+        byte[] bytes = new byte[buffer.capacity()];
+        buffer.get(0, bytes);
+        return bytes;
     }
 }
