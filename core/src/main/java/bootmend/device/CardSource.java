@@ -45,12 +45,14 @@ public final class CardSource implements Closeable {
     private final Kind kind;
     private final BlockDevice medium;
     private final BlockDevice device;
+    private final String key;
 
-    private CardSource(Path path, Kind kind, BlockDevice device) {
-        this(path, kind, device, device);
+    private CardSource(Path path, Kind kind, BlockDevice device, String key) {
+        this(path, kind, device, device, key);
     }
 
-    private CardSource(Path path, Kind kind, BlockDevice medium, BlockDevice device) {
+    private CardSource(Path path, Kind kind, BlockDevice medium, BlockDevice device, String key) {
+        this.key = key;
         this.path = path;
         this.kind = kind;
         this.medium = medium;
@@ -83,7 +85,12 @@ public final class CardSource implements Closeable {
 
     /** A card on a device that is open already, under any name. */
     public static CardSource of(Path name, BlockDevice device) {
-        return new CardSource(name, Kind.IMAGE, device);
+        return of(name, device, "");
+    }
+
+    /** The same, of a medium with that key. */
+    public static CardSource of(Path name, BlockDevice device, String key) {
+        return new CardSource(name, Kind.IMAGE, device, key);
     }
 
     static CardSource open(Path path, SystemDisks disks, FixedDisks fixed, boolean change) throws IOException {
@@ -99,14 +106,20 @@ public final class CardSource implements Closeable {
         if (change) {
             new ChangeRules(disks, fixed).checkImage(path);
         }
+        String key = new MediumKey().ofFile(path);
         RandomAccessFile file = openFile(path, change);
         try {
             long size = lockedSize(file, change);
             refuseEmpty(size, Kind.IMAGE);
-            return new CardSource(
+            CardSource source = new CardSource(
                     path,
                     Kind.IMAGE,
-                    new ChannelDevice(file.getChannel(), size, IMAGE_SECTOR, 1, !change, DiskHold.NONE));
+                    new ChannelDevice(file.getChannel(), size, IMAGE_SECTOR, 1, !change, DiskHold.NONE),
+                    key);
+            if (!source.isStillNamed()) {
+                throw CardException.refused("another file took its name while it was opened", "Try again.");
+            }
+            return source;
         } catch (IOException | RuntimeException e) {
             file.close();
             throw e;
@@ -132,7 +145,8 @@ public final class CardSource implements Closeable {
                 return new CardSource(
                         path,
                         Kind.BLOCK_DEVICE,
-                        new ChannelDevice(file.getChannel(), size, sector, alignment, !change, hold));
+                        new ChannelDevice(file.getChannel(), size, sector, alignment, !change, hold),
+                        new MediumKey().ofDisk(path));
             } catch (IOException | RuntimeException e) {
                 file.close();
                 throw e;
@@ -169,6 +183,21 @@ public final class CardSource implements Closeable {
         return device;
     }
 
+    /** What the system tells of this medium and no other, see {@link MediumKey}; empty where it tells nothing. */
+    public String key() {
+        return key;
+    }
+
+    /** Whether the name still leads to what was opened by it; true where the system does not tell. */
+    public boolean isStillNamed() {
+        return key.isEmpty() || key.equals(kind == Kind.BLOCK_DEVICE ? new MediumKey().ofDisk(path) : keyOfFile());
+    }
+
+    /** A card that a test put in the place of a file has no file to ask. */
+    private String keyOfFile() {
+        return key.startsWith(MediumKey.FILE) ? new MediumKey().ofFile(path) : key;
+    }
+
     /** Bytes of the card as it is named: of a packed image, those of its file. */
     public long bytes() throws IOException {
         return kind == Kind.PACKED_IMAGE ? Files.size(path) : device.getSize();
@@ -181,7 +210,7 @@ public final class CardSource implements Closeable {
 
     /** The same card, reached through what {@code front} puts before its device. */
     CardSource behind(UnaryOperator<BlockDevice> front) {
-        return new CardSource(path, kind, medium, front.apply(device));
+        return new CardSource(path, kind, medium, front.apply(device), key);
     }
 
     @Override
@@ -201,7 +230,7 @@ public final class CardSource implements Closeable {
             throw packed(path, format);
         }
         openFile(path, false).close();
-        return new CardSource(path, Kind.PACKED_IMAGE, PackedDevice.open(path, format));
+        return new CardSource(path, Kind.PACKED_IMAGE, PackedDevice.open(path, format), new MediumKey().ofFile(path));
     }
 
     private static Kind kindOf(Path path) throws CardException {

@@ -67,6 +67,7 @@ final class CardViews {
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         card.waiting(workplace.store())
+                .exact()
                 .map(RecoverJob::view)
                 .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
                         + ") was cut short: " + waiting.state() + "; `bootmend recover` finishes it or takes it back"));

@@ -1,8 +1,9 @@
 package bootmend.job;
 
 import bootmend.CardException;
-import bootmend.change.Committed;
+import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
+import bootmend.change.Recovered;
 import bootmend.change.Recovery;
 import java.io.Closeable;
 import java.io.IOException;
@@ -13,12 +14,19 @@ public final class OpenRecovery implements Closeable {
 
     private final OpenCard card;
     private final Recovery recovery;
+    private final Interruption found;
     private final Optional<OpenChange> change;
 
-    OpenRecovery(OpenCard card, Recovery recovery, Optional<OpenChange> change) {
+    OpenRecovery(OpenCard card, Recovery recovery, Interruption found) {
         this.card = card;
         this.recovery = recovery;
-        this.change = change;
+        this.found = found;
+        this.change = found.exact();
+    }
+
+    /** What was found; where it is not this card's change, records that wait for another card. */
+    public Interruption interruption() {
+        return found;
     }
 
     /** The change that waits, or nothing. */
@@ -37,11 +45,17 @@ public final class OpenRecovery implements Closeable {
 
     /** Writes the old content back and reads that back. */
     public ChangeView takeBack() throws CardException {
-        return view(recovery.takeBack(change.orElseThrow()));
+        return view(recovery.undo(change.orElseThrow()));
     }
 
-    private static ChangeView view(Committed committed) {
-        return new ChangeView(committed.record().file().toString(), true, committed.secondReaderAgrees());
+    private static ChangeView view(Recovered recovered) throws CardException {
+        if (recovered instanceof Recovered.Finished finished) {
+            return ProposedChange.view(finished.committed());
+        }
+        if (recovered instanceof Recovered.Undone undone) {
+            return ProposedChange.view(undone.committed());
+        }
+        return new ChangeView(recovered.record().file().toString(), true, false);
     }
 
     @Override

@@ -101,8 +101,22 @@ public final class ProposedChange implements Closeable {
         if (!card.isForChanging()) {
             throw new IllegalStateException("a preview is not applied");
         }
-        Committed done = commit.run();
-        return new ChangeView(done.record().file().toString(), true, done.secondReaderAgrees());
+        return view(commit.run());
+    }
+
+    /** @throws CardException where the name that was shown is another card's by now */
+    static ChangeView view(Committed done) throws CardException {
+        if (!done.nameKept()) {
+            throw CardException.cutShort(
+                    "the change was made and read back, but another file or card took the name meanwhile: what was changed "
+                            + "is the one that had the name " + done.record().cardPath() + " before, and what has it "
+                            + "now was not changed",
+                    "Look at what is there now with `bootmend show`; the undo record is "
+                            + done.record().file() + ".",
+                    null);
+        }
+        boolean second = done instanceof Committed.ToSectors sectors && sectors.secondReaderAgrees();
+        return new ChangeView(done.record().file().toString(), true, second);
     }
 
     @Override

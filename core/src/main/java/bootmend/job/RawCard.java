@@ -1,17 +1,12 @@
 package bootmend.job;
 
-import bootmend.CardException;
 import bootmend.change.CardId;
 import bootmend.change.ChangePlanner;
-import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
-import bootmend.change.History;
-import bootmend.change.OpenChange;
-import bootmend.change.Plan;
+import bootmend.change.Interruption;
+import bootmend.change.Medium;
 import bootmend.change.Recovery;
-import bootmend.change.SectorRecovery;
-import bootmend.change.TakeBack;
-import bootmend.change.UndoRecord;
+import bootmend.change.Target;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
@@ -53,7 +48,7 @@ final class RawCard implements OpenCard {
 
     private final Optional<AutobootFile> autoboot;
     private final boolean forChanging;
-    private Optional<OpenChange> waiting;
+    private Interruption waiting;
 
     private RawCard(
             CardSource source,
@@ -123,7 +118,7 @@ final class RawCard implements OpenCard {
     }
 
     /** The boot partition alone. */
-    BlockDevice window() throws IOException {
+    PartitionWindow window() throws IOException {
         return new PartitionWindow(
                 device(), choice.partition().start(), choice.partition().length());
     }
@@ -191,36 +186,26 @@ final class RawCard implements OpenCard {
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws IOException {
-        return new TakeBack(device(), volume, id()).plan(record, workplace.now(), inPlace);
+    public Target target() throws IOException {
+        Medium medium = new Medium(realPath(), source.key());
+        return Target.ofCard(device(), window(), id(), medium, source::isStillNamed);
+    }
+
+    /** A link and what it leads to are one card. */
+    private String realPath() {
+        try {
+            return source.path().toRealPath().toString();
+        } catch (IOException e) {
+            return path();
+        }
     }
 
     @Override
-    public Committed commit(Workplace workplace, Plan plan) throws CardException {
-        return workplace.committer().commit(device(), path(), plan);
-    }
-
-    @Override
-    public Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
-        return new TakeBack(device(), volume, id()).commit(workplace.committer(), path(), back, record);
-    }
-
-    @Override
-    public Recovery recovery(UndoStore store) {
-        return new SectorRecovery(device(), id(), path(), store);
-    }
-
-    @Override
-    public Optional<OpenChange> waiting(UndoStore store) throws IOException {
+    public Interruption waiting(UndoStore store) throws IOException {
         if (waiting == null) {
-            waiting = recovery(store).find();
+            waiting = new Recovery(target(), store).look();
         }
         return waiting;
-    }
-
-    @Override
-    public History history(UndoStore store) throws IOException {
-        return History.of(device(), volume, id(), path(), store);
     }
 
     @Override

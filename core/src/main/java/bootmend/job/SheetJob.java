@@ -38,7 +38,7 @@ public final class SheetJob {
                     show,
                     files(card, show.card()),
                     workplace.boards(),
-                    card.waiting(workplace.store()).map(RecoverJob::view),
+                    card.waiting(workplace.store()).exact().map(RecoverJob::view),
                     staged);
         } catch (CardException e) {
             throw e;

@@ -77,7 +77,7 @@ class CloneBatchTest {
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = CardSource.onThisComputer().open(path, forChanging);
             boolean cut = forChanging && cards.indexOf(path) % 3 == 0;
-            return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3)) : whole;
+            return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3), whole.key()) : whole;
         });
         reset(cutting);
 

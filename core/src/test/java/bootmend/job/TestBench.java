@@ -26,6 +26,13 @@ final class TestBench implements AutoCloseable {
     private final FileSystem host = Jimfs.newFileSystem(Configuration.unix());
     private final Map<Path, SparseDisk> cards = new HashMap<>();
 
+    private boolean keyed = true;
+
+    /** From now on nothing but what stands on cards tells them apart. */
+    void hideKeys() {
+        keyed = false;
+    }
+
     /** Puts a card in at {@code path}, in place of what was there. */
     void insert(String path, SparseDisk card) {
         cards.put(Path.of(path), card);
@@ -34,8 +41,9 @@ final class TestBench implements AutoCloseable {
     Workplace workplace() {
         CardOpener opener = (path, forChanging) -> {
             SparseDisk card = cards.get(path);
+            String key = keyed ? "cid:" + System.identityHashCode(card) : "";
             // A window, because a job closes its card and the disk is looked at afterwards.
-            return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()));
+            return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()), key);
         };
         return new Workplace(home(), CLOCK, opener);
     }
