@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -92,13 +93,11 @@ final class FolderTarget extends Target {
     Standing look(UndoRecord record) throws IOException {
         int before = 0;
         int after = 0;
-        boolean evidence = false;
         List<FileChange> files = record.plan().files();
         for (FileChange file : files) {
             byte[] now = now(file);
             before += Arrays.equals(now, file.before()) ? 1 : 0;
             after += Arrays.equals(now, file.after()) ? 1 : 0;
-            evidence |= now != null && Arrays.equals(now, file.after()) && isWrittenBy(record, file);
         }
         OpenChange.Extent extent = after == files.size()
                 ? OpenChange.Extent.ALL
@@ -107,7 +106,24 @@ final class FolderTarget extends Target {
                         : before + after == files.size() ? OpenChange.Extent.PART : OpenChange.Extent.FOREIGN;
         return new Standing(
                 new OpenChange(record, extent, after == files.size(), List.of()),
-                evidence && extent != OpenChange.Extent.FOREIGN);
+                !begunBy(record).isEmpty() && extent != OpenChange.Extent.FOREIGN);
+    }
+
+    @Override
+    boolean isTimed(UndoRecord record) throws IOException {
+        return isWrittenBy(record);
+    }
+
+    @Override
+    Set<Object> begunBy(UndoRecord record) throws IOException {
+        Set<Object> paths = new HashSet<>();
+        for (FileChange file : record.plan().files()) {
+            byte[] now = now(file);
+            if (now != null && Arrays.equals(now, file.after()) && isWrittenBy(record, file)) {
+                paths.add(file.path());
+            }
+        }
+        return paths;
     }
 
     private boolean isWrittenBy(UndoRecord record, FileChange file) throws IOException {

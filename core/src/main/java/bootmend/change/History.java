@@ -41,10 +41,11 @@ public final class History {
     /** The history of the card or folder that {@code target} is. */
     public static History of(Target target, UndoStore store) throws IOException {
         BootFiles volume = target.files();
-        HistoryWalk walk = new HistoryWalk(target, volume, store.doneFor(target.id(), target.medium()), false);
+        HistoryWalk walk = new HistoryWalk(
+                target, volume, store.doneFor(target.id(), target.medium()), store.forgottenFor(target.id()), false);
         if (walk.found().isEmpty() && walk.untold().isEmpty()) {
             // An image that was moved to another disk is another file there.
-            walk = new HistoryWalk(target, volume, store.doneFor(target.id()), true);
+            walk = new HistoryWalk(target, volume, store.doneFor(target.id()), store.forgottenFor(target.id()), true);
         }
         List<UndoRecord> oldestFirst = new ArrayList<>(walk.found());
         Collections.reverse(oldestFirst);

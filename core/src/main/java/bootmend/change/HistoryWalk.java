@@ -17,11 +17,15 @@ final class HistoryWalk {
     private final Target target;
     private final BootFiles volume;
     private final List<UndoRecord> newestFirst;
+    private final List<UndoRecord> forgotten;
     private final boolean otherMediums;
     private final List<UndoRecord> chain = new ArrayList<>();
     private State firm = new State();
     /** Members of the chain, from here back, of which nothing shows yet that they are this card's. */
     private final List<UndoRecord> possible = new ArrayList<>();
+    /** Whether one of them found nothing that only the one before it could have left. */
+    private boolean isLoose;
+
     /** How the card was before them, if they are. */
     private State tentative = firm;
 
@@ -43,12 +47,21 @@ final class HistoryWalk {
         }
     }
 
-    /** @param otherMediums whether a change to what surely was another file may count, as that file may have been moved */
-    HistoryWalk(Target target, BootFiles volume, List<UndoRecord> newestFirst, boolean otherMediums)
+    /**
+     * @param forgotten changes that were begun, of which it is not known what became
+     * @param otherMediums whether a change to what surely was another file may count, as that file may have been moved
+     */
+    HistoryWalk(
+            Target target,
+            BootFiles volume,
+            List<UndoRecord> newestFirst,
+            List<UndoRecord> forgotten,
+            boolean otherMediums)
             throws IOException {
         this.target = target;
         this.volume = volume;
         this.newestFirst = newestFirst;
+        this.forgotten = forgotten;
         this.otherMediums = otherMediums;
         for (int i = 0; i < newestFirst.size() && untold.isEmpty(); i++) {
             visit(i);
@@ -79,7 +92,7 @@ final class HistoryWalk {
         } else if (mayCount(record) && fits(record, tentative)) {
             switch (proof(record, tentative)) {
                 case NONE -> {}
-                case POSSIBLE -> addPossible(record);
+                case POSSIBLE -> addPossible(record, false);
                 case SHOWN -> shown(record, index);
             }
         }
@@ -99,12 +112,14 @@ final class HistoryWalk {
 
     private void add(UndoRecord record) {
         possible.clear();
+        isLoose = false;
         chain.add(record);
         firm = firm.before(record);
         tentative = firm;
     }
 
-    private void addPossible(UndoRecord record) {
+    private void addPossible(UndoRecord record, boolean marked) {
+        isLoose |= !marked && !possible.isEmpty();
         chain.add(record);
         possible.add(record);
         tentative = tentative.before(record);
@@ -118,19 +133,27 @@ final class HistoryWalk {
                 alike.add(other);
             }
         }
+        for (UndoRecord other : forgotten) {
+            if (fits(other, tentative) && proof(other, tentative) == Proof.SHOWN) {
+                alike.add(other);
+            }
+        }
         if (alike.stream().anyMatch(this::isOwn)) {
             // This card got the same change in the same two seconds, and its own record says so.
             return;
         }
         if (alike.size() > 1 || likeness(record) == Likeness.OTHER && !isOfFile(record)) {
             untold.addAll(alike);
+        } else if (!possible.isEmpty() && isLoose && proof(record, firm) != Proof.NONE) {
+            chain.removeAll(possible);
+            add(record);
         } else if (possible.isEmpty() || proof(record, firm) != Proof.NONE) {
             // Its mark stands on the card as it is, so the possible changes, which found it there, were made to this
             // card.
             firm = tentative;
             add(record);
         } else {
-            addPossible(record);
+            addPossible(record, true);
         }
     }
 

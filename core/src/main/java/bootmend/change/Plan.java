@@ -92,6 +92,11 @@ public record Plan(
         return purpose == Purpose.FOLDER;
     }
 
+    /** Whether the card may have another serial number while it is carried out. */
+    boolean writesBootSector() {
+        return sectorsByKind().containsKey(SectorKind.BOOT_SECTOR);
+    }
+
     boolean isRepair() {
         return purpose == Purpose.REPAIR;
     }

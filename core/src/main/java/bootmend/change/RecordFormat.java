@@ -81,17 +81,35 @@ final class RecordFormat {
         if (bytes.length - end > LONGEST_END || !rest.equals("sha256:" + sha256(line))) {
             return Optional.empty();
         }
-        int version = JSON.readTree(line).path("version").asInt();
-        if (version > VERSION) {
-            throw new IOException("it was written by a later bootmend");
+        return Optional.of(parsed(line));
+    }
+
+    private static Stored parsed(byte[] line) throws IOException {
+        Stored stored;
+        try {
+            stored = JSON.readValue(line, Stored.class);
+        } catch (JsonProcessingException e) {
+            refuseLater(versionOf(line));
+            throw new IOException("it holds what no bootmend writes", e);
         }
-        if (version < FIRST_VERSION) {
+        refuseLater(stored.version());
+        if (stored.version() < FIRST_VERSION) {
             throw new IOException("it names no version");
         }
+        return stored;
+    }
+
+    private static int versionOf(byte[] line) throws IOException {
         try {
-            return Optional.of(JSON.readValue(line, Stored.class));
+            return JSON.readTree(line).path("version").asInt();
         } catch (JsonProcessingException e) {
-            throw new IOException("it holds what no bootmend writes", e);
+            throw new IOException("it is no record", e);
+        }
+    }
+
+    private static void refuseLater(int version) throws IOException {
+        if (version > VERSION) {
+            throw new IOException("it was written by a later bootmend");
         }
     }
 

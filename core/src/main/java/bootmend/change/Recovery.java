@@ -29,7 +29,10 @@ public final class Recovery {
 
     /** Which interrupted change waits on this card. */
     public Interruption look() throws IOException {
-        List<UndoRecord> open = store.openFor(target.id());
+        List<UndoRecord> open = store.openFor(target.id()).stream()
+                .filter(record -> record.plan().card().equals(target.id())
+                        || record.plan().writesBootSector())
+                .toList();
         List<Standing> own = new ArrayList<>();
         List<Standing> others = new ArrayList<>();
         for (UndoRecord record : open) {
@@ -84,7 +87,7 @@ public final class Recovery {
             }
             candidates.add(standing.change());
             explaining.addAll(explained);
-            sure &= !otherMedium && explained.isEmpty();
+            sure &= !otherMedium && explained.isEmpty() && isMarked(standing.change());
         }
         if (candidates.isEmpty()) {
             return new Interruption.None();
@@ -92,6 +95,21 @@ public final class Recovery {
         return sure && candidates.size() == 1
                 ? new Interruption.Exact(candidates.get(0))
                 : new Interruption.Ambiguous(candidates, List.copyOf(explaining));
+    }
+
+    /**
+     * A repair puts a card into the state that its sisters never left, and so does undoing a change, once all of it is
+     * undone; only the time in a folder's entry marks what a change wrote.
+     */
+    private boolean isMarked(OpenChange change) throws IOException {
+        UndoRecord record = change.record();
+        if (record.plan().isRepair()) {
+            return target.isTimed(record);
+        }
+        return !record.takesOtherBack()
+                || change.extent() != OpenChange.Extent.ALL
+                || store.doneFor(record.plan().card()).stream()
+                        .anyMatch(done -> done.id().equals(record.takesBack()));
     }
 
     private boolean isOfThisMedium(UndoRecord record) {
@@ -105,10 +123,15 @@ public final class Recovery {
         allOpen.stream().filter(other -> !other.id().equals(open.id())).forEach(all::add);
         for (UndoRecord record : all) {
             boolean after = record.state() == UndoRecord.State.DONE && target.explains(record, record.plan(), open);
-            if (after
-                    || target.explains(
-                            record, record.plan().reversed(record.plan().title()), open)) {
+            if (after || target.explains(record, record.plan().reversed(""), open)) {
                 explaining.add(record);
+            }
+        }
+        for (UndoRecord forgotten : store.forgottenFor(target.id())) {
+            Standing standing = target.look(forgotten);
+            boolean begun = standing.evidence() && target.begunBy(forgotten).containsAll(target.begunBy(open));
+            if (begun || target.explains(forgotten, forgotten.plan().reversed(""), open)) {
+                explaining.add(forgotten);
             }
         }
         return explaining;

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
 
 /** The sectors of a card. */
 final class SectorTarget extends Target {
@@ -128,6 +129,17 @@ final class SectorTarget extends Target {
     }
 
     @Override
+    boolean isTimed(UndoRecord record) throws IOException {
+        FolderSlots slots = FolderSlots.of(record.plan());
+        return !slots.isEmpty() && slots.stand(card);
+    }
+
+    @Override
+    Set<Object> begunBy(UndoRecord record) throws IOException {
+        return Progress.of(record.plan(), card).begun().boxed().collect(Collectors.toSet());
+    }
+
+    @Override
     boolean explains(UndoRecord by, Plan plan, UndoRecord open) throws IOException {
         Map<Long, byte[]> content = plan.contentAfter();
         return PlanBounds.isWithin(plan, card.getSize())
@@ -167,10 +179,16 @@ final class SectorTarget extends Target {
         if (!(slots.isEmpty() ? stands(plan, before) : slots.stand(then))) {
             return Proof.NONE;
         }
-        Set<Long> places = slots.isEmpty() ? plan.contentAfter().keySet() : slots.places();
+        if (slots.isEmpty()) {
+            // A repair puts a card into the state that its sisters never left.
+            return Proof.POSSIBLE;
+        }
+        Set<Long> places = slots.places();
         for (UndoRecord other : others) {
             Map<Long, byte[]> natural = other.plan().contentBefore();
-            if (natural.keySet().containsAll(places)
+            // What an undoing found holds the mark of what it undoes, and that has a record of its own.
+            if (!other.takesOtherBack()
+                    && natural.keySet().containsAll(places)
                     && PlanBounds.isWithin(other.plan(), card.getSize())
                     && ReadBack.firstDifference(then, natural) < 0) {
                 return Proof.POSSIBLE;

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 
 /** What a plan is carried out on: the sectors of a card, or the files of a mounted folder. */
@@ -72,6 +73,12 @@ public abstract sealed class Target permits SectorTarget, FolderTarget {
 
     /** How far the change of {@code record} came, and whether it must have been that change. */
     abstract Standing look(UndoRecord record) throws IOException;
+
+    /** Whether the time of the change stands there with what it wrote. */
+    abstract boolean isTimed(UndoRecord record) throws IOException;
+
+    /** Where something stands that shows that the change of {@code record} was begun: sectors by place, or files by path. */
+    abstract Set<Object> begunBy(UndoRecord record) throws IOException;
 
     /**
      * Whether all that {@code plan} leaves stands there, and with it all that shows that {@code open} was begun.

@@ -103,18 +103,28 @@ public final class UndoStore {
     /** A stamp after every other of this card, even where the computer's clock went back since. */
     private String nextStamp(CardId card, Instant now) throws IOException {
         if (!latest.containsKey(card)) {
-            latest.putIfAbsent(card, newestStamp(doneFolder(card)));
+            latest.putIfAbsent(card, newestStamp(card));
         }
         return latest.compute(card, (same, known) -> max(RecordStamp.of(now), RecordStamp.after(known)));
     }
 
-    private String newestStamp(Path folder) throws IOException {
-        String newest = "";
-        for (Path file : files.list(folder)) {
-            String name = file.getFileName().toString();
-            newest = isRecord(name) ? max(newest, name.substring(0, RecordStamp.LENGTH)) : newest;
-        }
-        return newest;
+    private String newestStamp(CardId card) throws IOException {
+        List<String> names = new ArrayList<>(namesIn(doneFolder(card)));
+        namesIn(openFolder()).stream()
+                .filter(name -> name.startsWith(card.key() + SEPARATOR))
+                .map(name -> name.substring(name.indexOf(SEPARATOR) + 1))
+                .forEach(names::add);
+        return names.stream()
+                .filter(UndoStore::isRecord)
+                .map(name -> name.substring(0, RecordStamp.LENGTH))
+                .max(Comparator.naturalOrder())
+                .orElse("");
+    }
+
+    private List<String> namesIn(Path folder) throws IOException {
+        return files.list(folder).stream()
+                .map(file -> file.getFileName().toString())
+                .toList();
     }
 
     /** Whether a name is one that this store gives, so that its stamp can be read. */
@@ -207,7 +217,7 @@ public final class UndoStore {
                 .orElseThrow(() -> CardException.usage(
                         "the record " + file + " is not whole, so no change was begun with it",
                         "Nothing has to be done about it."));
-        Path kept = home.resolve("forgotten").resolve(file.getFileName().toString());
+        Path kept = forgottenFolder().resolve(file.getFileName().toString());
         files.move(file, kept);
         return record.in(UndoRecord.State.FORGOTTEN, kept);
     }
@@ -224,6 +234,12 @@ public final class UndoStore {
     List<UndoRecord> openFor(CardId card) throws IOException {
         String end = card.keyWithoutSerial() + SEPARATOR;
         return read(openFolder(), name -> name.contains(end), UndoRecord.State.OPEN);
+    }
+
+    /** Records that were given up of changes to such a card, oldest first. */
+    List<UndoRecord> forgottenFor(CardId card) throws IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        return read(forgottenFolder(), name -> name.contains(end), UndoRecord.State.FORGOTTEN);
     }
 
     /** Records of finished changes to cards of such a make-up, newest first. */
@@ -258,6 +274,10 @@ public final class UndoStore {
         return home.resolve("open");
     }
 
+    private Path forgottenFolder() {
+        return home.resolve("forgotten");
+    }
+
     private Path doneFolder(CardId card) {
         return home.resolve("done").resolve(card.key());
     }
@@ -285,7 +305,7 @@ public final class UndoStore {
         List<UndoRecord> records = new ArrayList<>();
         for (Path file : files.list(folder)) {
             String name = file.getFileName().toString();
-            boolean record = state == UndoRecord.State.OPEN ? isOpenRecord(file) : isRecord(name);
+            boolean record = state == UndoRecord.State.DONE ? isRecord(name) : isOpenRecord(file);
             if (record && wanted.test(name)) {
                 read(file, state).ifPresent(records::add);
             }
