@@ -48,10 +48,10 @@ public final class Committer {
     }
 
     private Committed commit(Target target, Plan plan, String undoes, String remedy) throws CardException {
+        target.gate(plan, !undoes.isEmpty(), remedy);
         if (plan.isEmpty()) {
             throw new IllegalArgumentException("an empty plan has nothing to commit");
         }
-        target.gate(plan, remedy);
         target.refuseUnlessAsPlanned(plan);
         UndoRecord record = store.open(plan, target.medium(), undoes, clock.instant());
         try {

@@ -35,7 +35,7 @@ final class FolderTarget extends Target {
     }
 
     @Override
-    void gate(Plan plan, String remedy) throws CardException {
+    void gate(Plan plan, boolean backwards, String remedy) throws CardException {
         PlanBounds.check(plan, remedy);
         if (!plan.isOfFolder()) {
             throw CardException.refused("the plan is one for a card's sectors, and this is a mounted folder", remedy);

@@ -92,6 +92,9 @@ final class RecordFormat {
             refuseLater(versionOf(line));
             throw new IOException("it holds what no bootmend writes", e);
         }
+        if (stored == null) {
+            throw new IOException("it is no record");
+        }
         refuseLater(stored.version());
         if (stored.version() < FIRST_VERSION) {
             throw new IOException("it names no version");

@@ -165,7 +165,7 @@ public final class Recovery {
      */
     public Recovered finish(OpenChange change) throws CardException {
         UndoRecord record = change.record();
-        OpenChange now = checked(record, record.plan());
+        OpenChange now = checked(record, record.plan(), record.takesOtherBack());
         if (!now.isBegun()) {
             throw CardException.refused(
                     "nothing of the change stands on this card, so there is nothing to finish",
@@ -184,7 +184,7 @@ public final class Recovery {
     public Recovered undo(OpenChange change) throws CardException {
         UndoRecord record = change.record();
         Plan back = record.plan().reversed("undo: " + record.plan().title());
-        OpenChange now = checked(record, back);
+        OpenChange now = checked(record, back, !record.takesOtherBack());
         if (now.extent() == OpenChange.Extent.NOTHING && isLeftAlone(back)) {
             return close(record);
         }
@@ -219,9 +219,10 @@ public final class Recovery {
     }
 
     /** How far the change came, as the card is now; a record that may not be carried out on it is refused. */
-    private OpenChange checked(UndoRecord record, Plan plan) throws CardException {
+    private OpenChange checked(UndoRecord record, Plan plan, boolean backwards) throws CardException {
         target.gate(
                 plan,
+                backwards,
                 "Nothing was written. The undo record " + record.file()
                         + " is not one that bootmend wrote for this card; move it out of the way if it is of no use.");
         OpenChange now;

@@ -43,7 +43,7 @@ final class SectorTarget extends Target {
     }
 
     @Override
-    void gate(Plan plan, String remedy) throws CardException {
+    void gate(Plan plan, boolean backwards, String remedy) throws CardException {
         PlanBounds.check(plan, remedy);
         if (plan.isOfFolder()) {
             throw CardException.refused("the plan is one for a mounted folder, and this is the card itself", remedy);
@@ -54,12 +54,12 @@ final class SectorTarget extends Target {
                             + plan.card().volumeStart() + ", and this card's starts at byte " + partition.start(),
                     remedy);
         }
-        SectorMap map = map(plan);
+        SectorMap map = map(plan, backwards);
         for (PlanStep step : plan.steps()) {
             for (SectorChange change : step.changes()) {
                 Optional<String> fault = outside(change)
                         ? Optional.of("lies outside the boot partition")
-                        : map.fault(change.moved(-partition.start()), plan.isRepair());
+                        : map.fault(change.moved(-partition.start()), plan.isRepair(), backwards);
                 if (fault.isPresent()) {
                     throw CardException.refused(
                             "the plan names the sector at byte " + change.offset() + ", which such a change never "
@@ -75,21 +75,19 @@ final class SectorTarget extends Target {
                 || change.offset() - partition.start() > partition.getSize() - change.after().length;
     }
 
-    /** By the volume as it is read now; where a repair was cut so that nothing is read, as the repair leaves it. */
-    private SectorMap map(Plan plan) throws CardException {
+    /** By the volume as it is read now; for a repair, as that leaves it or found it sound. */
+    private SectorMap map(Plan plan, boolean backwards) throws CardException {
         try {
-            return SectorMap.of(FatVolume.open(partition));
-        } catch (IOException e) {
-            if (plan.isRepair()) {
-                try {
-                    return SectorMap.of(FatVolume.open(new PartitionWindow(
-                            new OverlayDevice(card, plan.contentAfter()), partition.start(), partition.getSize())));
-                } catch (IOException | RuntimeException after) {
-                    e.addSuppressed(after);
-                }
+            if (!plan.isRepair()) {
+                return SectorMap.of(FatVolume.open(partition));
             }
+            Map<Long, byte[]> sound = backwards ? plan.contentBefore() : plan.contentAfter();
+            PartitionWindow repaired =
+                    new PartitionWindow(new OverlayDevice(card, sound), partition.start(), partition.getSize());
+            return SectorMap.ofRepaired(FatVolume.open(repaired), partition);
+        } catch (IOException | RuntimeException e) {
             throw CardException.refused(
-                    "the boot partition could not be read (" + e.getMessage() + ")",
+                    "the plan does not go with the boot partition as it is (" + e.getMessage() + ")",
                     "Nothing was written. Check that the card sits firmly in its reader, then try again.",
                     e);
         }

@@ -63,10 +63,11 @@ public abstract sealed class Target permits SectorTarget, FolderTarget {
     /**
      * Refuses a plan that names what its kind may not touch, wherever the plan comes from.
      *
+     * @param backwards whether it undoes another, so that a damage which that mended may come back
      * @param remedy what to do about such a plan
      * @throws CardException of kind REFUSED
      */
-    abstract void gate(Plan plan, String remedy) throws CardException;
+    abstract void gate(Plan plan, boolean backwards, String remedy) throws CardException;
 
     /** Refuses a plan that was worked out on something else than what is there now, or that would not work. */
     abstract void refuseUnlessAsPlanned(Plan plan) throws CardException;

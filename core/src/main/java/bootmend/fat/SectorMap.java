@@ -1,5 +1,7 @@
 package bootmend.fat;
 
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
 import java.util.Optional;
 
 /** What each sector of a volume is for, by its place; every place is in bytes from the volume's start. */
@@ -13,12 +15,44 @@ public final class SectorMap {
         this.geometry = geometry;
     }
 
+    /** Of a volume as it is. */
     public static SectorMap of(FatVolume volume) {
         return new SectorMap(volume.geometry());
     }
 
-    /** The first place that is wrong with a change of one sector, as a clause; nothing where all is as it may be. */
-    public Optional<String> fault(SectorChange change, boolean ofRepair) {
+    /**
+     * Of a volume as a repair leaves it, which is laid out as its boot sector, or the backup of that, says now.
+     *
+     * @param volume the volume as it is now
+     * @throws BadVolumeException when neither says so
+     */
+    public static SectorMap ofRepaired(FatVolume repaired, BlockDevice volume) throws IOException {
+        VolumeBytes bytes = new VolumeBytes(volume, BootSector.LENGTH);
+        Geometry wanted = repaired.geometry();
+        long backup = (long) wanted.backupBootSector() * wanted.bytesPerSector();
+        for (long at : new long[] {0, backup}) {
+            if (isLaidOutAs(wanted, bytes.read(at, BootSector.LENGTH))) {
+                return new SectorMap(wanted);
+            }
+        }
+        throw new BadVolumeException("the repair would lay the volume out as neither of its boot sectors says");
+    }
+
+    private static boolean isLaidOutAs(Geometry wanted, byte[] sector) {
+        try {
+            return BootSector.read(sector).hasLayoutOf(wanted);
+        } catch (BadVolumeException e) {
+            return false;
+        }
+    }
+
+    /**
+     * What is wrong with a change of one sector, as a clause; nothing where all is as it may be.
+     *
+     * @param ofRepair whether it is a part of a repair
+     * @param backwards whether it undoes such a part
+     */
+    public Optional<String> fault(SectorChange change, boolean ofRepair, boolean backwards) {
         long at = change.offset();
         int unit = geometry.bytesPerSector();
         if (change.after().length != unit || at < 0 || at % unit != 0) {
@@ -30,7 +64,7 @@ public final class SectorMap {
         if (!isOf(change.kind(), at)) {
             return Optional.of("is not a place of its kind (" + change.kind().words() + ")");
         }
-        return ofRepair ? faultOfRepair(change) : faultOfFiles(change);
+        return ofRepair ? faultOfRepair(change, backwards) : faultOfFiles(change);
     }
 
     private boolean isOf(SectorKind kind, long at) {
@@ -65,18 +99,11 @@ public final class SectorMap {
         };
     }
 
-    /** A boot sector comes from a sound one, or, when the repair is undone, goes back from one. */
-    private Optional<String> faultOfRepair(SectorChange change) {
-        boolean sound = change.kind() != SectorKind.BOOT_SECTOR || isSound(change.after()) || isSound(change.before());
-        return sound ? Optional.empty() : Optional.of("is no boot sector of this volume, before or after");
-    }
-
-    private boolean isSound(byte[] sector) {
-        try {
-            return BootSector.read(sector).hasLayoutOf(geometry);
-        } catch (BadVolumeException e) {
-            return false;
-        }
+    /** A repair leaves a sound boot sector, and is undone from one. */
+    private Optional<String> faultOfRepair(SectorChange change, boolean backwards) {
+        boolean sound = change.kind() != SectorKind.BOOT_SECTOR
+                || isLaidOutAs(geometry, backwards ? change.before() : change.after());
+        return sound ? Optional.empty() : Optional.of("is to be no boot sector of this volume");
     }
 
     /** Bytes at the start of the sector that belong to a FAT copy's first two entries. */

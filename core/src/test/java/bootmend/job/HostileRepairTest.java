@@ -102,7 +102,8 @@ class HostileRepairTest {
         return new Workplace(
                 host.getPath("/home"),
                 CLOCK,
-                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES)),
+                (path, forChanging) ->
+                        CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES), "cid:1b534d"),
                 tables);
     }
 }

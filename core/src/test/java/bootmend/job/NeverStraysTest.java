@@ -98,7 +98,8 @@ class NeverStraysTest {
             Workplace workplace = new Workplace(
                     host.getPath("/home"),
                     Clock.systemUTC(),
-                    (path, forChanging) -> CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize())));
+                    (path, forChanging) ->
+                            CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize()), "cid:1b534d"));
             try (ProposedChange change = job.begin(workplace)) {
                 if (change != null && !change.isNothing()) {
                     change.apply();

@@ -210,7 +210,8 @@ class RepairJobTest {
         Workplace workplace = new Workplace(
                 bench.home(),
                 Clock.systemUTC(),
-                (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize())));
+                (path, forChanging) ->
+                        CardSource.of(path, new PartitionWindow(failing, 0, card.getSize()), TestBench.keyOf(card)));
 
         try (ProposedChange change = new RepairJob(workplace).begin(CARD, RepairRequest.PLAIN)) {
             assertThat(change.plan().steps())

@@ -28,6 +28,11 @@ final class TestBench implements AutoCloseable {
 
     private boolean keyed = true;
 
+    /** As a card's own register tells it from every other. */
+    static String keyOf(SparseDisk card) {
+        return "cid:" + System.identityHashCode(card);
+    }
+
     /** From now on nothing but what stands on cards tells them apart. */
     void hideKeys() {
         keyed = false;
@@ -41,7 +46,7 @@ final class TestBench implements AutoCloseable {
     Workplace workplace() {
         CardOpener opener = (path, forChanging) -> {
             SparseDisk card = cards.get(path);
-            String key = keyed ? "cid:" + System.identityHashCode(card) : "";
+            String key = keyed ? keyOf(card) : "";
             // A window, because a job closes its card and the disk is looked at afterwards.
             return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()), key);
         };
