@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
@@ -110,7 +111,7 @@ public final class UndoStore {
 
     private String newestStamp(CardId card) throws IOException {
         List<String> names = new ArrayList<>(namesIn(doneFolder(card)));
-        namesIn(openFolder()).stream()
+        Stream.concat(namesIn(openFolder()).stream(), namesIn(forgottenFolder()).stream())
                 .filter(name -> name.startsWith(card.key() + SEPARATOR))
                 .map(name -> name.substring(name.indexOf(SEPARATOR) + 1))
                 .forEach(names::add);
