@@ -55,6 +55,11 @@ public interface StationWork {
             public String inFolder(Made.InFolder done) {
                 return "Written and read back, still mounted: eject it first; undo record " + done.record() + ".";
             }
+
+            @Override
+            public String closed(Made.Closed done) {
+                return "Nothing of the interrupted change stood on it; nothing was written.";
+            }
         });
     }
 }

@@ -2,24 +2,21 @@ package bootmend.card;
 
 import bootmend.CardException;
 import bootmend.change.CardId;
-import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
 import bootmend.change.FolderPlanner;
-import bootmend.change.FolderRecovery;
-import bootmend.change.History;
-import bootmend.change.OpenChange;
-import bootmend.change.Plan;
+import bootmend.change.Interruption;
+import bootmend.change.Medium;
 import bootmend.change.Recovery;
-import bootmend.change.UndoRecord;
+import bootmend.change.Target;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
+import bootmend.device.system.MediumKey;
 import bootmend.device.system.VolumeSerial;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
 import bootmend.folder.MountedFolder;
 import bootmend.partition.AutobootFile;
 import bootmend.request.CardRequest;
-import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,12 +35,14 @@ final class FolderCard implements OpenCard {
     private final CardId id;
     private final boolean forChanging;
     private final boolean switchesPartition;
-    private Optional<OpenChange> waiting;
+    private final String key;
+    private Interruption waiting;
 
     private FolderCard(Path named, MountedFolder folder, boolean forChanging) throws IOException {
         this.named = named;
         this.folder = folder;
         this.forChanging = forChanging;
+        this.key = new MediumKey().ofFolder(folder.path());
         this.serial = VolumeSerial.of(folder.path());
         this.id = CardId.ofFolder(serial, folder.bytes());
         Optional<DirectoryEntry> autoboot =
@@ -135,40 +134,17 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
-        FilePlanner planner = planner(written, inPlace);
-        for (var file : record.plan().files()) {
-            planner.put(file.reversed());
-        }
-        return planner.plan("take back: " + record.plan().title());
+    public Target target() {
+        Medium medium = new Medium(path(), key);
+        return Target.ofFolder(folder, id, medium, () -> key.equals(new MediumKey().ofFolder(folder.path())));
     }
 
     @Override
-    public Committed commit(Workplace workplace, Plan plan) throws CardException {
-        return workplace.committer().commit(folder, path(), plan);
-    }
-
-    @Override
-    public Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
-        return workplace.committer().takeBack(folder, path(), back, record);
-    }
-
-    @Override
-    public Recovery recovery(UndoStore store) {
-        return new FolderRecovery(folder, id, path(), store);
-    }
-
-    @Override
-    public Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException {
+    public Interruption waiting(UndoStore store) throws CardException, IOException {
         if (waiting == null) {
-            waiting = recovery(store).find();
+            waiting = new Recovery(target(), store).look();
         }
         return waiting;
-    }
-
-    @Override
-    public History history(UndoStore store) throws CardException, IOException {
-        return History.of(folder, id, path(), store);
     }
 
     @Override

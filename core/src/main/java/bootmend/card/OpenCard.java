@@ -5,9 +5,11 @@ import bootmend.change.CardId;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
 import bootmend.change.History;
-import bootmend.change.OpenChange;
+import bootmend.change.Interruption;
 import bootmend.change.Plan;
 import bootmend.change.Recovery;
+import bootmend.change.Target;
+import bootmend.change.UndoPlanner;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
@@ -21,7 +23,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Optional;
 
 /** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
 public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
@@ -76,20 +77,41 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
      */
     FilePlanner planner(LocalDateTime written, boolean inPlace);
 
-    /** The plan that takes {@code record} back. */
-    Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException;
+    /** What a plan for it is carried out on. */
+    Target target() throws IOException;
 
-    Committed commit(Workplace workplace, Plan plan) throws CardException;
+    /** The interrupted change that waits on this card, as it was when this was first asked. */
+    Interruption waiting(UndoStore store) throws CardException, IOException;
 
-    /** Makes the change that {@link #takeBack} worked out and marks {@code record} as taken back. */
-    Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException;
+    /** The plan that undoes {@code record}. */
+    default Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
+        return new UndoPlanner(target()).plan(record, written, inPlace);
+    }
 
-    Recovery recovery(UndoStore store);
+    default Committed commit(Workplace workplace, Plan plan) throws CardException {
+        return workplace.committer().commit(readTarget(), plan);
+    }
 
-    /** The change that waits on this card, as it was when this was first asked. */
-    Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException;
+    /** Makes the change that {@link #takeBack} worked out and marks {@code record} as undone. */
+    default Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
+        return workplace.committer().undo(readTarget(), back, record);
+    }
 
-    History history(UndoStore store) throws CardException, IOException;
+    default Recovery recovery(UndoStore store) throws IOException {
+        return new Recovery(target(), store);
+    }
+
+    default History history(UndoStore store) throws CardException, IOException {
+        return History.of(target(), store);
+    }
+
+    private Target readTarget() throws CardException {
+        try {
+            return target();
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
+    }
 
     /**
      * The card itself, for what works on sectors.

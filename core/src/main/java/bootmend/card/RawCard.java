@@ -4,15 +4,11 @@ import bootmend.CardException;
 import bootmend.Sentence;
 import bootmend.change.CardId;
 import bootmend.change.ChangePlanner;
-import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
-import bootmend.change.History;
-import bootmend.change.OpenChange;
-import bootmend.change.Plan;
+import bootmend.change.Interruption;
+import bootmend.change.Medium;
 import bootmend.change.Recovery;
-import bootmend.change.SectorRecovery;
-import bootmend.change.TakeBack;
-import bootmend.change.UndoRecord;
+import bootmend.change.Target;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
@@ -32,9 +28,9 @@ import bootmend.partition.PartitionSelection;
 import bootmend.partition.PartitionTable;
 import bootmend.partition.PartitionTableReader;
 import bootmend.request.CardRequest;
-import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.HashMap;
@@ -58,7 +54,7 @@ public final class RawCard implements OpenCard {
 
     private final Optional<AutobootFile> autoboot;
     private final boolean forChanging;
-    private Optional<OpenChange> waiting;
+    private Interruption waiting;
 
     private RawCard(
             CardSource source,
@@ -134,7 +130,7 @@ public final class RawCard implements OpenCard {
     }
 
     /** The boot partition alone. */
-    public BlockDevice window() throws IOException {
+    public PartitionWindow window() throws IOException {
         return new PartitionWindow(
                 device(), choice.partition().start(), choice.partition().length());
     }
@@ -201,36 +197,35 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
-        return new TakeBack(device(), volume, id()).plan(record, written, inPlace);
+    public Target target() throws IOException {
+        Medium medium = new Medium(realPath(), source.key());
+        return Target.ofCard(device(), window(), id(), medium, this::isStillNamed);
+    }
+
+    /** A name that leads nowhere any more does not lead to this card. */
+    private boolean isStillNamed() {
+        try {
+            return source.isStillNamed();
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    /** A link and what it leads to are one card. */
+    private String realPath() {
+        try {
+            return Path.of(path()).toRealPath().toString();
+        } catch (IOException | InvalidPathException e) {
+            return path();
+        }
     }
 
     @Override
-    public Committed commit(Workplace workplace, Plan plan) throws CardException {
-        return workplace.committer().commit(device(), path(), plan);
-    }
-
-    @Override
-    public Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
-        return new TakeBack(device(), volume, id()).commit(workplace.committer(), path(), back, record);
-    }
-
-    @Override
-    public Recovery recovery(UndoStore store) {
-        return new SectorRecovery(device(), id(), path(), store);
-    }
-
-    @Override
-    public Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException {
+    public Interruption waiting(UndoStore store) throws CardException, IOException {
         if (waiting == null) {
-            waiting = recovery(store).find();
+            waiting = new Recovery(target(), store).look();
         }
         return waiting;
-    }
-
-    @Override
-    public History history(UndoStore store) throws CardException, IOException {
-        return History.of(device(), volume, id(), path(), store);
     }
 
     @Override

@@ -36,6 +36,10 @@ public record CardId(long serial, long volumeStart, long volumeLength, long clus
 
     /** A text that is safe as a file name. */
     String key() {
-        return HexFormat.of().toHexDigits(serial, 8) + "-" + volumeStart + "-" + volumeLength + "-" + clusterCount;
+        return HexFormat.of().toHexDigits(serial, 8) + keyWithoutSerial();
+    }
+
+    String keyWithoutSerial() {
+        return "-" + volumeStart + "-" + volumeLength + "-" + clusterCount;
     }
 }

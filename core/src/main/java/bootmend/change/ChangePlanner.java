@@ -132,7 +132,7 @@ public final class ChangePlanner implements FilePlanner {
 
     @Override
     public Plan plan(String title) {
-        return new Plan(card, Plan.Purpose.CHANGE, title, files, steps);
+        return Plan.ofSectors(card, Plan.Purpose.CHANGE, title, files, steps);
     }
 
     private void replaceBeside(DirectoryEntry file, byte[] after, List<Long> oldChain, List<Long> newChain)

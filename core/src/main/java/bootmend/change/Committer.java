@@ -1,13 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
-import bootmend.device.OverlayDevice;
-import bootmend.device.WriteGuard;
-import bootmend.fat.SectorChange;
-import bootmend.folder.MountedFolder;
-import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.time.Clock;
 
 /**
@@ -15,6 +9,8 @@ import java.time.Clock;
  * the change done.
  */
 public final class Committer {
+
+    private static final String OWN_FAULT = "Nothing was written. This is a fault in bootmend; please report it.";
 
     private final UndoStore store;
     private final Clock clock;
@@ -27,105 +23,54 @@ public final class Committer {
     /**
      * Makes the change that {@code plan} names and nothing else.
      *
-     * @param cardPath where the card is now, for the record
      * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
      */
-    public Committed commit(BlockDevice card, String cardPath, Plan plan) throws CardException {
-        return commit(card, cardPath, plan, "");
+    public Committed commit(Target target, Plan plan) throws CardException {
+        return commit(target, plan, "", OWN_FAULT);
     }
 
-    /** The same in a mounted folder; each file changes as a whole. */
-    public Committed commit(MountedFolder folder, String cardPath, Plan plan) throws CardException {
-        return commit(folder, cardPath, plan, "");
-    }
-
-    /** Takes back the change of {@code done} by putting the files back. */
-    public Committed takeBack(MountedFolder folder, String cardPath, Plan back, UndoRecord done) throws CardException {
-        return marked(commit(folder, cardPath, back, done.id()), done);
-    }
-
-    private Committed commit(MountedFolder folder, String cardPath, Plan plan, String takesBack) throws CardException {
-        FolderCommit.refuseUnlessAsPlanned(folder, plan);
-        UndoRecord record = store.open(plan, cardPath, takesBack, clock.instant());
-        try {
-            FolderCommit.write(folder, plan);
-            return new Committed(store.finish(record), false);
-        } catch (IOException | RuntimeException e) {
-            throw CardException.cutShort(
-                    "the change was cut short (" + e.getMessage() + ")",
-                    "Mount the card again, then run `bootmend recover` on the folder; the undo record is "
-                            + record.file() + ".",
-                    e);
-        }
-    }
-
-    /** Takes back the change of {@code done} by writing it backwards. */
-    Committed takeBack(BlockDevice card, String cardPath, Plan back, UndoRecord done) throws CardException {
-        return marked(commit(card, cardPath, back, done.id()), done);
-    }
-
-    private Committed marked(Committed committed, UndoRecord done) throws CardException {
+    /** Makes the change that {@link UndoPlanner} worked out, and marks {@code done} as undone. */
+    public Committed undo(Target target, Plan back, UndoRecord done) throws CardException {
+        Committed committed = commit(
+                target,
+                back,
+                done.id(),
+                "Nothing was written. The undo record " + done.file() + " is not one that bootmend wrote.");
         try {
             store.markTakenBack(done);
-        } catch (IOException e) {
+        } catch (IOException | RuntimeException e) {
             throw CardException.cutShort(
-                    "the change was taken back, but its undo record could not be marked (" + e + ")",
+                    "the change was undone, but its undo record could not be marked (" + e + ")",
                     "Make room in bootmend's data folder; the card itself is done.",
                     e);
         }
         return committed;
     }
 
-    private Committed commit(BlockDevice card, String cardPath, Plan plan, String takesBack) throws CardException {
+    private Committed commit(Target target, Plan plan, String undoes, String remedy) throws CardException {
+        target.gate(plan, !undoes.isEmpty(), remedy);
         if (plan.isEmpty()) {
             throw new IllegalArgumentException("an empty plan has nothing to commit");
         }
-        refuseUnlessAsPlanned(card, plan);
-        UndoRecord record = store.open(plan, cardPath, takesBack, clock.instant());
+        target.refuseUnlessAsPlanned(plan);
+        UndoRecord record = store.open(plan, target.medium(), undoes, clock.instant());
         try {
-            write(card, plan);
-            SecondReader.Answer second = new ReadBack(card, plan).check();
-            return new Committed(store.finish(record), second == SecondReader.Answer.AGREES);
-        } catch (CardException | IOException | RuntimeException e) {
-            throw CardException.cutShort(
-                    "the change was cut short (" + e.getMessage() + ")",
-                    "Put the card back in, then run `bootmend recover` on it; the undo record is " + record.file()
-                            + ".",
-                    e);
+            return new Attempt(target, record, "the change")
+                    .run(() -> target.all(plan, record), () -> target.readBack(plan), () -> store.finish(record));
+        } catch (CardException e) {
+            if (e.kind() == CardException.Kind.REFUSED) {
+                discard(record, e);
+            }
+            throw e;
         }
     }
 
-    private static void write(BlockDevice card, Plan plan) throws CardException, IOException {
-        WriteGuard guard = new WriteGuard(card, plan.sectors());
-        for (PlanStep step : plan.steps()) {
-            for (SectorChange change : step.changes()) {
-                guard.write(change.offset(), ByteBuffer.wrap(change.after()).asReadOnlyBuffer());
-            }
-            guard.flush();
-        }
-    }
-
-    /** The plan was worked out on what was read; a card that has changed since, or a plan that would not work, stops here. */
-    private static void refuseUnlessAsPlanned(BlockDevice card, Plan plan) throws CardException {
-        long stray = plan.firstStraySector();
-        if (stray >= 0) {
-            throw CardException.refused(
-                    "the plan names the sector at byte " + stray + ", which such a change never " + "touches",
-                    "Nothing was written. This is a fault in bootmend; please report it.");
-        }
+    /** Nothing was written, so nothing is to be recovered; a record that stays all the same does no harm. */
+    private void discard(UndoRecord record, CardException refused) {
         try {
-            long changed = ReadBack.firstDifference(card, plan.contentBefore());
-            if (changed >= 0) {
-                throw CardException.refused(
-                        "the sector at byte " + changed + " changed since it was read",
-                        "Try again; if this happens twice, take the card out and put it back in.");
-            }
-            new ReadBack(new OverlayDevice(card, plan.contentAfter()), plan).checkFiles();
-        } catch (IOException e) {
-            throw CardException.refused(
-                    "the plan does not hold on this card (" + e.getMessage() + ")",
-                    "Nothing was written. Run `bootmend repair` on the card first.",
-                    e);
+            store.discard(record);
+        } catch (IOException | RuntimeException e) {
+            refused.addSuppressed(e);
         }
     }
 }

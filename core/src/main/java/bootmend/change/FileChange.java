@@ -1,5 +1,7 @@
 package bootmend.change;
 
+import java.util.Objects;
+
 /**
  * One file's whole content before and after a change; the arrays are not to be changed.
  *
@@ -7,6 +9,10 @@ package bootmend.change;
  * @param after null where it is no longer there
  */
 public record FileChange(String path, byte[] before, byte[] after) {
+
+    public FileChange {
+        Objects.requireNonNull(path);
+    }
 
     /** The same change backwards. */
     public FileChange reversed() {

@@ -7,6 +7,9 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 
 /** Works out which files of a mounted folder get new content. */
 public final class FolderPlanner implements FilePlanner {
@@ -14,6 +17,7 @@ public final class FolderPlanner implements FilePlanner {
     private final MountedFolder folder;
     private final CardId card;
     private final List<FileChange> files = new ArrayList<>();
+    private final Map<String, String> beside = new TreeMap<>();
 
     public FolderPlanner(MountedFolder folder, CardId card) {
         this.folder = folder;
@@ -21,7 +25,7 @@ public final class FolderPlanner implements FilePlanner {
     }
 
     @Override
-    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) {
+    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) throws IOException {
         add(new FileChange(path, before, after));
     }
 
@@ -36,14 +40,15 @@ public final class FolderPlanner implements FilePlanner {
         add(change);
     }
 
-    private void add(FileChange change) {
+    private void add(FileChange change) throws IOException {
         if (!Arrays.equals(change.before(), change.after())) {
             files.add(change);
+            beside.put(change.path(), folder.freeNameBeside(change.path(), Set.copyOf(beside.values())));
         }
     }
 
     @Override
     public Plan plan(String title) {
-        return new Plan(card, Plan.Purpose.FOLDER, title, files, List.of());
+        return new Plan(card, Plan.Purpose.FOLDER, title, files, List.of(), beside);
     }
 }

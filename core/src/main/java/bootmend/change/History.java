@@ -1,115 +1,59 @@
 package bootmend.change;
 
 import bootmend.CardException;
-import bootmend.device.OverlayDevice;
+import bootmend.config.VisibleText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The changes that were made to one card from this computer, in order.
  *
  * <p>Records are kept by what a card looks like, and cards written from one image look alike. So the chain is followed
- * backwards by content: a record belongs to this card when it left the files as they are now, or as the record after it
- * found them. Records made at this path are asked first.
+ * backwards: a record belongs to this card when its files are as the record left them, or as the record after it found
+ * them, and the medium is the very one or something stands there that only this change wrote. Where a sister would look
+ * the same, that is said in place of a guess.
  */
 public final class History {
 
-    /** Only config files are ever changed, and none is larger. */
-    private static final int MOST_BYTES = 1 << 20;
+    private static final int MOST_NAMED = 4;
 
     private final List<UndoRecord> oldestFirst;
+    private final List<UndoRecord> untold;
     private final BootFiles volume;
 
-    private History(List<UndoRecord> oldestFirst, BootFiles volume) {
-        this.oldestFirst = oldestFirst;
+    private History(List<UndoRecord> oldestFirst, List<UndoRecord> untold, BootFiles volume) {
+        this.oldestFirst = List.copyOf(oldestFirst);
+        this.untold = List.copyOf(untold);
         this.volume = volume;
     }
 
-    /** Whether a card holds content, by place, when some sectors are taken to hold what they held before. */
-    private interface Sectors {
-        boolean hold(Map<Long, byte[]> content, Map<Long, byte[]> before) throws IOException;
-    }
-
-    /** @param cardPath where the card is now */
-    public static History of(BlockDevice card, BootFiles volume, CardId id, String cardPath, UndoStore store)
-            throws CardException, IOException {
-        return of(
-                (content, before) -> ReadBack.firstDifference(new OverlayDevice(card, before), content) < 0,
-                volume,
-                id,
-                cardPath,
-                store);
-    }
-
-    /** The same for a mounted folder, whose changes name files alone. */
-    public static History of(BootFiles folder, CardId id, String cardPath, UndoStore store)
-            throws CardException, IOException {
-        return of((content, before) -> false, folder, id, cardPath, store);
-    }
-
-    private static History of(Sectors card, BootFiles volume, CardId id, String cardPath, UndoStore store)
-            throws CardException, IOException {
-        List<UndoRecord> all = store.doneFor(id);
-        List<UndoRecord> here = all.stream()
-                .filter(record -> record.cardPath().equals(cardPath))
-                .toList();
-        List<UndoRecord> chain = chain(card, volume, here);
-        if (chain.isEmpty() && here.size() < all.size()) {
-            chain = chain(card, volume, all);
+    /** The history of the card or folder that {@code target} is. */
+    public static History of(Target target, UndoStore store) throws CardException, IOException {
+        BootFiles volume = target.files();
+        HistoryWalk walk = new HistoryWalk(
+                target, volume, store.doneFor(target.id(), target.medium()), store.forgottenFor(target.id()), false);
+        if (walk.found().isEmpty() && walk.untold().isEmpty()) {
+            // An image that was moved to another disk is another file there.
+            walk = new HistoryWalk(target, volume, store.doneFor(target.id()), store.forgottenFor(target.id()), true);
         }
-        Collections.reverse(chain);
-        return new History(List.copyOf(chain), volume);
-    }
-
-    private static List<UndoRecord> chain(Sectors card, BootFiles volume, List<UndoRecord> newestFirst)
-            throws IOException {
-        Map<String, byte[]> content = new HashMap<>();
-        Map<Long, byte[]> sectors = new HashMap<>();
-        List<UndoRecord> chain = new ArrayList<>();
-        for (UndoRecord record : newestFirst) {
-            boolean undone = record.state() == UndoRecord.State.TAKEN_BACK;
-            if (undone && chain.stream().noneMatch(later -> later.takesBack().equals(record.id()))) {
-                // Taken back on a card of the same make-up: on this one, another record made the same change.
-                continue;
-            }
-            if (belongs(record, card, sectors, volume, content)) {
-                chain.add(record);
-                sectors.putAll(record.plan().contentBefore());
-                record.plan().files().forEach(file -> content.put(file.path(), file.before()));
-            }
-        }
-        return chain;
-    }
-
-    /** @param sectors what the card held before the later changes that are known to be its own */
-    private static boolean belongs(
-            UndoRecord record, Sectors card, Map<Long, byte[]> sectors, BootFiles volume, Map<String, byte[]> content)
-            throws IOException {
-        if (record.plan().isRepair() || record.plan().files().isEmpty()) {
-            return card.hold(record.plan().contentAfter(), sectors);
-        }
-        for (FileChange change : record.plan().files()) {
-            byte[] now = content.containsKey(change.path())
-                    ? content.get(change.path())
-                    : read(volume, change.path(), MOST_BYTES);
-            if (!Arrays.equals(now, change.after())) {
-                return false;
-            }
-        }
-        return true;
+        List<UndoRecord> oldestFirst = new ArrayList<>(walk.found());
+        Collections.reverse(oldestFirst);
+        return new History(oldestFirst, walk.untold(), volume);
     }
 
     /** The file's content, of which one byte more than {@code length} is enough; null where it is missing. */
-    private static byte[] read(BootFiles volume, String path, int length) throws IOException {
+    static byte[] read(BootFiles volume, String path, int length) throws IOException {
         Optional<DirectoryEntry> entry = volume.find(path);
         return entry.isEmpty() ? null : volume.read(entry.get(), length + 1).bytes();
     }
@@ -119,15 +63,43 @@ public final class History {
         return oldestFirst;
     }
 
-    /** The newest change that was not taken back and takes no other back. */
-    public Optional<UndoRecord> lastToTakeBack() {
+    /**
+     * Changes, newest first, that may have been made to this card or to one of its sisters: nothing that stands on the
+     * card tells which, and neither does the medium.
+     */
+    public List<UndoRecord> untold() {
+        return untold;
+    }
+
+    /**
+     * The newest change that was not undone and undoes no other.
+     *
+     * @throws CardException of kind REFUSED where it cannot be told whether a change was made to this card
+     */
+    public Optional<UndoRecord> lastToTakeBack() throws CardException {
+        Set<String> undone = new HashSet<>();
         for (int i = oldestFirst.size() - 1; i >= 0; i--) {
             UndoRecord record = oldestFirst.get(i);
-            if (record.state() == UndoRecord.State.DONE && !record.takesOtherBack()) {
+            undone.add(record.takesBack());
+            if (record.state() == UndoRecord.State.DONE && !record.takesOtherBack() && !undone.contains(record.id())) {
                 return Optional.of(record);
             }
         }
+        if (untold.stream().anyMatch(record -> record.state() == UndoRecord.State.DONE && !record.takesOtherBack())) {
+            throw CardException.refused(
+                    "it cannot be told whether " + names()
+                            + " was made to this card or to another written from the same " + "image",
+                    "Nothing was written. Go back with a saved profile or a copy of the config file instead.");
+        }
         return Optional.empty();
+    }
+
+    private String names() {
+        return untold.stream()
+                .limit(MOST_NAMED)
+                .map(record -> "\"" + VisibleText.of(record.plan().title()) + "\" of "
+                        + record.created().truncatedTo(ChronoUnit.SECONDS) + " at " + VisibleText.of(record.cardPath()))
+                .collect(Collectors.joining(" or "));
     }
 
     /**
@@ -141,7 +113,7 @@ public final class History {
         }
         List<FileChange> changes = new ArrayList<>();
         for (Map.Entry<String, byte[]> file : then.entrySet()) {
-            byte[] now = read(volume, file.getKey(), MOST_BYTES);
+            byte[] now = read(volume, file.getKey(), PlanBounds.MOST_FILE_BYTES);
             changes.add(new FileChange(file.getKey(), now, file.getValue()));
         }
         return changes;

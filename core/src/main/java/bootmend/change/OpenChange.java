@@ -23,4 +23,13 @@ public record OpenChange(UndoRecord record, Extent extent, boolean committed, Li
         /** The card was changed since in a sector that the record names, or it is another card. */
         FOREIGN
     }
+
+    public OpenChange {
+        foreignSectors = List.copyOf(foreignSectors);
+    }
+
+    /** Whether some of it stands on the card, so that it can be finished as well as undone. */
+    public boolean isBegun() {
+        return extent == Extent.PART || extent == Extent.ALL;
+    }
 }

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /**
@@ -17,8 +18,15 @@ import java.util.TreeMap;
  * @param title what the change does, in a few words
  * @param files the files it changes, whole
  * @param steps in the order they are written; a sector may be changed by several
+ * @param beside for a mounted folder, each file's path to the name of the new file that stands beside it for a moment
  */
-public record Plan(CardId card, Purpose purpose, String title, List<FileChange> files, List<PlanStep> steps) {
+public record Plan(
+        CardId card,
+        Purpose purpose,
+        String title,
+        List<FileChange> files,
+        List<PlanStep> steps,
+        Map<String, String> beside) {
 
     /** What a plan may touch on a card. */
     public enum Purpose {
@@ -31,8 +39,17 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
     }
 
     public Plan {
+        Objects.requireNonNull(card);
+        Objects.requireNonNull(purpose);
+        Objects.requireNonNull(title);
+        beside = beside == null ? Map.of() : Map.copyOf(beside);
         files = List.copyOf(files);
         steps = steps.stream().filter(step -> !step.changes().isEmpty()).toList();
+    }
+
+    /** Of a card's sectors. */
+    static Plan ofSectors(CardId card, Purpose purpose, String title, List<FileChange> files, List<PlanStep> steps) {
+        return new Plan(card, purpose, title, files, steps, Map.of());
     }
 
     public boolean isEmpty() {
@@ -57,7 +74,7 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
     }
 
     /**
-     * The same change backwards. A repair taken back leads to a damaged card, on which a file need not read as it did
+     * The same change backwards. A repair that is undone leads to a damaged card, on which a file need not read as it did
      * while the repair was worked out; so it names no files, and its sectors alone are compared.
      */
     Plan reversed(String newTitle) {
@@ -67,7 +84,7 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         List<FileChange> changed = isRepair()
                 ? List.of()
                 : files.stream().map(FileChange::reversed).toList();
-        return new Plan(card, purpose, newTitle, changed, back);
+        return new Plan(card, purpose, newTitle, changed, back, beside);
     }
 
     /** Whether it names files of a mounted folder instead of sectors. */
@@ -75,26 +92,13 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
         return purpose == Purpose.FOLDER;
     }
 
-    boolean isRepair() {
-        return purpose == Purpose.REPAIR;
+    /** Whether the card may have another serial number while it is carried out. */
+    boolean writesBootSector() {
+        return sectorsByKind().containsKey(SectorKind.BOOT_SECTOR);
     }
 
-    /**
-     * Place of the first sector that a plan of this purpose must not name, or -1: whatever lies outside the boot
-     * partition, and for a change its boot sectors too.
-     */
-    long firstStraySector() {
-        long end = card.volumeStart() + card.volumeLength();
-        for (PlanStep step : steps) {
-            for (SectorChange change : step.changes()) {
-                boolean outside = change.offset() < card.volumeStart() || change.offset() > end - change.after().length;
-                boolean bootSector = change.kind() == SectorKind.BOOT_SECTOR || change.offset() == card.volumeStart();
-                if (outside || bootSector && purpose == Purpose.CHANGE) {
-                    return change.offset();
-                }
-            }
-        }
-        return -1;
+    boolean isRepair() {
+        return purpose == Purpose.REPAIR;
     }
 
     /** Every sector's content before the first step, by place. */
@@ -117,7 +121,10 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
                 steps.stream().flatMap(step -> step.changes().stream()).toList();
         List<SectorChange> theirs =
                 other.steps.stream().flatMap(step -> step.changes().stream()).toList();
-        boolean same = mine.size() == theirs.size() && card.equals(other.card) && sameFiles(other);
+        boolean same = mine.size() == theirs.size()
+                && card.equals(other.card)
+                && sameFiles(other)
+                && beside.equals(other.beside);
         for (int i = 0; same && i < mine.size(); i++) {
             SectorChange a = mine.get(i);
             SectorChange b = theirs.get(i);

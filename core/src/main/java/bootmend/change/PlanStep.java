@@ -2,6 +2,7 @@ package bootmend.change;
 
 import bootmend.fat.SectorChange;
 import java.util.List;
+import java.util.Objects;
 
 /** Sectors that are written in one go and forced together before the next step begins. */
 public record PlanStep(Kind kind, List<SectorChange> changes) {
@@ -51,6 +52,7 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
     }
 
     public PlanStep {
+        Objects.requireNonNull(kind);
         changes = List.copyOf(changes);
     }
 

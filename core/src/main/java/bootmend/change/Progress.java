@@ -8,7 +8,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.LongStream;
 
 /**
  * How far a plan has come on a card, by what its sectors hold now.
@@ -24,6 +27,8 @@ final class Progress {
 
     private final Map<Long, List<byte[]>> versions;
     private final Map<Long, Integer> now = new TreeMap<>();
+    /** Sectors that do not hold what they held before, whatever they hold. */
+    private final Set<Long> touched = new TreeSet<>();
 
     private Progress(Map<Long, List<byte[]>> versions) {
         this.versions = versions;
@@ -34,6 +39,9 @@ final class Progress {
         for (Map.Entry<Long, List<byte[]>> sector : progress.versions.entrySet()) {
             byte[] content = read(card, sector.getKey(), sector.getValue().get(0).length);
             progress.now.put(sector.getKey(), versionOf(content, sector.getValue()));
+            if (!Arrays.equals(content, sector.getValue().get(0))) {
+                progress.touched.add(sector.getKey());
+            }
         }
         return progress;
     }
@@ -42,13 +50,17 @@ final class Progress {
         if (now.containsValue(FOREIGN)) {
             return OpenChange.Extent.FOREIGN;
         }
-        boolean none = now.values().stream().allMatch(version -> version == 0);
         boolean all = now.entrySet().stream()
                 .allMatch(e -> e.getValue() == versions.get(e.getKey()).size() - 1);
-        if (none) {
+        if (touched.isEmpty()) {
             return OpenChange.Extent.NOTHING;
         }
         return all ? OpenChange.Extent.ALL : OpenChange.Extent.PART;
+    }
+
+    /** Places of the sectors that hold, or were torn while they got, what the change wrote. */
+    LongStream begun() {
+        return touched.stream().filter(place -> now.get(place) != FOREIGN).mapToLong(Long::longValue);
     }
 
     /** Places of the sectors that hold what the change never wrote. */

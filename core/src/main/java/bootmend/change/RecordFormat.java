@@ -12,6 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -20,7 +21,13 @@ import java.util.Optional;
  */
 final class RecordFormat {
 
-    private static final int VERSION = 1;
+    private static final int VERSION = 2;
+    /** Records of this version name the card's path alone. */
+    private static final int FIRST_VERSION = 1;
+    /** Bytes of the largest record: a plan's most in Base64, and what stands around its sectors. */
+    static final int MOST_BYTES = (int) (PlanBounds.MOST_BYTES / 3 * 4 + PlanBounds.MOST_BYTES / 4);
+
+    private static final int LONGEST_END = 100;
     /** A record's components alone: what its methods work out is not part of it. */
     private static final ObjectMapper JSON = JsonMapper.builder()
             .visibility(PropertyAccessor.ALL, JsonAutoDetect.Visibility.NONE)
@@ -29,13 +36,25 @@ final class RecordFormat {
             .build();
 
     /** The JSON line's fields. */
-    record Stored(int version, String created, String cardPath, String takesBack, Plan plan) {}
+    record Stored(int version, String created, String cardPath, String mediumKey, String takesBack, Plan plan) {
+        Stored {
+            Objects.requireNonNull(created);
+            Objects.requireNonNull(cardPath);
+            Objects.requireNonNull(takesBack);
+            Objects.requireNonNull(plan);
+        }
+
+        Medium medium() {
+            return new Medium(cardPath, mediumKey);
+        }
+    }
 
     private RecordFormat() {}
 
-    static byte[] write(Instant created, String cardPath, String takesBack, Plan plan) {
+    static byte[] write(Instant created, Medium medium, String takesBack, Plan plan) {
         try {
-            byte[] line = JSON.writeValueAsBytes(new Stored(VERSION, created.toString(), cardPath, takesBack, plan));
+            byte[] line = JSON.writeValueAsBytes(
+                    new Stored(VERSION, created.toString(), medium.place(), medium.key(), takesBack, plan));
             String end = "\nsha256:" + sha256(line) + "\n";
             byte[] all = new byte[line.length + end.length()];
             System.arraycopy(line, 0, all, 0, line.length);
@@ -57,15 +76,44 @@ final class RecordFormat {
             end++;
         }
         byte[] line = Arrays.copyOf(bytes, end);
-        String rest = new String(bytes, end, bytes.length - end, StandardCharsets.US_ASCII).strip();
-        if (!rest.equals("sha256:" + sha256(line))) {
+        int shown = Math.min(bytes.length - end, LONGEST_END);
+        String rest = new String(bytes, end, shown, StandardCharsets.US_ASCII).strip();
+        if (bytes.length - end > LONGEST_END || !rest.equals("sha256:" + sha256(line))) {
             return Optional.empty();
         }
-        Stored stored = JSON.readValue(line, Stored.class);
-        if (stored.version() != VERSION) {
+        return Optional.of(parsed(line));
+    }
+
+    private static Stored parsed(byte[] line) throws IOException {
+        Stored stored;
+        try {
+            stored = JSON.readValue(line, Stored.class);
+        } catch (JsonProcessingException e) {
+            refuseLater(versionOf(line));
+            throw new IOException("it holds what no bootmend writes", e);
+        }
+        if (stored == null) {
+            throw new IOException("it is no record");
+        }
+        refuseLater(stored.version());
+        if (stored.version() < FIRST_VERSION) {
+            throw new IOException("it names no version");
+        }
+        return stored;
+    }
+
+    private static int versionOf(byte[] line) throws IOException {
+        try {
+            return JSON.readTree(line).path("version").asInt();
+        } catch (JsonProcessingException e) {
+            throw new IOException("it is no record", e);
+        }
+    }
+
+    private static void refuseLater(int version) throws IOException {
+        if (version > VERSION) {
             throw new IOException("it was written by a later bootmend");
         }
-        return Optional.of(stored);
     }
 
     static String sha256(byte[] bytes) {

@@ -74,7 +74,7 @@ public final class RepairPlanner {
         CardId id = CardId.of(FatVolume.open(mended()), volumeStart);
         List<RepairFinding> findings = new ArrayList<>(findings(before.findings(), health().findings()));
         findings.addAll(config);
-        return new Repair(new Plan(id, Plan.Purpose.REPAIR, TITLE, files, steps), findings);
+        return new Repair(Plan.ofSectors(id, Plan.Purpose.REPAIR, TITLE, files, steps), findings);
     }
 
     private void mend(PlanStep.Kind kind, Mend mend) throws IOException {

@@ -6,15 +6,15 @@ import java.time.Instant;
 /**
  * A change as it is kept on this computer, with the bytes from before it.
  *
- * @param id its file's name, which sorts by time
+ * @param id a part of its file's name, which sorts by time
  * @param created when it was written, just before the change's first write
- * @param cardPath where the card was then
- * @param takesBack id of the change that this one takes back, or empty
+ * @param medium the card that the change was made to, as far as the system told it
+ * @param takesBack id of the change that this one undoes, or empty
  * @param state how far the change came
  * @param file where the record lies now
  */
 public record UndoRecord(
-        String id, Instant created, String cardPath, Plan plan, String takesBack, State state, Path file) {
+        String id, Instant created, Medium medium, Plan plan, String takesBack, State state, Path file) {
 
     /** How far a change came. */
     public enum State {
@@ -22,8 +22,19 @@ public record UndoRecord(
         OPEN,
         /** Written, forced and read back. */
         DONE,
-        /** Done, and taken back since. */
-        TAKEN_BACK
+        /** Done, and undone since. */
+        TAKEN_BACK,
+        /** Given up by the user while it was open; what stands on its card was not looked at. */
+        FORGOTTEN
+    }
+
+    /** Where the card was then. */
+    public String cardPath() {
+        return medium.place();
+    }
+
+    UndoRecord in(State newState, Path newFile) {
+        return new UndoRecord(id, created, medium, plan, takesBack, newState, newFile);
     }
 
     boolean takesOtherBack() {

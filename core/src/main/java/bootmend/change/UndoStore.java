@@ -1,10 +1,8 @@
 package bootmend.change;
 
 import bootmend.CardException;
-import bootmend.device.DurableFile;
+import bootmend.config.VisibleText;
 import java.io.IOException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -19,11 +17,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * The undo records on this computer: {@code open/} holds those of changes not known to be finished, {@code done/} a
- * folder for each card's others. A record's state is where it lies and what its name ends in, so that changing the
- * state is one rename.
+ * folder for each make-up of card with the others, {@code forgotten/} those that a user gave up. A record's state is where
+ * it lies and what its name ends in, so that changing the state is one rename. A name also tells records of different
+ * mediums apart, so that those of a card's sisters need not be read.
  *
  * <p>Of a card's finished records the newest hundred are always kept, and all of the last 365 days.
  */
@@ -31,6 +32,9 @@ public final class UndoStore {
 
     /** Between the card's key and the record's id in the name of an open record. */
     private static final String SEPARATOR = "_";
+
+    /** Before what tells mediums apart. */
+    private static final String TAG = ".m";
 
     private static final String SUFFIX = ".undo";
     private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
@@ -41,6 +45,7 @@ public final class UndoStore {
     private static final int KEPT_DAYS = 365;
 
     private final Path home;
+    private final RecordFiles files;
     /** The latest stamp given to each card in this run. */
     private final Map<CardId, String> latest = new ConcurrentHashMap<>();
     /** Cards whose records were looked through in this run; once is enough. */
@@ -48,21 +53,31 @@ public final class UndoStore {
 
     /** @param home bootmend's data folder; made when the first record is */
     public UndoStore(Path home) {
+        this(home, new RecordFiles.OfThisComputer());
+    }
+
+    UndoStore(Path home, RecordFiles files) {
         this.home = home;
+        this.files = files;
     }
 
     /**
      * Writes the record of a change that is about to begin and forces it, and the folder it is in, to this computer's
      * disk.
      */
-    UndoRecord open(Plan plan, String cardPath, String takesBack, Instant now) throws CardException {
-        byte[] bytes = RecordFormat.write(now, cardPath, takesBack, plan);
+    UndoRecord open(Plan plan, Medium medium, String takesBack, Instant now) throws CardException {
+        byte[] bytes = RecordFormat.write(now, medium, takesBack, plan);
         try {
-            Path folder = Files.createDirectories(openFolder());
-            Path file = writeNew(folder, plan.card().key() + SEPARATOR + nextStamp(plan.card(), now), bytes);
-            checkReadsBack(file, plan);
-            return new UndoRecord(idOf(file), now, cardPath, plan, takesBack, UndoRecord.State.OPEN, file);
-        } catch (IOException e) {
+            Path file = fileForNew(plan.card(), medium, now);
+            try {
+                files.create(file, bytes);
+                checkReadsBack(file, plan);
+            } catch (IOException | RuntimeException e) {
+                deleteQuietly(file, e);
+                throw e;
+            }
+            return new UndoRecord(idOf(file), now, medium, plan, takesBack, UndoRecord.State.OPEN, file);
+        } catch (IOException | RuntimeException e) {
             throw CardException.refused(
                     "the undo record could not be written to " + home + " (" + e + ")",
                     "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.",
@@ -70,32 +85,65 @@ public final class UndoStore {
         }
     }
 
+    /** What is left of a record that was not written says nothing; it only takes room. */
+    private void deleteQuietly(Path file, Exception e) {
+        try {
+            files.delete(file);
+        } catch (IOException | RuntimeException deleting) {
+            e.addSuppressed(deleting);
+        }
+    }
+
+    /** The name's random end keeps records apart that begin in the same moment, here or in another process. */
+    private Path fileForNew(CardId card, Medium medium, Instant now) throws CardException, IOException {
+        String end = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
+        String tag = medium.tag().isEmpty() ? "" : TAG + medium.tag();
+        return openFolder().resolve(card.key() + SEPARATOR + nextStamp(card, now) + "-" + end + tag + SUFFIX);
+    }
+
     /** A stamp after every other of this card, even where the computer's clock went back since. */
-    private String nextStamp(CardId card, Instant now) throws IOException {
+    private String nextStamp(CardId card, Instant now) throws CardException, IOException {
         if (!latest.containsKey(card)) {
-            latest.putIfAbsent(card, newestStamp(doneFolder(card)));
+            latest.putIfAbsent(card, newestStamp(card));
         }
         return latest.compute(card, (same, known) -> max(RecordStamp.of(now), RecordStamp.after(known)));
     }
 
-    private static String newestStamp(Path folder) throws IOException {
-        String newest = "";
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
-            for (Path file : files) {
-                newest = max(newest, file.getFileName().toString());
-            }
-        } catch (NoSuchFileException e) {
-            return newest;
-        }
-        return newest.substring(0, Math.min(RecordStamp.LENGTH, newest.length()));
+    private String newestStamp(CardId card) throws CardException, IOException {
+        List<String> names = new ArrayList<>(namesIn(doneFolder(card)));
+        Stream.concat(namesIn(openFolder()).stream(), namesIn(forgottenFolder()).stream())
+                .filter(name -> name.startsWith(card.key() + SEPARATOR))
+                .map(name -> name.substring(name.indexOf(SEPARATOR) + 1))
+                .forEach(names::add);
+        return names.stream()
+                .filter(UndoStore::isRecord)
+                .map(name -> name.substring(0, RecordStamp.LENGTH))
+                .max(Comparator.naturalOrder())
+                .orElse("");
+    }
+
+    private List<String> namesIn(Path folder) throws CardException, IOException {
+        return files.list(folder).stream()
+                .map(file -> file.getFileName().toString())
+                .toList();
+    }
+
+    /** Whether a name is one that this store gives, so that its stamp can be read. */
+    private static boolean isRecord(String name) {
+        return name.matches("\\d{8}-\\d{6}-\\d{6}-[0-9a-f]{8}(\\.m[0-9a-f]{12})?(\\.taken-back)?\\.undo");
     }
 
     private static String max(String a, String b) {
         return a.compareTo(b) >= 0 ? a : b;
     }
 
+    /** Takes away the record of a change of which surely nothing was written. */
+    void discard(UndoRecord open) throws IOException {
+        files.delete(open.file());
+    }
+
     /** Notes that the change was written, forced and read back. */
-    UndoRecord finish(UndoRecord open) throws IOException {
+    UndoRecord finish(UndoRecord open) throws CardException, IOException {
         UndoRecord done = move(open, UndoRecord.State.DONE);
         if (pruned.add(open.plan().card())) {
             prune(done.file().getParent());
@@ -104,31 +152,31 @@ public final class UndoStore {
     }
 
     /** Drops what is both beyond the newest {@value #KEPT_RECORDS} of a card and over a year old. */
-    private static void prune(Path folder) throws IOException {
-        List<Path> files = new ArrayList<>();
-        try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
-            stream.forEach(files::add);
-        }
-        files.sort(Comparator.comparing((Path file) -> file.getFileName().toString())
-                .reversed());
+    private void prune(Path folder) throws CardException, IOException {
+        List<Path> all = files.list(folder).stream()
+                .filter(file -> isRecord(file.getFileName().toString()))
+                .sorted(Comparator.comparing((Path file) -> file.getFileName().toString())
+                        .reversed())
+                .toList();
         Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
-        for (Path file : files.subList(Math.min(KEPT_RECORDS, files.size()), files.size())) {
-            if (Files.getLastModifiedTime(file).toInstant().isBefore(limit)) {
-                Files.deleteIfExists(file);
+        for (Path file : all.subList(Math.min(KEPT_RECORDS, all.size()), all.size())) {
+            if (files.lastWritten(file).isBefore(limit)) {
+                files.delete(file);
             }
         }
     }
 
-    /** Notes that a change which was done is now taken back. */
+    /** Notes that a change which was done is now undone. */
     void markTakenBack(UndoRecord done) throws IOException {
         move(done, UndoRecord.State.TAKEN_BACK);
     }
 
-    /** Notes that the change with this id is taken back, where it is known here. */
+    /** Notes that the change with this id is undone, where it is known here. */
     void markTakenBack(String id, CardId card) throws CardException, IOException {
-        for (UndoRecord record : doneFor(card)) {
-            if (record.id().equals(id) && record.state() == UndoRecord.State.DONE) {
-                markTakenBack(record);
+        for (Path file : files.list(doneFolder(card))) {
+            String name = file.getFileName().toString();
+            if (isRecord(name) && idOf(file).equals(id) && !name.endsWith(TAKEN_BACK_SUFFIX)) {
+                files.move(file, doneFile(card, file, true));
             }
         }
     }
@@ -138,21 +186,84 @@ public final class UndoStore {
         return move(open, UndoRecord.State.TAKEN_BACK);
     }
 
-    /** Records of changes to such a card that are not known to be finished, oldest first. */
-    List<UndoRecord> openFor(CardId card) throws CardException, IOException {
-        return read(openFolder(), card.key() + SEPARATOR + "*" + SUFFIX, UndoRecord.State.OPEN);
+    /**
+     * Gives an interrupted change up on the user's word: its record is kept, in {@code forgotten/}, but no card is asked
+     * about it any more.
+     *
+     * @param id of an open record
+     * @throws CardException of kind USAGE where there is no such open record
+     */
+    public UndoRecord forget(String id) throws CardException {
+        try {
+            for (Path file : files.list(openFolder())) {
+                if (isOpenRecord(file) && idOf(file).equals(id)) {
+                    return forget(file);
+                }
+            }
+        } catch (CardException e) {
+            throw e;
+        } catch (IOException e) {
+            throw CardException.refused(
+                    "the undo record could not be put away (" + e.getMessage() + ")",
+                    "Make room in bootmend's data folder, then try again.",
+                    e);
+        }
+        throw CardException.usage(
+                "no interrupted change has a record with the id " + VisibleText.of(id),
+                "Look at the card, and at the folder " + openFolder() + ", for the ids that there are.");
     }
 
-    /** Records of finished changes to such a card, newest first. */
+    private UndoRecord forget(Path file) throws CardException, IOException {
+        UndoRecord record = read(file, UndoRecord.State.OPEN)
+                .orElseThrow(() -> CardException.usage(
+                        "the record " + file + " is not whole, so no change was begun with it",
+                        "Nothing has to be done about it."));
+        Path kept = forgottenFolder().resolve(file.getFileName().toString());
+        files.move(file, kept);
+        return record.in(UndoRecord.State.FORGOTTEN, kept);
+    }
+
+    /** Every record of a change that is not known to be finished, to whichever card, oldest first. */
+    public List<UndoRecord> open() throws CardException, IOException {
+        return read(openFolder(), name -> true, UndoRecord.State.OPEN);
+    }
+
+    /**
+     * Records of changes to such a card that are not known to be finished, oldest first. The serial number is not asked:
+     * a cut in the middle of a repair may have left another.
+     */
+    List<UndoRecord> openFor(CardId card) throws CardException, IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        return read(openFolder(), name -> name.contains(end), UndoRecord.State.OPEN);
+    }
+
+    /** Records that were given up of changes to such a card, oldest first. */
+    List<UndoRecord> forgottenFor(CardId card) throws CardException, IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        return read(forgottenFolder(), name -> name.contains(end), UndoRecord.State.FORGOTTEN);
+    }
+
+    /** Records of finished changes to cards of such a make-up, newest first. */
     public List<UndoRecord> doneFor(CardId card) throws CardException, IOException {
-        List<UndoRecord> records = new ArrayList<>(read(doneFolder(card), "*" + SUFFIX, UndoRecord.State.DONE));
+        return newestFirst(read(doneFolder(card), name -> true, UndoRecord.State.DONE));
+    }
+
+    /** The same, but of changes to a medium that is surely another one none is read. */
+    List<UndoRecord> doneFor(CardId card, Medium medium) throws CardException, IOException {
+        String tag = TAG + medium.tag();
+        boolean known = !medium.tag().isEmpty();
+        return newestFirst(read(
+                doneFolder(card), name -> !known || !name.contains(TAG) || name.contains(tag), UndoRecord.State.DONE));
+    }
+
+    private static List<UndoRecord> newestFirst(List<UndoRecord> records) {
         records.sort(Comparator.comparing(UndoRecord::id).reversed());
         return records;
     }
 
     /** A record that could not be read again would be no way back, so it is read before anything is written. */
-    private static void checkReadsBack(Path file, Plan plan) throws IOException {
-        boolean whole = RecordFormat.read(Files.readAllBytes(file))
+    private void checkReadsBack(Path file, Plan plan) throws IOException {
+        boolean whole = RecordFormat.read(files.read(file, RecordFormat.MOST_BYTES))
                 .filter(stored -> stored.plan().writesTheSameAs(plan))
                 .isPresent();
         if (!whole) {
@@ -164,50 +275,56 @@ public final class UndoStore {
         return home.resolve("open");
     }
 
+    private Path forgottenFolder() {
+        return home.resolve("forgotten");
+    }
+
     private Path doneFolder(CardId card) {
         return home.resolve("done").resolve(card.key());
     }
 
     private UndoRecord move(UndoRecord record, UndoRecord.State state) throws IOException {
-        Path folder = Files.createDirectories(doneFolder(record.plan().card()));
-        String suffix = state == UndoRecord.State.TAKEN_BACK ? TAKEN_BACK_SUFFIX : SUFFIX;
-        Path target = folder.resolve(record.id() + suffix);
-        DurableFile.move(record.file(), target);
-        return new UndoRecord(
-                record.id(), record.created(), record.cardPath(), record.plan(), record.takesBack(), state, target);
+        Path target = doneFile(record.plan().card(), record.file(), state == UndoRecord.State.TAKEN_BACK);
+        files.move(record.file(), target);
+        return record.in(state, target);
     }
 
-    /** The name's random end keeps records apart that begin in the same moment, here or in another process. */
-    private static Path writeNew(Path folder, String stem, byte[] bytes) throws IOException {
-        String end = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
-        Path file = folder.resolve(stem + "-" + end + SUFFIX);
-        DurableFile.create(file, bytes);
-        return file;
+    private Path doneFile(CardId card, Path file, boolean takenBack) {
+        String name = file.getFileName().toString();
+        String stem = name.substring(name.indexOf(SEPARATOR) + 1)
+                .replace(TAKEN_BACK_SUFFIX, "")
+                .replace(SUFFIX, "");
+        return doneFolder(card).resolve(stem + (takenBack ? TAKEN_BACK_SUFFIX : SUFFIX));
     }
 
-    private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state)
+    private static boolean isOpenRecord(Path file) {
+        String name = file.getFileName().toString();
+        return name.contains(SEPARATOR) && isRecord(name.substring(name.indexOf(SEPARATOR) + 1));
+    }
+
+    private List<UndoRecord> read(Path folder, Predicate<String> wanted, UndoRecord.State state)
             throws CardException, IOException {
         List<UndoRecord> records = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, glob)) {
-            for (Path file : files) {
+        for (Path file : files.list(folder)) {
+            String name = file.getFileName().toString();
+            boolean record = state == UndoRecord.State.DONE ? isRecord(name) : isOpenRecord(file);
+            if (record && wanted.test(name)) {
                 read(file, state).ifPresent(records::add);
             }
-        } catch (NoSuchFileException e) {
-            return records;
         }
         records.sort(Comparator.comparing(UndoRecord::id));
         return records;
     }
 
     /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
-    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) throws CardException, IOException {
+    private Optional<UndoRecord> read(Path file, UndoRecord.State state) throws CardException, IOException {
         boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
         try {
-            return RecordFormat.read(Files.readAllBytes(file))
+            return RecordFormat.read(files.read(file, RecordFormat.MOST_BYTES))
                     .map(stored -> new UndoRecord(
                             idOf(file),
                             Instant.parse(stored.created()),
-                            stored.cardPath(),
+                            stored.medium(),
                             stored.plan(),
                             stored.takesBack(),
                             takenBack ? UndoRecord.State.TAKEN_BACK : state,
@@ -225,7 +342,7 @@ public final class UndoStore {
 
     private static String idOf(Path file) {
         String name = file.getFileName().toString();
-        String suffix = name.endsWith(TAKEN_BACK_SUFFIX) ? TAKEN_BACK_SUFFIX : SUFFIX;
-        return name.substring(name.indexOf(SEPARATOR) + 1, name.length() - suffix.length());
+        String rest = name.substring(name.indexOf(SEPARATOR) + 1);
+        return rest.substring(0, rest.indexOf('.'));
     }
 }

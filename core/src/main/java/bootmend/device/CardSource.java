@@ -41,6 +41,7 @@ public final class CardSource implements Closeable {
     private final BooleanSupplier sized;
     private final Medium identity;
     private final Identification identification;
+    private final String key;
 
     private CardSource(
             CardName name,
@@ -49,7 +50,8 @@ public final class CardSource implements Closeable {
             OptionalLong packedBytes,
             BooleanSupplier sized,
             Medium identity,
-            Identification identification) {
+            Identification identification,
+            String key) {
         this.name = name;
         this.kind = kind;
         this.device = device;
@@ -57,6 +59,7 @@ public final class CardSource implements Closeable {
         this.sized = sized;
         this.identity = identity;
         this.identification = identification;
+        this.key = key;
     }
 
     /** A card on a device that is open already, under any name. */
@@ -67,12 +70,12 @@ public final class CardSource implements Closeable {
     /** A card of that kind on a device that is open already; closing the card closes it. */
     public static CardSource of(CardName name, Kind kind, BlockDevice device) {
         Medium named = Medium.named(name.absolute());
-        return new CardSource(name, kind, device, OptionalLong.empty(), () -> true, named, () -> named);
+        return new CardSource(name, kind, device, OptionalLong.empty(), () -> true, named, () -> named, "");
     }
 
     /** The same card, known by {@code identity}, which was taken when it was opened. */
     public CardSource identifiedBy(Medium taken, Identification again) {
-        return new CardSource(name, kind, device, packedBytes, sized, taken, again);
+        return new CardSource(name, kind, device, packedBytes, sized, taken, again, key);
     }
 
     /**
@@ -84,11 +87,21 @@ public final class CardSource implements Closeable {
     public static CardSource packed(Path file, BlockDevice unpacked, long bytes, BooleanSupplier sized) {
         CardName name = new CardName.FileName(file);
         Medium named = Medium.named(name.absolute());
-        return new CardSource(name, Kind.PACKED_IMAGE, unpacked, OptionalLong.of(bytes), sized, named, () -> named);
+        return new CardSource(name, Kind.PACKED_IMAGE, unpacked, OptionalLong.of(bytes), sized, named, () -> named, "");
     }
 
     public CardName name() {
         return name;
+    }
+
+    /** The same card, of a medium with that key. */
+    public CardSource keyed(String mediumKey) {
+        return new CardSource(name, kind, device, packedBytes, sized, identity, identification, mediumKey);
+    }
+
+    /** What the system tells of this medium and of no other at the same time; empty where it tells nothing. */
+    public String key() {
+        return key;
     }
 
     /** By what the card was known when it was opened, and, for a change, locked. */
@@ -126,7 +139,7 @@ public final class CardSource implements Closeable {
 
     /** The same card, reached through what {@code front} puts before its device. */
     CardSource behind(UnaryOperator<BlockDevice> front) {
-        return new CardSource(name, kind, front.apply(device), packedBytes, sized, identity, identification);
+        return new CardSource(name, kind, front.apply(device), packedBytes, sized, identity, identification, key);
     }
 
     @Override

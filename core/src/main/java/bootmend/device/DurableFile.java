@@ -8,7 +8,10 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.Arrays;
+import java.util.Locale;
 
 /** Writes small files on this computer so that a power cut leaves the old file or the new one, never a half. */
 public final class DurableFile {
@@ -34,18 +37,29 @@ public final class DurableFile {
     }
 
     /**
-     * The same through a new file at {@code beside}, in the same folder; what is there is taken away first. A link at
-     * either place is replaced, never followed. The new file keeps the old one's permissions where there are any.
+     * The same through a new file at {@code beside}, in the same folder, where none must be yet. A link at {@code file}
+     * is replaced, never followed. The new file keeps the old one's permissions where there are any.
+     *
+     * @param written the time that the new file gets where the system lets it be set
      */
-    public static void replaceBeside(Path file, Path beside, byte[] bytes) throws IOException {
-        Files.deleteIfExists(beside);
+    public static void replaceBeside(Path file, Path beside, byte[] bytes, Instant written) throws IOException {
         write(beside, bytes, StandardOpenOption.CREATE_NEW);
         boolean posix = file.getFileSystem().supportedFileAttributeViews().contains("posix");
         if (posix && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
             Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS));
         }
+        setTime(beside, written);
         Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         syncFolder(file.getParent());
+    }
+
+    /** Not every system lets a file's time be set that it lets be written; the content is what counts. */
+    private static void setTime(Path file, Instant written) {
+        try {
+            Files.setLastModifiedTime(file, FileTime.from(written));
+        } catch (IOException e) {
+            return;
+        }
     }
 
     /** Takes a file away and syncs its folder. */
@@ -85,10 +99,24 @@ public final class DurableFile {
         if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
             return;
         }
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-            channel.force(true);
+        FileChannel channel;
+        try {
+            channel = FileChannel.open(folder, StandardOpenOption.READ);
         } catch (IOException e) {
             throw new IOException("the folder " + folder + " could not be synced (" + e.getMessage() + ")", e);
         }
+        try (channel) {
+            channel.force(true);
+        } catch (IOException e) {
+            if (!isNotOffered(e)) {
+                throw new IOException("the folder " + folder + " could not be synced (" + e.getMessage() + ")", e);
+            }
+        }
+    }
+
+    /** By the words that systems have for EINVAL and ENOTSUP; Java does not give the number. */
+    private static boolean isNotOffered(IOException e) {
+        String words = String.valueOf(e.getMessage()).toLowerCase(Locale.ROOT);
+        return words.contains("invalid argument") || words.contains("not supported");
     }
 }

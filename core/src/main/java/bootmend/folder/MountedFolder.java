@@ -19,6 +19,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -41,6 +42,12 @@ public final class MountedFolder implements BootFiles {
     private static final int MOST_ENTRIES = 65_536;
 
     private static final int PIECE = 4096;
+    private static final int FAT_SECONDS = 2;
+    private static final int SHORT_STEM = 8;
+    private static final int MOST_NAMES = 100;
+    private static final String TEMPORARY_END = ".bm~";
+    private static final int LONGEST_NAME = 255;
+    private static final int MOST_DEPTH = 16;
 
     private final Path root;
     private final Map<Long, Path> paths = new HashMap<>();
@@ -161,31 +168,106 @@ public final class MountedFolder implements BootFiles {
         return Files.isRegularFile(place, LinkOption.NOFOLLOW_LINKS) ? piece(place, 0, limit) : null;
     }
 
-    /** Puts new content in place of the file's, in one step, and forces it; null takes the file away. */
-    public void put(String name, byte[] content) throws IOException {
+    /** When the file at that path was last written, to two seconds as FAT keeps it; nothing where it is missing. */
+    public Optional<Instant> written(String name) throws IOException {
+        Path place = place(name);
+        return Files.isRegularFile(place, LinkOption.NOFOLLOW_LINKS)
+                ? Optional.of(inFatSteps(Files.getLastModifiedTime(place, LinkOption.NOFOLLOW_LINKS)
+                        .toInstant()))
+                : Optional.empty();
+    }
+
+    /** The moment as a file on a FAT volume can keep it. */
+    public static Instant inFatSteps(Instant moment) {
+        return Instant.ofEpochSecond(moment.getEpochSecond() / FAT_SECONDS * FAT_SECONDS);
+    }
+
+    /**
+     * Puts new content in place of the file's, in one step, and forces it; null takes the file away.
+     *
+     * @param beside a name beside the file that nothing has yet, for the new file until it is whole
+     * @param written the time that the new file gets, to two seconds
+     */
+    public void put(String name, String beside, byte[] content, Instant written) throws IOException {
         Path place = place(name);
         if (content == null) {
             DurableFile.delete(place);
         } else {
-            DurableFile.replaceBeside(place, beside(place), content);
+            DurableFile.replaceBeside(place, neighbour(place, beside), content, inFatSteps(written));
         }
         rootFolder = null;
     }
 
-    /** Takes away what a cut left beside the file. */
-    public void tidy(String name) throws IOException {
+    /** Whether nothing has the name {@code beside} in the folder of the file. */
+    public boolean isFreeBeside(String name, String beside) throws IOException {
+        return !Files.exists(neighbour(place(name), beside), LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /**
+     * An 8.3 name beside the file that nothing has, which needs no room for a long one.
+     *
+     * @param taken names that are not free either
+     * @throws IOException where all of a hundred are taken
+     */
+    public String freeNameBeside(String name, Set<String> taken) throws IOException {
         Path place = place(name);
-        if (Files.exists(beside(place), LinkOption.NOFOLLOW_LINKS)) {
-            DurableFile.delete(beside(place));
+        String whole = place.getFileName().toString();
+        int dot = whole.lastIndexOf('.');
+        String stem = (dot < 0 ? whole : whole.substring(0, dot)).replaceAll("[^A-Za-z0-9_-]", "_");
+        for (int i = 0; i < MOST_NAMES; i++) {
+            String number = i == 0 ? "" : Integer.toString(i);
+            String free =
+                    stem.substring(0, Math.min(SHORT_STEM - number.length(), stem.length())) + number + TEMPORARY_END;
+            if (!taken.contains(free) && isFreeBeside(name, free)) {
+                return free;
+            }
+        }
+        throw new IOException("every name for a file beside " + name + " is taken");
+    }
+
+    /**
+     * Takes away what a cut left beside the file: a file of that name which holds the start of {@code content}, and no
+     * other.
+     */
+    public void tidy(String name, String beside, byte[] content) throws IOException {
+        Path left = neighbour(place(name), beside);
+        if (content != null && Files.isRegularFile(left, LinkOption.NOFOLLOW_LINKS)) {
+            byte[] there = piece(left, 0, content.length + 1);
+            if (there.length <= content.length && Arrays.equals(there, Arrays.copyOf(content, there.length))) {
+                DurableFile.delete(left);
+            }
         }
     }
 
-    /** An 8.3 name, which needs no room for a long one. */
-    private static Path beside(Path file) {
-        String name = file.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        String stem = dot < 0 ? name : name.substring(0, dot);
-        return file.resolveSibling(stem.substring(0, Math.min(8, stem.length())) + ".bm~");
+    private static Path neighbour(Path file, String beside) throws IOException {
+        if (!isTemporaryName(beside)) {
+            throw new IOException("no new file is given the name " + beside);
+        }
+        return file.resolveSibling(beside);
+    }
+
+    /** Whether a file that only stands there for a moment can have this name. */
+    public static boolean isTemporaryName(String name) {
+        return name.matches("[A-Za-z0-9_-]{1,8}\\.bm~");
+    }
+
+    /**
+     * Whether a path with {@code /} between its names stays inside any folder and has names that a FAT volume can keep.
+     *
+     * <p>Source: "FAT: General Overview of On-Disk Format", version 1.03, "FAT Long Directory Entries" (length and
+     * characters of long names).
+     */
+    public static boolean isInsidePath(String path) {
+        String[] names = path.split("/", -1);
+        return names.length <= MOST_DEPTH && Arrays.stream(names).allMatch(MountedFolder::isName);
+    }
+
+    private static boolean isName(String name) {
+        return !name.isEmpty()
+                && name.length() <= LONGEST_NAME
+                && !name.equals(".")
+                && !name.equals("..")
+                && name.chars().noneMatch(c -> Character.isISOControl(c) || "\\:*?\"<>|".indexOf(c) >= 0);
     }
 
     @Override

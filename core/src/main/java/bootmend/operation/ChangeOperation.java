@@ -99,7 +99,7 @@ public final class ChangeOperation {
             Committed done = worked.undoes().isPresent()
                     ? card.commitBack(workplace, worked.plan(), worked.undoes().get())
                     : card.commit(workplace, worked.plan());
-            return new ChangeOutcome.Written(change, Made.of(done, worked.plan().isOfFolder()));
+            return new ChangeOutcome.Written(change, Made.of(done));
         } catch (CardException e) {
             return e.kind() == CardException.Kind.CUT_SHORT
                     ? new ChangeOutcome.CutShort(change, e)

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
 import bootmend.change.Committed;
-import bootmend.change.UndoRecord;
+import bootmend.change.Recovered;
 
 /** How bytes reached a card, which is what can be promised of it; a closed set. */
 public sealed interface Made {
@@ -12,6 +12,8 @@ public sealed interface Made {
         R onCard(OnCard made);
 
         R inFolder(InFolder made);
+
+        R closed(Closed made);
     }
 
     /** The answer for this way. */
@@ -25,8 +27,13 @@ public sealed interface Made {
      *
      * @param secondReader whether the second reader, too, found the files as planned; false where it cannot read such a
      *     card
+     * @param nameKept whether the card's name still leads to what was changed; false where another file took it meanwhile
      */
-    record OnCard(String record, boolean secondReader) implements Made {
+    record OnCard(String record, boolean secondReader, boolean nameKept) implements Made {
+
+        public OnCard(String record, boolean secondReader) {
+            this(record, secondReader, true);
+        }
 
         @Override
         public <R> R match(Cases<R> cases) {
@@ -34,8 +41,12 @@ public sealed interface Made {
         }
     }
 
-    /** Every file was written through the system and read back from it; the card is mounted and must be ejected first. */
-    record InFolder(String record) implements Made {
+    /**
+     * Every file was written through the system and read back from it; the card is mounted and must be ejected first.
+     *
+     * @param nameKept whether the folder's name still leads to what was changed
+     */
+    record InFolder(String record, boolean nameKept) implements Made {
 
         @Override
         public <R> R match(Cases<R> cases) {
@@ -43,10 +54,28 @@ public sealed interface Made {
         }
     }
 
-    static Made of(Committed committed, boolean folder) {
-        UndoRecord record = committed.record();
-        return folder
-                ? new InFolder(record.file().toString())
-                : new OnCard(record.file().toString(), committed.secondReaderAgrees());
+    /** Nothing of an interrupted change stood on the card, so nothing was written; its record was put away. */
+    record Closed(String record) implements Made {
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.closed(this);
+        }
+    }
+
+    static Made of(Committed committed) {
+        String record = committed.record().file().toString();
+        return committed instanceof Committed.ToSectors sectors
+                ? new OnCard(record, sectors.secondReaderAgrees(), sectors.nameKept())
+                : new InFolder(record, committed.nameKept());
+    }
+
+    static Made of(Recovered recovered) {
+        if (recovered instanceof Recovered.Finished finished) {
+            return of(finished.committed());
+        }
+        return recovered instanceof Recovered.Undone undone
+                ? of(undone.committed())
+                : new Closed(recovered.record().file().toString());
     }
 }

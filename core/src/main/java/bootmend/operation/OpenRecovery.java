@@ -2,7 +2,7 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.card.OpenCard;
-import bootmend.change.Committed;
+import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
 import bootmend.view.RecoveryView;
@@ -15,12 +15,19 @@ public final class OpenRecovery implements Closeable {
 
     private final OpenCard card;
     private final Recovery recovery;
+    private final Interruption found;
     private final Optional<OpenChange> change;
 
-    OpenRecovery(OpenCard card, Recovery recovery, Optional<OpenChange> change) {
+    OpenRecovery(OpenCard card, Recovery recovery, Interruption found) {
         this.card = card;
         this.recovery = recovery;
-        this.change = change;
+        this.found = found;
+        this.change = found.exact();
+    }
+
+    /** What was found; where it is not this card's change, records that wait for another card. */
+    public Interruption interruption() {
+        return found;
     }
 
     /** The change that waits, or nothing. */
@@ -34,16 +41,12 @@ public final class OpenRecovery implements Closeable {
      * @throws CardException of kind REFUSED when the card was changed since, of kind CUT_SHORT when it fails again
      */
     public Made finish() throws CardException {
-        return made(recovery.finish(change.orElseThrow()));
+        return Made.of(recovery.finish(change.orElseThrow()));
     }
 
     /** Writes the old content back and reads that back. */
     public Made takeBack() throws CardException {
-        return made(recovery.takeBack(change.orElseThrow()));
-    }
-
-    private static Made made(Committed committed) {
-        return Made.of(committed, committed.record().plan().isOfFolder());
+        return Made.of(recovery.undo(change.orElseThrow()));
     }
 
     @Override

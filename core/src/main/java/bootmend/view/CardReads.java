@@ -42,7 +42,7 @@ public final class CardReads {
         }
         Optional<String> cutShort = card.recovery(store)
                 .find()
-                .filter(change -> change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL)
+                .filter(OpenChange::isBegun)
                 .map(RecoveryView::of)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<HealthRemark> health = health(card, listing);

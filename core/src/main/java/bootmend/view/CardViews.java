@@ -72,6 +72,7 @@ public final class CardViews {
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().doubts());
         card.waiting(workplace.store())
+                .exact()
                 .map(RecoveryView::of)
                 .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
                         + ") was cut short: " + waiting.state() + "; `bootmend recover` finishes it or takes it back"));

@@ -47,7 +47,7 @@ public final class SheetJob {
                     show,
                     files(card, show.card()),
                     workplace.boards(),
-                    card.waiting(workplace.store()).map(RecoveryView::of),
+                    card.waiting(workplace.store()).exact().map(RecoveryView::of),
                     staged);
         } catch (IOException e) {
             throw JobErrors.unreadable(e);

@@ -94,7 +94,10 @@ class CloneBatchTest {
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
             boolean cut = forChanging && cards.indexOf(Path.of(path.text())) % 3 == 0;
-            return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3)) : whole;
+            return cut
+                    ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3))
+                            .keyed(whole.key())
+                    : whole;
         });
         reset(cutting);
 

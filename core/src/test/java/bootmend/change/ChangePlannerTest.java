@@ -51,7 +51,7 @@ class ChangePlannerTest {
                 .extracting(PlanStep::kind)
                 .containsExactly(PlanStep.Kind.IN_PLACE, PlanStep.Kind.COMMIT);
         new Committer(new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/home")), PlannedCard.CLOCK)
-                .commit(card.disk(), "card", plan);
+                .commit(card.target(card.disk()), plan);
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(after);
     }
 

@@ -40,7 +40,7 @@ class CommitterTest {
         var others = card.otherFiles(card.disk());
         RecordingDevice device = new RecordingDevice(card.disk());
 
-        Committed done = committer.commit(device, "card", plan);
+        Committed done = committer.commit(card.target(device), plan);
 
         assertThat(plan.steps())
                 .extracting(PlanStep::kind)
@@ -50,7 +50,7 @@ class CommitterTest {
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
         assertThat(card.read(card.disk(), "config.txt").isWhole()).isTrue();
         assertThat(card.otherFiles(card.disk())).isEqualTo(others);
-        assertThat(done.secondReaderAgrees())
+        assertThat(agrees(done))
                 .isEqualTo(spec.bytesPerSector() == 512 && spec.activeFat() < 0 && spec.upperBits() == 0);
         assertThat(store.openFor(card.id())).isEmpty();
         assertThat(store.doneFor(card.id()))
@@ -65,13 +65,12 @@ class CommitterTest {
         AtomicInteger looks = new AtomicInteger();
 
         committer.commit(
-                new WatchedDevice(card.disk(), (number, offset) -> {
+                card.target(new WatchedDevice(card.disk(), (number, offset) -> {
                     assertThat(open(card))
                             .singleElement()
                             .matches(record -> record.plan().writesTheSameAs(plan));
                     return looks.incrementAndGet() > 0;
-                }),
-                "card",
+                })),
                 plan);
 
         assertThat(looks).hasValue(plan.sectorsWritten());
@@ -85,7 +84,7 @@ class CommitterTest {
         RecordingDevice device = new RecordingDevice(card.disk());
         Plan plan = card.plan(OLD, NEW);
 
-        assertStops(() -> committer.commit(device, "card", plan), CardException.Kind.REFUSED, "undo record");
+        assertStops(() -> committer.commit(card.target(device), plan), CardException.Kind.REFUSED, "undo record");
         assertThat(device.writes()).isEmpty();
     }
 
@@ -99,7 +98,7 @@ class CommitterTest {
 
         assertStops(
                 () -> committer.commit(
-                        new WatchedDevice(card.disk(), (number, offset) -> number != lost), "card", plan),
+                        card.target(new WatchedDevice(card.disk(), (number, offset) -> number != lost)), plan),
                 CardException.Kind.CUT_SHORT,
                 "does not read back");
 
@@ -114,13 +113,12 @@ class CommitterTest {
 
         assertStops(
                 () -> committer.commit(
-                        new WatchedDevice(card.disk(), (number, offset) -> {
+                        card.target(new WatchedDevice(card.disk(), (number, offset) -> {
                             if (number == 3) {
                                 throw new IOException("the reader was unplugged");
                             }
                             return true;
-                        }),
-                        "card",
+                        })),
                         plan),
                 CardException.Kind.CUT_SHORT,
                 "unplugged");
@@ -138,7 +136,7 @@ class CommitterTest {
             changed.patch(offset + 77, (byte) ~changed.toBytes(offset + 77, 1)[0]);
             RecordingDevice device = new RecordingDevice(changed);
 
-            assertStops(() -> committer.commit(device, "card", plan), CardException.Kind.REFUSED, "changed since");
+            assertStops(() -> committer.commit(card.target(device), plan), CardException.Kind.REFUSED, "changed since");
             assertThat(device.writes()).isEmpty();
         }
         assertThat(home).doesNotExist();
@@ -150,7 +148,7 @@ class CommitterTest {
         Plan plan = card.plan(OLD, OLD.clone());
 
         assertThat(plan.isEmpty()).isTrue();
-        assertThatThrownBy(() -> committer.commit(card.disk(), "card", plan))
+        assertThatThrownBy(() -> committer.commit(card.target(card.disk()), plan))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThat(home).doesNotExist();
     }
@@ -162,9 +160,9 @@ class CommitterTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder.rootAt(60000, 60001, 60002));
         card.layout().setFatEntries(card.disk(), 60002, 60001);
 
-        Committed done = committer.commit(card.disk(), "card", card.plan(OLD, NEW));
+        Committed done = committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
 
-        assertThat(done.secondReaderAgrees()).isFalse();
+        assertThat(agrees(done)).isFalse();
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
     }
 
@@ -179,7 +177,7 @@ class CommitterTest {
         ChangePlanner planner = card.planner(false);
         planner.replace("lab/more.txt", volume.find("lab/more.txt").orElseThrow(), OLD, NEW);
 
-        assertThat(committer.commit(card.disk(), "card", planner.plan("test")).secondReaderAgrees())
+        assertThat(agrees(committer.commit(card.target(card.disk()), planner.plan("test"))))
                 .isFalse();
         assertThat(card.read(card.disk(), "lab/more.txt").bytes()).isEqualTo(NEW);
     }
@@ -197,9 +195,14 @@ class CommitterTest {
             }
         }
 
-        assertThat(committer.commit(card.disk(), "card", card.plan(OLD, NEW)).secondReaderAgrees())
+        assertThat(agrees(committer.commit(card.target(card.disk()), card.plan(OLD, NEW))))
                 .isFalse();
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
+    }
+
+    private static boolean agrees(Committed done) {
+        assertThat(done.nameKept()).isTrue();
+        return done instanceof Committed.ToSectors sectors && sectors.secondReaderAgrees();
     }
 
     private static List<DeviceEvent> changes(List<DeviceEvent> events) {

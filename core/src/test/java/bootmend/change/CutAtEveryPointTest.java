@@ -1,9 +1,11 @@
 package bootmend.change;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
 import bootmend.device.DeviceEvent;
+import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -37,7 +39,9 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class CutAtEveryPointTest {
 
-    private static final String PATH = "/cards/lab.img";
+    /** A card that the system tells from every other, so that a record belongs to it even with nothing written. */
+    private static final Medium MEDIUM = new Medium("/cards/lab", "cid:1b534d303030303010");
+
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
     private static int tried;
     private static int scenariosTried;
@@ -119,13 +123,13 @@ class CutAtEveryPointTest {
             planner.put(scenario.change());
             Plan plan = planner.plan("cut me");
             assertThat(plan.steps()).hasSizeGreaterThan(scenario.name().contains("must grow") ? 4 : 0);
-            Committed done = new Committer(store, CLOCK).commit(recorded, PATH, plan);
-            assertThat(done.secondReaderAgrees())
+            Committed done = new Committer(store, CLOCK).commit(target(recorded), plan);
+            assertThat(((Committed.ToSectors) done).secondReaderAgrees())
                     .isEqualTo(volume.geometry().bytesPerSector() == 512
                             && scenario.change().after() != null);
             this.record = Files.readAllBytes(done.record().file());
-            this.openRecord =
-                    home.resolve("open").resolve(id.key() + "_" + done.record().id() + ".undo");
+            this.openRecord = home.resolve("open")
+                    .resolve(id.key() + "_" + done.record().file().getFileName());
             Files.delete(done.record().file());
         }
 
@@ -146,31 +150,40 @@ class CutAtEveryPointTest {
             }
 
             SparseDisk finished = state.copy();
-            forget(recovery(finished).finish(waiting(finished)));
-            assertThat(finished.differingSectors(after)).as("finished").isEmpty();
+            OpenChange open = waiting(finished);
+            assertThat(open.isBegun())
+                    .as("begun where anything stands on the card")
+                    .isEqualTo(!state.differingSectors(scenario.disk()).isEmpty());
+            if (open.isBegun()) {
+                forget(recovery(finished).finish(open));
+                assertThat(finished.differingSectors(after)).as("finished").isEmpty();
+            } else {
+                assertThatThrownBy(() -> recovery(finished).finish(open)).isInstanceOf(CardException.class);
+                assertThat(finished.differingSectors(scenario.disk())).isEmpty();
+            }
 
-            forget(recovery(state).takeBack(waiting(state)));
-            assertThat(state.differingSectors(scenario.disk())).as("taken back").isEmpty();
+            forget(recovery(state).undo(waiting(state)));
+            assertThat(state.differingSectors(scenario.disk())).as("undone").isEmpty();
         }
 
         /** Cuts the change halfway, then cuts each way of recovering from that at every point. */
         int cutRecoveries() throws CardException, IOException {
             List<DeviceEvent.Write> writes = recorded.writes();
             int count = 0;
-            for (int done : List.of(writes.size() / 3, 2 * writes.size() / 3)) {
+            for (int done : List.of(Math.max(1, writes.size() / 3), Math.max(1, 2 * writes.size() / 3))) {
                 SparseDisk halfway = scenario.disk().copy();
                 writes.subList(0, done).forEach(write -> halfway.patch(write.offset(), write.bytes()));
                 RecordingDevice finishing = new RecordingDevice(halfway.copy());
                 forget(recovery(finishing).finish(waiting(finishing)));
                 count += new CutPoints(halfway, finishing.events()).visit(checked(this::check));
                 RecordingDevice takingBack = new RecordingDevice(halfway.copy());
-                forget(recovery(takingBack).takeBack(waiting(takingBack)));
+                forget(recovery(takingBack).undo(waiting(takingBack)));
                 count += new CutPoints(halfway, takingBack.events()).visit(checked(this::check));
             }
             return count;
         }
 
-        private static void forget(Committed recovered) throws CardException, IOException {
+        private static void forget(Recovered recovered) throws IOException {
             Files.delete(recovered.record().file());
         }
 
@@ -179,8 +192,13 @@ class CutAtEveryPointTest {
             return recovery(card).find().orElseThrow();
         }
 
-        private Recovery recovery(BlockDevice card) {
-            return new SectorRecovery(card, id, PATH, store);
+        private Recovery recovery(BlockDevice card) throws IOException {
+            return new Recovery(target(card), store);
+        }
+
+        private Target target(BlockDevice card) throws IOException {
+            return Target.ofCard(
+                    card, new PartitionWindow(card, 0, scenario.disk().getSize()), id, MEDIUM, () -> true);
         }
 
         private static byte[] read(FatVolume volume, String path) throws IOException {

@@ -61,6 +61,15 @@ record PlannedCard(SparseDisk disk, FatSpec spec, FatLayout layout) {
         return FatVolume.open(new PartitionWindow(device, START, spec.bytes()));
     }
 
+    /** The card on a medium that the system tells nothing of. */
+    Target target(BlockDevice device) throws IOException {
+        return target(device, Medium.at("card"));
+    }
+
+    Target target(BlockDevice device, Medium medium) throws IOException {
+        return Target.ofCard(device, new PartitionWindow(device, START, spec.bytes()), id(), medium, () -> true);
+    }
+
     CardId id() throws IOException {
         return CardId.of(open(disk), START);
     }

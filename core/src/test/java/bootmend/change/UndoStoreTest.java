@@ -21,6 +21,8 @@ class UndoStoreTest {
 
     private final UndoStore store =
             new UndoStore(Jimfs.newFileSystem(Configuration.unix()).getPath("/lab/data"));
+    private static final Medium MEDIUM = new Medium("/dev/sdx", "cid:1b534d");
+
     private PlannedCard card;
     private Plan plan;
 
@@ -66,7 +68,7 @@ class UndoStoreTest {
     @Test
     void aWholeRecordOfAnotherVersionIsNotPassedOver() throws CardException, IOException {
         UndoRecord open = open();
-        String line = Files.readString(open.file()).split("\n", 2)[0].replace("\"version\":1", "\"version\":2");
+        String line = Files.readString(open.file()).split("\n", 2)[0].replace("\"version\":2", "\"version\":3");
         Files.writeString(
                 open.file(), line + "\nsha256:" + RecordFormat.sha256(line.getBytes(StandardCharsets.UTF_8)) + "\n");
 
@@ -112,8 +114,12 @@ class UndoStoreTest {
         CardId own = card.id();
 
         assertThat(store.openFor(
-                        new CardId(own.serial() + 1, own.volumeStart(), own.volumeLength(), own.clusterCount())))
+                        new CardId(own.serial(), own.volumeStart(), own.volumeLength(), own.clusterCount() + 1)))
                 .isEmpty();
+        assertThat(store.openFor(
+                        new CardId(own.serial() + 1, own.volumeStart(), own.volumeLength(), own.clusterCount())))
+                .as("a repair that was cut may have left another serial number")
+                .hasSize(1);
         assertThat(store.doneFor(own)).isEmpty();
     }
 
@@ -123,6 +129,6 @@ class UndoStoreTest {
     }
 
     private UndoRecord open() throws CardException {
-        return store.open(plan, "/dev/sdx", "", PlannedCard.CLOCK.instant());
+        return store.open(plan, MEDIUM, "", PlannedCard.CLOCK.instant());
     }
 }

@@ -104,7 +104,8 @@ final class HostileCards {
 
     private Workplace workplace(FileSystem host, BlockDevice device) {
         CardOpener opener =
-                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES));
+                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES))
+                        .keyed("cid:1b534d");
         return new Workplace(host.getPath("/home"), CLOCK, opener, tables);
     }
 

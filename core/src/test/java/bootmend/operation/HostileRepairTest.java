@@ -107,7 +107,8 @@ class HostileRepairTest {
         return new Workplace(
                 host.getPath("/home"),
                 CLOCK,
-                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES)),
+                (path, forChanging) -> CardSource.of(path, new LimitedDevice(device, MOST_ACCESSES, MOST_BYTES))
+                        .keyed("cid:1b534d"),
                 tables);
     }
 }

@@ -137,8 +137,8 @@ class IoErrorAtEveryAccessTest {
 
     private static Workplace workplace(FileSystem host, BlockDevice device) {
         // A window, because a job closes its card and the disk is looked at afterwards.
-        CardOpener opener =
-                (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize()));
+        CardOpener opener = (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize()))
+                .keyed("cid:1b534d");
         return new Workplace(host.getPath("/home"), FIXED, opener);
     }
 

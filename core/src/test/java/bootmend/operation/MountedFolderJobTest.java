@@ -165,15 +165,12 @@ class MountedFolderJobTest {
                 ".");
     }
 
-    /** The second file cannot be written: the first is new, the second is old, each whole. */
+    /** The first file is new, the second is old, each whole: as a cut between the two leaves them. */
     @Test
-    void aCutBetweenTwoFilesIsFoundAndTakenBack() throws CardException, IOException {
-        Path obstacle = Files.createDirectories(folder.resolve("lab/extra.bm~/full"));
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "cut short", "bootmend recover");
-        assertThat(read("CONFIG.TXT")).contains("#arm_freq");
-        assertThat(read("lab/extra.txt")).isEqualTo(EXTRA);
-        Files.delete(obstacle);
-        Files.delete(obstacle.getParent());
+    void aCutBetweenTwoFilesIsFoundAndUndone() throws CardException, IOException {
+        reset();
+        write("lab/extra.txt", EXTRA);
+        reopen();
 
         assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "bootmend recover");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
@@ -183,6 +180,30 @@ class MountedFolderJobTest {
         assertThat(read("CONFIG.TXT")).isEqualTo(CONFIG);
         reset();
         assertThat(read("lab/extra.txt")).isEqualTo("#gpu_freq=600\n");
+    }
+
+    /** Puts the one finished record back among those of changes that are not known to be finished. */
+    private void reopen() throws IOException {
+        Path records = computer.resolve("records");
+        try (Stream<Path> all = Files.walk(records.resolve("done"))) {
+            Path record = all.filter(Files::isRegularFile).findFirst().orElseThrow();
+            String card = record.getParent().getFileName().toString();
+            Files.move(record, records.resolve("open").resolve(card + "_" + record.getFileName()));
+        }
+    }
+
+    @Test
+    void aUsersOwnFileOfTheTemporaryNameIsLeftAlone() throws CardException, IOException {
+        write("CONFIG.bm~", "my own");
+        write("lab/extra.bm~", "this too");
+
+        reset();
+
+        assertThat(read("CONFIG.TXT")).contains("#arm_freq");
+        assertThat(read("CONFIG.bm~")).isEqualTo("my own");
+        assertThat(read("lab/extra.bm~")).isEqualTo("this too");
+        assertThat(names())
+                .containsExactly("CONFIG.TXT", "CONFIG.bm~", "lab", "lab/extra.bm~", "lab/extra.txt", "start.elf");
     }
 
     @Test

@@ -101,7 +101,8 @@ class NeverStraysTest {
             Workplace workplace = new Workplace(
                     host.getPath("/home"),
                     Clock.systemUTC(),
-                    (path, forChanging) -> CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize())));
+                    (path, forChanging) -> CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize()))
+                            .keyed("cid:1b534d"));
             try {
                 TriedChange change = job.begin(workplace);
                 if (change != null && !change.isNothing()) {

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
 import bootmend.device.CardSource;
@@ -52,8 +53,8 @@ class RepairCutTest {
             if (!cutAndRecover(finished, write, true)) {
                 break;
             }
-            assertThat(finished.differingSectors(repaired))
-                    .as("finished after a cut at write %s", write)
+            assertThat(finished.differingSectors(write == 1 ? damaged : repaired))
+                    .as("finished after a cut at write %s, of which the first leaves nothing to finish", write)
                     .isEmpty();
             SparseDisk takenBack = damaged.copy();
             cutAndRecover(takenBack, write, false);
@@ -72,7 +73,13 @@ class RepairCutTest {
             }
             try (OpenRecovery recovery = new RecoverJob(workplace(host, card)).begin(CARD)) {
                 assertThat(recovery.view()).isPresent();
-                if (finish) {
+                if (finish && write == 1) {
+                    assertThat(recovery.view().orElseThrow().nothingWritten()).isTrue();
+                    assertThatThrownBy(recovery::finish)
+                            .isInstanceOfSatisfying(
+                                    CardException.class,
+                                    e -> assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED));
+                } else if (finish) {
                     recovery.finish();
                 } else {
                     recovery.takeBack();
@@ -96,6 +103,7 @@ class RepairCutTest {
         return new Workplace(
                 host.getPath("/home"),
                 FIXED,
-                (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize())));
+                (path, forChanging) -> CardSource.of(path, new PartitionWindow(device, 0, device.getSize()))
+                        .keyed("cid:1b534d"));
     }
 }

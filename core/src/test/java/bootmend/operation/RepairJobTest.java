@@ -221,7 +221,8 @@ class RepairJobTest {
         Workplace workplace = new Workplace(
                 bench.home(),
                 Clock.systemUTC(),
-                (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize())));
+                (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize()))
+                        .keyed(TestBench.keyOf(card)));
 
         {
             TriedChange change = TriedChange.of(workplace, CARD, ChangeRequest.Repair.PLAIN);

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Changes as pages show them, made of values alone. */
@@ -25,7 +26,8 @@ public final class SampleChange {
                 Plan.Purpose.FOLDER,
                 "sample",
                 List.of(new FileChange("config.txt", new byte[] {1}, new byte[] {2})),
-                List.of());
+                List.of(),
+                Map.of());
         Worked worked = Worked.of(before, plan)
                 .shown(List.of(new FileEdit("config.txt", FileEdit.Kind.CHANGED, Optional.of("config.txt"), lines)))
                 .finding(findings);

@@ -63,7 +63,7 @@ public final class MemoryCard {
         // A real card is closed after each job; the disk behind this one stays open for the next.
         return new Workplace(host.getPath("/lab/data"), CLOCK, (path, forChanging) -> {
             device = new RecordingDevice(new PartitionWindow(disk, 0, disk.getSize()));
-            return CardSource.of(path, device);
+            return CardSource.of(path, device).keyed("cid:" + System.identityHashCode(disk));
         });
     }
 

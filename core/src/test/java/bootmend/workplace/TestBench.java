@@ -30,6 +30,18 @@ public final class TestBench implements AutoCloseable {
     private final FileSystem host = Jimfs.newFileSystem(Configuration.unix());
     private final Map<Path, SparseDisk> cards = new HashMap<>();
 
+    private boolean keyed = true;
+
+    /** As a card's own register tells it from every other. */
+    public static String keyOf(SparseDisk card) {
+        return "cid:" + System.identityHashCode(card);
+    }
+
+    /** From now on nothing but what stands on cards tells them apart. */
+    public void hideKeys() {
+        keyed = false;
+    }
+
     /** Puts a card in at {@code path}, in place of what was there. */
     public void insert(String path, SparseDisk card) {
         cards.put(Path.of(path), card);
@@ -38,8 +50,10 @@ public final class TestBench implements AutoCloseable {
     public Workplace workplace() {
         CardOpener opener = (path, forChanging) -> {
             SparseDisk card = cards.get(Path.of(path.text()));
+            String key = keyed ? keyOf(card) : "";
             // A window, because a job closes its card and the disk is looked at afterwards.
-            return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()));
+            return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()))
+                    .keyed(key);
         };
         return new Workplace(home(), CLOCK, opener);
     }

@@ -58,6 +58,11 @@ public record ChangeJson(
                 public MadeJson inFolder(Made.InFolder done) {
                     return new MadeJson(done.record(), false, false, true);
                 }
+
+                @Override
+                public MadeJson closed(Made.Closed done) {
+                    return new MadeJson(done.record(), true, false, false);
+                }
             });
         }
     }

@@ -1,6 +1,7 @@
 package bootmend.cli.text;
 
 import bootmend.operation.Made;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -10,13 +11,18 @@ import java.util.List;
  */
 public record MadeWords(String done) implements Made.Cases<List<String>> {
 
+    private static final String MOVED =
+            "Another file or card took its name meanwhile: what was changed is the one that was "
+                    + "opened, which that name leads to no more.";
+
     @Override
     public List<String> onCard(Made.OnCard made) {
-        return List.of(
+        List<String> lines = new ArrayList<>(List.of(
                 "Done: " + done + ". Every sector was synced to the card and read back"
                         + (made.secondReader() ? ", and a second reader found the file as planned." : "."),
-                "Undo record: " + made.record(),
-                "The card is safe to take out.");
+                "Undo record: " + made.record()));
+        lines.add(made.nameKept() ? "The card is safe to take out." : MOVED);
+        return lines;
     }
 
     @Override
@@ -24,7 +30,14 @@ public record MadeWords(String done) implements Made.Cases<List<String>> {
         return List.of(
                 "Done: " + done + ". Every file was written and read back.",
                 "Undo record: " + made.record(),
-                "The card is still mounted: eject it in the system before you take it out.");
+                made.nameKept() ? "The card is still mounted: eject it in the system before you take it out." : MOVED);
+    }
+
+    @Override
+    public List<String> closed(Made.Closed made) {
+        return List.of(
+                "Nothing of the change stood on this card, so nothing was written; its record is put away.",
+                "Undo record: " + made.record());
     }
 
     /** Prints them, the first in bold. */

@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import bootmend.device.CardName;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
@@ -73,7 +73,10 @@ public final class LocalCards implements CardOpener {
         }
         Medium identity = identityOf(path);
         refuseWithoutRights(path, false);
-        return format.get().open(path).identifiedBy(identity, () -> identityOf(path));
+        return format.get()
+                .open(path)
+                .identifiedBy(identity, () -> identityOf(path))
+                .keyed(new MediumKey().ofFile(path));
     }
 
     private CardSource openImage(Path path, boolean change) throws CardException, IOException {
@@ -94,7 +97,8 @@ public final class LocalCards implements CardOpener {
                             new CardName.FileName(path),
                             CardSource.Kind.IMAGE,
                             new SectorDevice(file, size, IMAGE_SECTOR, 1, !change, DiskHold.NONE))
-                    .identifiedBy(sameAs(before, identityOf(path)), () -> identityOf(path));
+                    .identifiedBy(sameAs(before, identityOf(path)), () -> identityOf(path))
+                    .keyed(new MediumKey().ofFile(path));
         } catch (CardException | IOException | RuntimeException e) {
             closeAfter(e, file);
             throw e;
@@ -119,7 +123,8 @@ public final class LocalCards implements CardOpener {
         }
     }
 
-    private CardSource openHeld(CardName name, String device, boolean change, DiskHold hold) throws CardException, IOException {
+    private CardSource openHeld(CardName name, String device, boolean change, DiskHold hold)
+            throws CardException, IOException {
         Medium before = disks.medium(device);
         RawFile file = opened(() -> disks.open(device, change));
         try {
@@ -139,7 +144,8 @@ public final class LocalCards implements CardOpener {
                             name,
                             CardSource.Kind.BLOCK_DEVICE,
                             new SectorDevice(file, size, sector, alignment, !change, hold))
-                    .identifiedBy(sameAs(before, disks.medium(device)), () -> disks.medium(device));
+                    .identifiedBy(sameAs(before, disks.medium(device)), () -> disks.medium(device))
+                    .keyed(new MediumKey().ofDisk(device));
         } catch (CardException | IOException | RuntimeException e) {
             closeAfter(e, file);
             throw e;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -128,7 +129,7 @@ class WindowsDisksTest {
     @Test
     void whereTheSystemDoesNotAnswerNothingIsTakenForACard() throws CardException {
         WindowsDisks silent = new WindowsDisks(() -> {
-            throw HelperLibrary.missing(new UnsatisfiedLinkError("no such file"));
+            throw new ReportedIOException(HelperLibrary.missing(new UnsatisfiedLinkError("no such file")));
         });
 
         assertThat(silent.runningSystemOn(CARD).orElseThrow()).contains("helper library");

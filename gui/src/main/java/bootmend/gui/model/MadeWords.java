@@ -22,11 +22,16 @@ public record MadeWords(Words words) implements Made.Cases<MadeWords.Said> {
     public Said onCard(Made.OnCard made) {
         return new Said(
                 words.of("made.card") + " " + words.of(made.secondReader() ? "made.card.second" : "made.card.first"),
-                words.of("made.card.safe"));
+                words.of(made.nameKept() ? "made.card.safe" : "made.moved"));
     }
 
     @Override
     public Said inFolder(Made.InFolder made) {
-        return new Said(words.of("made.folder"), words.of("made.folder.eject"));
+        return new Said(words.of("made.folder"), words.of(made.nameKept() ? "made.folder.eject" : "made.moved"));
+    }
+
+    @Override
+    public Said closed(Made.Closed made) {
+        return new Said(words.of("made.closed"), words.of("made.closed.next"));
     }
 }

@@ -3,6 +3,7 @@ package bootmend.change;
 import static bootmend.change.PlannedCard.NEW;
 import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
 import bootmend.device.RecordingDevice;
@@ -21,7 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-class TakeBackTest {
+class UndoTest {
 
     private static final byte[] SHORTER = Arrays.copyOf(NEW, 300);
 
@@ -35,7 +36,7 @@ class TakeBackTest {
         for (byte[] after : new byte[][] {NEW, SHORTER, {}, PlannedCard.noise(9000)}) {
             PlannedCard card = PlannedCard.of(spec, builder -> builder);
             SparseDisk before = card.disk().copy();
-            committer.commit(card.disk(), "card", card.plan(OLD, after));
+            committer.commit(card.target(card.disk()), card.plan(OLD, after));
             assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(after);
             SparseDisk changed = card.disk().copy();
 
@@ -57,7 +58,7 @@ class TakeBackTest {
         FatVolume volume = card.open(card.disk());
         planner.replace("config.txt", volume.find("config.txt").orElseThrow(), OLD, NEW);
         planner.replace("extra.txt", volume.find("extra.txt").orElseThrow(), OLD, SHORTER);
-        committer.commit(card.disk(), "card", planner.plan("two"));
+        committer.commit(card.target(card.disk()), planner.plan("two"));
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
         assertThat(card.read(card.disk(), "extra.txt").bytes()).isEqualTo(SHORTER);
 
@@ -70,9 +71,12 @@ class TakeBackTest {
     void aFileWrittenInPlace() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(0));
         SparseDisk before = card.disk().copy();
-        committer.commit(card.disk(), "card", card.plan(OLD, SHORTER, true));
+        committer.commit(card.target(card.disk()), card.plan(OLD, SHORTER, true));
 
-        takeBack(card);
+        assertThatThrownBy(() -> takeBack(card))
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.risk()).contains(CardException.Risk.IN_PLACE));
+        takeBack(card, true);
 
         assertThat(card.disk().differingSectors(before)).isEmpty();
     }
@@ -81,9 +85,9 @@ class TakeBackTest {
     void oneChangeAfterTheOtherNewestFirst() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
         SparseDisk first = card.disk().copy();
-        committer.commit(card.disk(), "card", card.plan(OLD, NEW));
+        committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
         SparseDisk second = card.disk().copy();
-        committer.commit(card.disk(), "card", card.plan(NEW, SHORTER));
+        committer.commit(card.target(card.disk()), card.plan(NEW, SHORTER));
 
         takeBack(card);
         assertThat(card.disk().differingSectors(second)).isEmpty();
@@ -96,7 +100,7 @@ class TakeBackTest {
     void theOldPlaceIsTakenByAnotherFile() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         int[] oldChain = card.layout().chain("config.txt");
-        committer.commit(card.disk(), "card", card.plan(OLD, NEW));
+        committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
         byte[] foreign = PlannedCard.noise(512);
         card.layout().setFatEntries(card.disk(), oldChain[0], 0xFFFF);
         card.disk().patch(card.layout().clusterOffset(oldChain[0]), foreign);
@@ -116,7 +120,7 @@ class TakeBackTest {
     void theOldDataIsGoneButItsPlaceIsFree() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         int[] oldChain = card.layout().chain("config.txt");
-        committer.commit(card.disk(), "card", card.plan(OLD, NEW));
+        committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
         card.disk().patch(card.layout().clusterOffset(oldChain[0]), PlannedCard.noise(512));
 
         takeBack(card);
@@ -128,7 +132,7 @@ class TakeBackTest {
     void aFileThatWasEditedSinceIsLeftAlone() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
-        committer.commit(card.disk(), "card", plan);
+        committer.commit(card.target(card.disk()), plan);
         long data = plan.steps().get(0).changes().stream()
                 .filter(c -> c.kind() == SectorKind.DATA)
                 .findFirst()
@@ -140,18 +144,19 @@ class TakeBackTest {
     }
 
     private RecordingDevice takeBack(PlannedCard card) throws CardException, IOException {
+        return takeBack(card, false);
+    }
+
+    private RecordingDevice takeBack(PlannedCard card, boolean inPlace) throws CardException, IOException {
         RecordingDevice device = new RecordingDevice(card.disk());
-        TakeBack takeBack = takeBackOf(card, device);
+        Target target = card.target(device);
         UndoRecord record = last(card, device).orElseThrow();
-        takeBack.commit(committer, "card", takeBack.plan(record, LocalDateTime.now(PlannedCard.CLOCK), false), record);
+        Plan back = new UndoPlanner(target).plan(record, LocalDateTime.now(PlannedCard.CLOCK), inPlace);
+        committer.undo(target, back, record);
         return device;
     }
 
     private Optional<UndoRecord> last(PlannedCard card, BlockDevice device) throws CardException, IOException {
-        return History.of(device, card.open(device), card.id(), "card", store).lastToTakeBack();
-    }
-
-    private TakeBack takeBackOf(PlannedCard card, BlockDevice device) throws IOException {
-        return new TakeBack(device, card.open(device), card.id());
+        return History.of(card.target(device), store).lastToTakeBack();
     }
 }
