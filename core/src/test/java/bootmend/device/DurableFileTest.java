@@ -39,10 +39,11 @@ class DurableFileTest {
         Path madeUp = Path.of("/proc/self");
         assumeTrue(Files.isDirectory(madeUp), "no /proc here: skipped");
 
-        assertThatThrownBy(() -> DurableFile.syncFolder(madeUp))
+        // A file system that offers no sync of folders writes them itself; any other failure is told.
+        assertThatCode(() -> DurableFile.syncFolder(madeUp)).doesNotThrowAnyException();
+        assertThatThrownBy(() -> DurableFile.syncFolder(folder.resolve("none")))
                 .isInstanceOf(IOException.class)
-                .hasMessageContaining("the folder /proc/self could not be synced");
-        assertThatThrownBy(() -> DurableFile.syncFolder(folder.resolve("none"))).isInstanceOf(IOException.class);
+                .hasMessageContaining("none could not be synced");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -72,7 +73,7 @@ class MacDiskAccessTest {
         library.fails("open /dev/rdisk4 2", error);
 
         assertThatThrownBy(() -> disks.open(library, "/dev/disk4", true))
-                .isInstanceOf(CardException.class)
+                .isInstanceOf(ReportedIOException.class)
                 .hasMessageContaining(words);
     }
 

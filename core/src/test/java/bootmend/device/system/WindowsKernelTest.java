@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -268,7 +269,8 @@ class WindowsKernelTest {
     @Test
     void whyItCannotBeOpened() {
         errors.put("open " + CARD + " c0000000", ACCESS_DENIED);
-        assertThatThrownBy(() -> kernel.open(CARD, true)).isInstanceOfSatisfying(CardException.class, e -> {
+        assertThatThrownBy(() -> kernel.open(CARD, true)).isInstanceOfSatisfying(ReportedIOException.class, reported -> {
+            CardException e = reported.report();
             assertThat(e).hasMessageContaining("no right to write to it");
             assertThat(e.remedy()).contains("administrator", "E:");
         });
