@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.fat.FileSample;
+import bootmend.tuning.resolve.StockLines;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,13 +19,17 @@ import java.util.stream.Collectors;
  * @param bootable whether the board was given, or some can boot from the card
  * @param needs the files that each board starts from, by board id; empty where {@code bootable} is false
  * @param samples a look into the files that {@link #wantedSamples} names, by path
+ * @param texts the first bytes of the files that {@link #wantedTexts} names, by path
+ * @param stockLines which tuning lines hold the stock value on those boards
  */
 public record CardContent(
         CardRead read,
         List<BoardReading> boards,
         boolean bootable,
         Map<String, BoardNeeds> needs,
-        Map<String, FileSample> samples) {
+        Map<String, FileSample> samples,
+        Map<String, FileText> texts,
+        StockLines stockLines) {
 
     /** How many files are looked into at most. No source: a bound against hostile cards. */
     private static final int MOST_SAMPLES = 512;
@@ -43,6 +48,7 @@ public record CardContent(
         boards = List.copyOf(boards);
         needs = Map.copyOf(needs);
         samples = Map.copyOf(samples);
+        texts = Map.copyOf(texts);
     }
 
     CardFiles files() {
@@ -64,7 +70,17 @@ public record CardContent(
 
     /** The same with a look into files. */
     public CardContent withSamples(Map<String, FileSample> looks) {
-        return new CardContent(read, boards, bootable, needs, looks);
+        return new CardContent(read, boards, bootable, needs, looks, texts, stockLines);
+    }
+
+    /** The paths of the small files whose text is asked for, each once. */
+    public Set<String> wantedTexts() {
+        return LeftFiles.load().wanted(files());
+    }
+
+    /** The same with the texts of files. */
+    public CardContent withTexts(Map<String, FileText> read) {
+        return new CardContent(this.read, boards, bootable, needs, samples, read, stockLines);
     }
 
     /** The boot files that are there, with what each is needed for; where no board boots, whatever looks like one. */

@@ -6,6 +6,7 @@ import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.Resolver;
+import bootmend.tuning.resolve.StockLines;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /** Concludes from what was read which boards the card is for, and what each of them makes of it. */
 public final class CardContents {
@@ -38,6 +40,7 @@ public final class CardContents {
         ConfigDocument main = read.config().isEmpty()
                 ? ConfigDocument.parse(new byte[0])
                 : read.config().get(0).document();
+        String name = read.config().isEmpty() ? CONFIG : read.config().get(0).path();
         IncludeSource includes = includes(read.config());
         List<Board> asked = facts.board().map(List::of).orElse(tables.boards().all());
         List<BoardReading> boards = new ArrayList<>();
@@ -45,7 +48,7 @@ public final class CardContents {
         Map<String, BoardNeeds> needs = new LinkedHashMap<>();
         for (Board board : asked) {
             BoardReading reading =
-                    new BoardReading(board, resolver.resolve(CONFIG, main, includes, facts.withBoard(board)));
+                    new BoardReading(board, resolver.resolve(name, main, includes, facts.withBoard(board)));
             boards.add(reading);
             BootNeeds need = boardsByFiles.needs(reading, read.files());
             if (facts.board().isPresent() || need.boardCanBoot()) {
@@ -53,7 +56,10 @@ public final class CardContents {
                 needs.put(board.id(), new BoardNeeds(need.all(), need.prefixesToNowhere()));
             }
         }
-        return new CardContent(read, bootable.isEmpty() ? boards : bootable, !bootable.isEmpty(), needs, Map.of());
+        List<BoardReading> chosen = bootable.isEmpty() ? boards : bootable;
+        StockLines stockLines = StockLines.of(
+                tables, chosen.stream().map(BoardReading::resolution).toList(), paths(read.config()));
+        return new CardContent(read, chosen, !bootable.isEmpty(), needs, Map.of(), Map.of(), stockLines);
     }
 
     /** Includes as they were read; a name finds its file whatever its case and leading slash. */
@@ -61,6 +67,13 @@ public final class CardContents {
         Map<String, byte[]> byPath = new HashMap<>();
         config.forEach(text -> byPath.put(key(text.path()), text.document().toBytes()));
         return name -> Optional.ofNullable(byPath.get(key(name)));
+    }
+
+    /** From the name in an include line to the path of the text. */
+    private static UnaryOperator<String> paths(List<ConfigText> config) {
+        Map<String, String> byKey = new HashMap<>();
+        config.forEach(text -> byKey.put(key(text.path()), text.path()));
+        return name -> byKey.getOrDefault(key(name), name);
     }
 
     private static String key(String path) {

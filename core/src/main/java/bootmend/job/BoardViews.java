@@ -38,7 +38,7 @@ final class BoardViews {
     }
 
     private EffectiveView effective(Effective effective, AgainstStock numbers) {
-        var key = tables.vocabulary().find(effective.key()).orElseThrow();
+        var key = tables.vocabulary().findOnCard(effective.key()).orElseThrow();
         return new EffectiveView(
                 effective.key(),
                 effective.value(),

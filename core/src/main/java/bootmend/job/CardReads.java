@@ -25,15 +25,20 @@ final class CardReads {
 
     /** The card as it is. */
     CardRead read(OpenCard card, CardListing listing) throws IOException {
+        return read(card, listing, ConfigFiles.NAME);
+    }
+
+    /** The same with another file in the place of {@code config.txt}. */
+    CardRead read(OpenCard card, CardListing listing, String name) throws IOException {
         BootFiles volume = card.volume();
         List<ConfigText> config = List.of();
         Optional<String> problem = Optional.empty();
         try {
-            config = ConfigFiles.read(volume).all().stream()
+            config = ConfigFiles.read(volume, name).all().stream()
                     .map(file -> new ConfigText(file.path(), file.document(), file.doubts()))
                     .toList();
         } catch (CardException e) {
-            boolean there = volume.find(ConfigFiles.NAME).isPresent();
+            boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(sentence(e.getMessage())) : Optional.empty();
         }
         Optional<String> cutShort = card.recovery(store)

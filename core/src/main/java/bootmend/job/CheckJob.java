@@ -5,6 +5,7 @@ import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.check.FileText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FileSample;
@@ -38,9 +39,12 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardRead read = new CardReads(workplace.store()).read(card, listing);
+        String config = ShowViews.startFile(card, facts);
+        CardRead read = new CardReads(workplace.store()).read(card, listing, config);
         CardContent unsampled = new CardContents(workplace.tables()).of(read, facts);
-        CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
+        CardContent content = unsampled
+                .withSamples(samples(card.volume(), listing, unsampled))
+                .withTexts(texts(card.volume(), listing, unsampled));
         return new CheckView(
                 new CardViews(workplace).of(card),
                 request.purpose(),
@@ -61,6 +65,21 @@ public final class CheckJob {
             samples.put(path, sample(volume, listing.entry(path)));
         }
         return samples;
+    }
+
+    /** Small files that are read for what they hold; what cannot be read is told about as damage elsewhere. */
+    private static Map<String, FileText> texts(BootFiles volume, CardListing listing, CardContent content) {
+        Map<String, FileText> texts = new HashMap<>();
+        for (String path : content.wantedTexts()) {
+            DirectoryEntry entry = listing.entry(path);
+            try {
+                byte[] bytes = volume.read(entry, FileText.MOST_BYTES).bytes();
+                texts.put(path, new FileText(bytes, bytes.length >= entry.size()));
+            } catch (IOException e) {
+                texts.put(path, new FileText(new byte[0], false));
+            }
+        }
+        return texts;
     }
 
     private static FileSample sample(BootFiles volume, DirectoryEntry entry) {

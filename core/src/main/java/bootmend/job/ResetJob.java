@@ -5,6 +5,7 @@ import bootmend.change.FilePlanner;
 import bootmend.change.Plan;
 import bootmend.config.ConfigDocument;
 import bootmend.tuning.StockReset;
+import bootmend.tuning.resolve.StockLines;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,13 +50,14 @@ public final class ResetJob {
             ConfigFiles files = ConfigFiles.read(card.volume());
             FilePlanner planner = card.planner(workplace, reset.inPlace());
             List<LineChange> lines = new ArrayList<>();
+            StockLines atStock = new CardBoards(workplace.tables()).stockLines(card, files);
             for (ConfigFile file : files.all()) {
                 refuseWhenNotWhole(file);
                 planner.replace(
                         file.path(),
                         file.entry(),
                         file.bytes(),
-                        change(file, reset, lines).toBytes());
+                        change(file, reset, atStock, lines).toBytes());
             }
             Plan plan = planner.plan(TITLE);
             CardView view = new CardViews(workplace).of(card, files);
@@ -65,20 +67,28 @@ public final class ResetJob {
         }
     }
 
-    private ConfigDocument change(ConfigFile file, ResetRequest reset, List<LineChange> lines) {
-        List<Integer> numbers =
-                StockReset.lineNumbers(file.document(), workplace.tables().vocabulary(), reset.also());
-        for (int number : numbers) {
-            String before = file.document().line(number).text();
+    private ConfigDocument change(ConfigFile file, ResetRequest reset, StockLines atStock, List<LineChange> lines) {
+        List<StockReset.LineReset> resets = StockReset.of(
+                file.document(),
+                workplace.tables().vocabulary(),
+                reset.also(),
+                line -> atStock.isAtStock(
+                        file.path(), line.lineNumber(), line.tuningKey().key()));
+        for (StockReset.LineReset each : resets) {
+            String before = file.document().line(each.line()).text();
+            Optional<String> gone = reset.remove() ? Optional.empty() : Optional.of("#" + before);
             lines.add(new LineChange(
                     file.path(),
-                    number,
+                    each.line(),
                     Optional.of(before),
-                    reset.remove() ? Optional.empty() : Optional.of("#" + before)));
+                    each.value()
+                            .map(value -> file.document()
+                                    .setValue(each.line(), value)
+                                    .line(each.line())
+                                    .text())
+                            .or(() -> gone)));
         }
-        return reset.remove()
-                ? file.document().remove(numbers)
-                : file.document().commentOut(numbers);
+        return StockReset.apply(file.document(), resets, reset.remove());
     }
 
     static void refuseWhenNotWhole(ConfigFile file) throws CardException {

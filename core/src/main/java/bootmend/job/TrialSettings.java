@@ -42,7 +42,7 @@ final class TrialSettings {
     Map<String, Long> named(List<String> texts) throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (String text : texts) {
-            String[] parts = text.strip().split("\\s*=\\s*", 2);
+            String[] parts = parts(text.strip());
             if (parts.length < 2 || TuningNumber.parse(parts[1]).isEmpty()) {
                 throw CardException.usage(text + " is no setting", "Write it like arm_freq=2000.");
             }
@@ -60,6 +60,15 @@ final class TrialSettings {
             settings.put(parts[0], TuningNumber.parse(parts[1]).getAsLong());
         }
         return settings;
+    }
+
+    /** Key and value; a key such as {@code dtparam=sd_overclock} has an equals sign of its own. */
+    private String[] parts(String text) {
+        int last = text.lastIndexOf('=');
+        String key = last < 0 ? text : text.substring(0, last).strip();
+        return tables.vocabulary().find(key).isPresent()
+                ? new String[] {key, text.substring(last + 1).strip()}
+                : text.split("\\s*=\\s*", 2);
     }
 
     private Map<String, Long> onCard(CardRequest request, BoardFacts facts, Map<String, Long> named)
@@ -84,7 +93,7 @@ final class TrialSettings {
     private boolean isHarmless(Effective each) {
         return each.state() == EffectiveState.DEPENDS
                 && tables.vocabulary()
-                        .find(each.key())
+                        .findOnCard(each.key())
                         .filter(TuningKey::resets)
                         .isEmpty();
     }

@@ -9,6 +9,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The tuning vocabulary: the keys whose active lines make a card tuned. */
 public final class Vocabulary {
@@ -16,12 +19,23 @@ public final class Vocabulary {
     private static final Map<String, Boolean> RESETS = Map.of("yes", true, "shown", false);
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
 
+    private static final Map<String, TuningKey.OneTime> ONE_TIME =
+            Map.of("", TuningKey.OneTime.NEVER, "card", TuningKey.OneTime.FROM_CARD, "usb", TuningKey.OneTime.OVER_USB);
+    private static final String ANY = "*";
+
     private final Map<String, TuningKey> byName = new LinkedHashMap<>();
+    private final Map<String, TuningKey> byLowerCase = new HashMap<>();
+    private final Map<Pattern, TuningKey> patterns = new LinkedHashMap<>();
     private final Map<String, List<TuningKey>> groups = new HashMap<>();
 
     private Vocabulary(List<TuningKey> keys) {
         for (TuningKey key : keys) {
+            if (!key.published()) {
+                patterns.put(pattern(key.key()), key);
+                continue;
+            }
             byName.put(key.key(), key);
+            byLowerCase.put(key.key().toLowerCase(Locale.ROOT), key);
             key.sets()
                     .forEach(set -> groups.computeIfAbsent(set, name -> new ArrayList<>())
                             .add(key));
@@ -42,6 +56,7 @@ public final class Vocabulary {
                 "unclear",
                 "sets",
                 "clamped",
+                "one_time",
                 "source",
                 "note");
         Vocabulary vocabulary = new Vocabulary(checked.map(row -> key(row, sources), TuningKey::key));
@@ -64,11 +79,13 @@ public final class Vocabulary {
                 stock(row),
                 row.choice("resets", RESETS),
                 row.required("applies_to"),
-                BoardSet.parse(List.of(row.required("boards").split(" ")), row),
+                BoardSet.parse(row.words("boards"), row),
                 BoardSet.parse(row.words("unclear"), row),
                 row.words("sets"),
                 clamped,
-                sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
+                row.choice("one_time", ONE_TIME),
+                !row.text("key").contains(ANY),
+                sources.citation(row, "source"),
                 row.text("note"));
     }
 
@@ -88,7 +105,20 @@ public final class Vocabulary {
         }
     }
 
-    /** Every key, in the data file's order. */
+    private static Pattern pattern(String name) {
+        return Pattern.compile(
+                Stream.of(name.split("\\*", -1)).map(Pattern::quote).collect(Collectors.joining("[a-z0-9_.-]*")));
+    }
+
+    /** The key that a row of a data file names; it may be a pattern. */
+    Optional<TuningKey> row(String name) {
+        return find(name)
+                .or(() -> patterns.values().stream()
+                        .filter(key -> key.key().equals(name))
+                        .findFirst());
+    }
+
+    /** Every key that has a name of its own, in the data file's order. */
     public List<TuningKey> keys() {
         return List.copyOf(byName.values());
     }
@@ -98,13 +128,22 @@ public final class Vocabulary {
         return Collections.unmodifiableList(groups.getOrDefault(key, List.of()));
     }
 
-    /** The key with exactly this name. */
+    /** The key with exactly this name that is published, or known at least by it. */
     public Optional<TuningKey> find(String name) {
         return Optional.ofNullable(byName.get(name));
     }
 
+    /** The same, or a key that nothing is known of but that its name is like that of a tuning key. */
+    public Optional<TuningKey> findOnCard(String name) {
+        return find(name)
+                .or(() -> patterns.entrySet().stream()
+                        .filter(each -> each.getKey().matcher(name).matches())
+                        .map(each -> each.getValue().named(name))
+                        .findFirst());
+    }
+
     /** The key that a name means if case is overlooked; the board does not overlook it. */
     public Optional<TuningKey> findIgnoringCase(String name) {
-        return find(name.toLowerCase(Locale.ROOT));
+        return Optional.ofNullable(byLowerCase.get(name.toLowerCase(Locale.ROOT)));
     }
 }

@@ -54,7 +54,7 @@ class RuleBookTest {
                 "a-b,fatal,-,-,M.,R.,S1                | should be one of",
                 "a-b,-,-,-,M.,R.,S1                    | matters for no purpose",
                 "A b,note,-,-,M.,R.,S1                 | lower-case words",
-                "a-b,note,-,-,M.,R.,S99                | unknown source S99",
+                "a-b,note,-,-,M.,R.,S999               | unknown source S999",
                 "a-b,note,-,-,M.,R.,S1; hearsay        | unknown source hearsay",
                 "a-b,note,-,-,,R.,S1                   | column meaning is empty"
             })

@@ -190,13 +190,15 @@ class ProfileAndStageTest {
         refused(() -> new StageJob(bench.workplace()).unstage(card(CART), true).close(), "no settings are staged");
     }
 
+    /** Source: "EEPROM boot flow", bootflow-eeprom.adoc, commit 33cd51c5: all boards support the one-time flag. */
     @Test
-    void aBoardWithoutTryOnceIsRefused() {
-        refused(
-                () -> new StageJob(bench.workplace())
-                        .stage(card(CART), new StageRequest("pi3", List.of("arm_freq=1300"), false, false), true)
-                        .close(),
-                "no try-once start");
+    void anOlderBoardCanBeStagedToo() throws Exception {
+        try (ProposedChange change = new StageJob(bench.workplace())
+                .stage(card(CART), new StageRequest("pi3", List.of("arm_freq=1300"), false, true), true)) {
+            change.apply();
+        }
+        assertThat(file(cart, "tryboot.txt"))
+                .hasValueSatisfying(text -> assertThat(text).contains("arm_freq=1300"));
     }
 
     /** Source: "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86. */
