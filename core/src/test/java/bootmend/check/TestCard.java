@@ -116,7 +116,15 @@ record TestCard(
                         .orElse(BoardFacts.none()));
         Map<String, FileSample> samples = new HashMap<>();
         content.wantedSamples().forEach(path -> samples.put(path, sample(path)));
-        return content.withSamples(samples);
+        Map<String, FileText> heads = new HashMap<>();
+        content.wantedTexts().forEach(path -> heads.put(path, text(path)));
+        return content.withSamples(samples).withTexts(heads);
+    }
+
+    private FileText text(String path) {
+        byte[] bytes = files.get(path);
+        return new FileText(
+                Arrays.copyOf(bytes, Math.min(bytes.length, FileText.MOST_BYTES)), bytes.length <= FileText.MOST_BYTES);
     }
 
     /** Doubts on the config file stand with the rest's texts, where a case needs them. */

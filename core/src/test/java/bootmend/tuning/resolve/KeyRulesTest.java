@@ -193,8 +193,8 @@ class KeyRulesTest {
                 rule("the published tables differ on hevc_freq on pi5")
                         .on(board("pi5"))
                         .reads("hevc_freq=950")
-                        .gives("hevc_freq=950 depends 1 on whether pi5 reads hevc_freq, on which"
-                                + " the published tables differ"),
+                        .gives("hevc_freq=950 depends 1 on whether pi5 reads hevc_freq, which"
+                                + " the published sources do not settle"),
                 rule("gpu_freq on pi5 sets three clocks for sure")
                         .on(board("pi5"))
                         .reads("gpu_freq=950")
