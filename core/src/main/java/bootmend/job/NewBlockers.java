@@ -46,10 +46,15 @@ final class NewBlockers {
         CardRead after = new CardRead(
                 before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
         Set<String> known = new HashSet<>();
-        blockers(before).forEach(finding -> known.add(finding.rule()));
+        blockers(before).forEach(finding -> known.add(seen(finding)));
         return blockers(after).stream()
-                .filter(finding -> !known.contains(finding.rule()))
+                .filter(finding -> !known.contains(seen(finding)))
                 .toList();
+    }
+
+    /** The same finding before and after, whatever line it stands on by then. */
+    private static String seen(Finding finding) {
+        return finding.rule() + " " + finding.what();
     }
 
     /**

@@ -75,6 +75,12 @@ final class TrialSettings {
             throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (Effective each : resolve(request, facts).effective()) {
+            if (tables.vocabulary()
+                    .findOnCard(each.key())
+                    .filter(TuningKey::isKept)
+                    .isEmpty()) {
+                continue;
+            }
             OptionalLong value = TuningNumber.parse(each.value());
             if (each.state() == EffectiveState.SET || isHarmless(each) && value.isPresent()) {
                 settings.put(each.key(), value.orElseThrow());

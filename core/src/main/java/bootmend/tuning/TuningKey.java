@@ -59,6 +59,11 @@ public record TuningKey(
         return !group.equals(SIDE);
     }
 
+    /** Whether a kept setting of a board holds the key; what burns a bit of a chip is never kept to be put elsewhere. */
+    public boolean isKept() {
+        return oneTime == OneTime.NEVER && tunes() && (resets || group.equals("clock"));
+    }
+
     /** Whether a value above 0 raises a voltage. */
     public boolean setsVoltage() {
         return group.equals("voltage") && (unit.equals("step") || unit.equals("microvolt"));

@@ -12,16 +12,22 @@ import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
+import bootmend.fixtures.FatBuilder;
+import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SparseDisk;
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -98,6 +104,56 @@ class CheckJobTest {
             }
         }
         assertThat(reads).isPositive();
+    }
+
+    @Test
+    void secretsAreNamedAndNeverShown() throws IOException {
+        CheckView view = check(
+                card(Map.of("config.txt", "", "wpa_supplicant.conf", "network={\n psk=\"bench-key\"\n}\n", "ssh", "")),
+                BoardRequest.none());
+        assertThat(view.findings())
+                .filteredOn(finding -> finding.where().path().equals("wpa_supplicant.conf"))
+                .extracting(Finding::rule)
+                .containsExactly("secret-on-card");
+        assertThat(view.findings()).extracting(Finding::rule).contains("remote-login-enabled");
+        assertThat(view.toString()).doesNotContain("bench-key");
+    }
+
+    /** "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86: tryboot.txt is read in place of config.txt. */
+    @Test
+    void aTryOnceStartIsCheckedForWhatItReads() throws IOException {
+        BlockDevice disk = card(Map.of("config.txt", "gpu_mem=64\n", "tryboot.txt", "gpu_mem=64\narm_freq=2000\n"));
+        BoardRequest once = new BoardRequest(
+                Optional.of("pi4"),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.of(true),
+                List.of());
+        assertThat(check(disk, once).findings())
+                .filteredOn(finding -> finding.rule().equals("tuning-line-active"))
+                .extracting(finding -> finding.where().words())
+                .containsExactly("tryboot.txt line 2");
+        assertThat(check(disk, BoardRequest.of("pi4")).findings())
+                .filteredOn(finding -> finding.rule().equals("tryboot-file"))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.what()).contains("1 active line, arm_freq=2000 (line 2)"));
+    }
+
+    private static SparseDisk card(Map<String, String> files) throws IOException {
+        FatSpec spec = FatSpec.fat16(5000).build();
+        SparseDisk disk = spec.emptyDisk();
+        FatBuilder builder = new FatBuilder(spec);
+        files.forEach((name, text) -> builder.file(name, text.getBytes(StandardCharsets.US_ASCII)));
+        builder.writeTo(disk, 0);
+        return disk;
+    }
+
+    private static CheckView check(BlockDevice disk, BoardRequest board) throws IOException {
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            return new CheckJob(workplace(host, disk)).run(new CheckRequest(CardRequest.of(CARD), Purpose.SHIP, board));
+        }
     }
 
     @Test

@@ -19,6 +19,8 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Profiles saved from cards and put on cards; trials staged, adopted and removed. */
 class ProfileAndStageTest {
@@ -104,6 +106,40 @@ class ProfileAndStageTest {
                 .writeTo(waiting, 0);
         bench.insert("/cards/waiting.img", waiting);
         refused(() -> put("/cards/waiting.img", ProfileRequest.of("cart")), "blocker");
+    }
+
+    /** Twice the stock of 1500 and 600 at least: "Overclocking options", commit 6e5f9446; delta: firmware issue 1876. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "arm_freq=5000",
+                "arm_freq_min=1900",
+                "over_voltage=9",
+                "over_voltage_delta=900000",
+                "never_over_voltage=1"
+            })
+    void whatCannotBeIsRefusedBeforeItIsStaged(String setting) throws Exception {
+        refused(() -> stage(setting), "blocker");
+        assertThat(file(cart, "tryboot.txt")).isEmpty();
+    }
+
+    @Test
+    void aBlockerThatIsThereDoesNotHideANewOne() throws Exception {
+        bench.insert(CART, TestBench.card("gpu_freq=1200\n"));
+        refused(() -> stage("arm_freq=5000"), "arm_freq=5000");
+    }
+
+    @Test
+    void aProfileKeepsNeitherConsoleNorBitsOfTheChip() throws Exception {
+        bench.insert(
+                "/cards/mixed.img",
+                TestBench.card(
+                        "arm_freq=1750\nenable_uart=1\nnever_over_voltage=1\ndtparam=audio=on,sd_overclock=100\n"));
+        save("mixed", "/cards/mixed.img");
+        put(MAST, ProfileRequest.of("mixed"));
+        assertThat(config(mast))
+                .contains("arm_freq=1750", "dtparam=sd_overclock=100")
+                .doesNotContain("never_over_voltage", "enable_uart", "audio");
     }
 
     @Test
