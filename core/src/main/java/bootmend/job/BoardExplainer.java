@@ -41,9 +41,21 @@ final class BoardExplainer {
                 stock(board),
                 volts(board),
                 new BootableBoards(tables).usualFiles(board.id()),
-                board.note(),
+                note(board),
                 CautionView.of(cautions(board)),
                 sources());
+    }
+
+    /** What is to know of the board, and why no volts can be told where that is so. */
+    private String note(Board board) {
+        return tables.vocabulary().keys().stream()
+                .map(TuningKey::key)
+                .flatMap(key -> tables
+                        .voltageSteps()
+                        .unclear(key, board.id())
+                        .map(why -> "Volts of " + key + " cannot be told: " + why)
+                        .stream())
+                .reduce(board.note(), (all, more) -> all.isEmpty() ? more : all + ". " + more);
     }
 
     private List<BoardExplanation.KeyStock> stock(Board board) {

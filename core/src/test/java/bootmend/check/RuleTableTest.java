@@ -234,12 +234,14 @@ class RuleTableTest {
                         "config.txt line 1",
                         "which is 600 at stock",
                         STOCK.config("arm_freq=500", "arm_freq_min=400")),
-                Case.of(
+                new Case(
                         "key-without-effect",
+                        STABILITY_RUN,
                         STOCK.on("pi3").config("arm_boost=1"),
                         "config.txt line 1",
                         "arm_boost=1",
-                        STOCK.on("pi400").config("arm_boost=1")),
+                        STOCK.on("pi400").config("arm_boost=1"),
+                        STABILITY_RUN),
                 Case.of(
                         "over-voltage-needs-turbo",
                         STOCK.config("over_voltage=7"),
