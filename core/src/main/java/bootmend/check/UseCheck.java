@@ -20,7 +20,9 @@ record UseCheck(Vocabulary vocabulary) implements Check {
                 TuningKey key = vocabulary.findOnCard(each.key()).orElseThrow();
                 if (each.state() == EffectiveState.IGNORED) {
                     // A card may be shipped with such a line for the boards that do read it.
-                    String rule = key.resets() ? "key-ignored" : "key-without-effect";
+                    boolean elsewhere =
+                            key.boards().isEvery() || !key.boards().ranges().isEmpty();
+                    String rule = key.resets() || !elsewhere ? "key-ignored" : "key-without-effect";
                     lines(each)
                             .forEach(line -> remarks.add(Remark.on(
                                     board,

@@ -1,6 +1,7 @@
 package bootmend.job;
 
 import bootmend.tuning.Figure;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.AgainstStock;
 import bootmend.tuning.resolve.Effective;
@@ -32,6 +33,10 @@ final class BoardViews {
         return new BoardView(
                 resolution.facts().board().orElseThrow().id(),
                 resolution.effective().stream()
+                        .filter(each -> tables.vocabulary()
+                                .findOnCard(each.key())
+                                .filter(TuningKey::tunes)
+                                .isPresent())
                         .map(effective -> effective(effective, numbers))
                         .toList(),
                 power(numbers.cpuPower()));

@@ -74,6 +74,7 @@ public final class ResetJob {
                 reset.also(),
                 line -> atStock.isAtStock(
                         file.path(), line.lineNumber(), line.tuningKey().key()));
+        ConfigDocument kept = StockReset.withValues(file.document(), resets);
         for (StockReset.LineReset each : resets) {
             String before = file.document().line(each.line()).text();
             Optional<String> gone = reset.remove() ? Optional.empty() : Optional.of("#" + before);
@@ -81,12 +82,7 @@ public final class ResetJob {
                     file.path(),
                     each.line(),
                     Optional.of(before),
-                    each.value()
-                            .map(value -> file.document()
-                                    .setValue(each.line(), value)
-                                    .line(each.line())
-                                    .text())
-                            .or(() -> gone)));
+                    each.value().map(value -> kept.line(each.line()).text()).or(() -> gone)));
         }
         return StockReset.apply(file.document(), resets, reset.remove());
     }

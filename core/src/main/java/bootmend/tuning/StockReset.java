@@ -4,6 +4,7 @@ import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -62,15 +63,18 @@ public final class StockReset {
      * @param remove whether lines that go are taken out rather than commented out
      */
     public static ConfigDocument apply(ConfigDocument document, List<LineReset> resets, boolean remove) {
-        ConfigDocument changed = document;
-        List<Integer> gone = new ArrayList<>();
-        for (LineReset reset : resets) {
-            if (reset.value().isPresent()) {
-                changed = changed.setValue(reset.line(), reset.value().get());
-            } else {
-                gone.add(reset.line());
-            }
-        }
+        List<Integer> gone = resets.stream()
+                .filter(reset -> reset.value().isEmpty())
+                .map(LineReset::line)
+                .toList();
+        ConfigDocument changed = withValues(document, resets);
         return remove ? changed.remove(gone) : changed.commentOut(gone);
+    }
+
+    /** The document with the lines that keep something, every other line as it was. */
+    public static ConfigDocument withValues(ConfigDocument document, List<LineReset> resets) {
+        Map<Integer, String> values = new HashMap<>();
+        resets.forEach(reset -> reset.value().ifPresent(value -> values.put(reset.line(), value)));
+        return values.isEmpty() ? document : document.setValues(values);
     }
 }

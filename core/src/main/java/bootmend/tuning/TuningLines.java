@@ -14,10 +14,11 @@ public final class TuningLines {
 
     private TuningLines() {}
 
-    /** In the file's order; includes are not followed. */
+    /** In the file's order; includes are not followed, and keys that only say how a board starts are left out. */
     public static List<TuningLine> find(ConfigDocument document, Vocabulary vocabulary) {
         return document.lines().stream()
                 .flatMap(line -> read(line, vocabulary).stream())
+                .filter(line -> line.tuningKey().tunes())
                 .toList();
     }
 

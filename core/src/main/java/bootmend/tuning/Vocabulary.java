@@ -9,9 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** The tuning vocabulary: the keys whose active lines make a card tuned. */
 public final class Vocabulary {
@@ -21,17 +18,16 @@ public final class Vocabulary {
 
     private static final Map<String, TuningKey.OneTime> ONE_TIME =
             Map.of("", TuningKey.OneTime.NEVER, "card", TuningKey.OneTime.FROM_CARD, "usb", TuningKey.OneTime.OVER_USB);
-    private static final String ANY = "*";
 
     private final Map<String, TuningKey> byName = new LinkedHashMap<>();
     private final Map<String, TuningKey> byLowerCase = new HashMap<>();
-    private final Map<Pattern, TuningKey> patterns = new LinkedHashMap<>();
+    private final Map<NamePattern, TuningKey> patterns = new LinkedHashMap<>();
     private final Map<String, List<TuningKey>> groups = new HashMap<>();
 
     private Vocabulary(List<TuningKey> keys) {
         for (TuningKey key : keys) {
             if (!key.published()) {
-                patterns.put(pattern(key.key()), key);
+                patterns.put(NamePattern.of(key.key()), key);
                 continue;
             }
             byName.put(key.key(), key);
@@ -84,7 +80,7 @@ public final class Vocabulary {
                 row.words("sets"),
                 clamped,
                 row.choice("one_time", ONE_TIME),
-                !row.text("key").contains(ANY),
+                !row.text("key").contains(NamePattern.ANY),
                 sources.citation(row, "source"),
                 row.text("note"));
     }
@@ -103,11 +99,6 @@ public final class Vocabulary {
                 throw row.error("column sets names " + set + ", which is no key or sets keys itself");
             }
         }
-    }
-
-    private static Pattern pattern(String name) {
-        return Pattern.compile(
-                Stream.of(name.split("\\*", -1)).map(Pattern::quote).collect(Collectors.joining("[a-z0-9_.-]*")));
     }
 
     /** The key that a row of a data file names; it may be a pattern. */
@@ -135,11 +126,16 @@ public final class Vocabulary {
 
     /** The same, or a key that nothing is known of but that its name is like that of a tuning key. */
     public Optional<TuningKey> findOnCard(String name) {
-        return find(name)
-                .or(() -> patterns.entrySet().stream()
-                        .filter(each -> each.getKey().matcher(name).matches())
-                        .map(each -> each.getValue().named(name))
-                        .findFirst());
+        TuningKey known = byName.get(name);
+        if (known != null) {
+            return Optional.of(known);
+        }
+        for (Map.Entry<NamePattern, TuningKey> each : patterns.entrySet()) {
+            if (each.getKey().fits(name)) {
+                return Optional.of(each.getValue().named(name));
+            }
+        }
+        return Optional.empty();
     }
 
     /** The key that a name means if case is overlooked; the board does not overlook it. */

@@ -234,6 +234,13 @@ class RuleTableTest {
                         "config.txt line 1",
                         "which is 600 at stock",
                         STOCK.config("arm_freq=500", "arm_freq_min=400")),
+                // "EEPROM bootloader configuration", commit 0456a78c: not config.txt.
+                Case.of(
+                        "key-ignored",
+                        STOCK.config("POWER_OFF_ON_HALT=1"),
+                        "config.txt line 1",
+                        "does nothing on these boards",
+                        STOCK.config("#POWER_OFF_ON_HALT=1")),
                 new Case(
                         "key-without-effect",
                         STABILITY_RUN,

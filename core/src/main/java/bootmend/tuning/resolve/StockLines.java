@@ -64,13 +64,17 @@ public final class StockLines {
             AgainstStock numbers = new AgainstStock(tables, resolution);
             String board = resolution.facts().board().orElseThrow().id();
             Map<Spot, Boolean> here = new HashMap<>();
+            Map<String, Boolean> known = new HashMap<>();
             for (LineOutcome line : resolution.lines()) {
                 if (counts(line)) {
                     Spot spot = new Spot(
                             paths.apply(line.source().file()),
                             line.source().line().number(),
                             line.key().key());
-                    here.merge(spot, isStock(line.key(), line.value(), numbers, tables), Boolean::logicalAnd);
+                    boolean same = known.computeIfAbsent(
+                            line.key().key() + "=" + line.value(),
+                            none -> isStock(line.key(), line.value(), numbers, tables));
+                    here.merge(spot, same, Boolean::logicalAnd);
                 }
             }
             here.forEach((spot, same) -> {
