@@ -26,6 +26,33 @@ class CheckerTest {
                 .containsOnly(purpose == Purpose.SHIP ? new Severity[0] : new Severity[] {Severity.NOTE});
     }
 
+    /** Lines of the image build's config file ("build of the maker's system image", stage 1, commit 314262cb; from memory). */
+    @ParameterizedTest
+    @EnumSource(Purpose.class)
+    void anUntouchedCardOfTheMakerHasNeitherBlockerNorWarning(Purpose purpose) {
+        TestCard card = STOCK.onItsBoards()
+                .config(
+                        "dtparam=audio=on",
+                        "disable_overscan=1",
+                        "arm_64bit=1",
+                        "arm_boost=1",
+                        "[cm4]",
+                        "otg_mode=1",
+                        "[all]",
+                        "enable_uart=1")
+                .with("meta-data", "instance_id: lab-image\n")
+                .with("user-data", "#cloud-config\n#users:\n#- name: lab\n#  passwd: x\n")
+                .with("network-config", "#network:\n#  wifis:\n#    wlan0:\n#      password: x\n")
+                .with("issue.txt", "lab image\n");
+        assertThat(card.check(purpose)).extracting(Finding::severity).isSubsetOf(Severity.NOTE);
+        for (String board : card.content().boardIds()) {
+            assertThat(card.on(board).check(purpose))
+                    .as(board)
+                    .extracting(Finding::severity)
+                    .isSubsetOf(Severity.NOTE);
+        }
+    }
+
     /** Warranty bit: tracked before pi4, never set on pi4 ("Revision codes", commit 0456a78c), else not published. */
     @Test
     void aFindingNamesTheBoardsItHoldsFor() {
