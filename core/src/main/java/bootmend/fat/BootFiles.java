@@ -16,6 +16,9 @@ public interface BootFiles {
     /** Reads {@code file}, at most {@code limit} bytes of it. */
     FileContent read(DirectoryEntry file, int limit) throws IOException;
 
+    /** The bytes of {@code file}, which is no folder, at any place. */
+    FileBytes bytes(DirectoryEntry file) throws IOException;
+
     /** Looks into {@code file}, which is no folder, without reading it whole. */
     FileSample sample(DirectoryEntry file) throws IOException;
 

@@ -5,6 +5,7 @@ import bootmend.device.DurableFile;
 import bootmend.fat.BootFiles;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
 import bootmend.fat.FileSample;
 import bootmend.fat.FileSampler;
@@ -191,6 +192,27 @@ public final class MountedFolder implements BootFiles {
     @Override
     public FileContent read(DirectoryEntry file, int limit) throws IOException {
         return new FileContent(piece(path(file), 0, limit), List.of());
+    }
+
+    @Override
+    public FileBytes bytes(DirectoryEntry file) throws IOException {
+        Path path = path(file);
+        return new FileBytes() {
+            @Override
+            public long size() {
+                return file.size();
+            }
+
+            @Override
+            public byte[] read(long offset, int length) throws IOException {
+                return piece(path, Math.max(0, offset), length);
+            }
+
+            @Override
+            public List<String> doubts() {
+                return List.of();
+            }
+        };
     }
 
     private byte[] piece(Path file, long start, int length) throws IOException {
