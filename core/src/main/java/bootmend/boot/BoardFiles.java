@@ -24,7 +24,7 @@ import java.util.stream.Stream;
  * @param overlayChip the board's word in the map of overlays
  * @param needsConfig whether it does not start without a config file
  * @param needsTree whether no kernel for it ever started without a device tree
- * @param age when its device tree came into the builds, among those of its chip family
+ * @param order in which its device tree came into the builds, among those of its chip family
  */
 record BoardFiles(
         String board,
@@ -38,7 +38,7 @@ record BoardFiles(
         String overlayChip,
         boolean needsConfig,
         boolean needsTree,
-        int age) {
+        int order) {
 
     /**
      * Device trees that serve one variant of a board alike.
@@ -70,7 +70,7 @@ record BoardFiles(
                         "overlay_chip",
                         "needs_config",
                         "needs_tree",
-                        "age")
+                        "order")
                 .map(row -> row(row, boards), BoardFiles::board);
         boards.all().stream()
                 .filter(board -> all.stream().noneMatch(each -> each.board().equals(board.id())))
@@ -100,7 +100,7 @@ record BoardFiles(
                 row.required("overlay_chip"),
                 row.choice("needs_config", YES_NO),
                 row.choice("needs_tree", YES_NO),
-                (int) row.number("age", row.required("age")));
+                (int) row.number("age", row.required("order")));
     }
 
     private static List<Variant> variants(DataRow row, String column) {
@@ -118,8 +118,7 @@ record BoardFiles(
 
     /** Every device tree that serves some variant of the board, by either kind of name. */
     Stream<String> anyTree() {
-        return Stream.concat(trees.stream(), upstreamTrees.stream())
-                .flatMap(variant -> variant.names().stream());
+        return Stream.concat(trees.stream(), upstreamTrees.stream()).flatMap(variant -> variant.names().stream());
     }
 
     boolean sharesChipWith(BoardFiles other) {

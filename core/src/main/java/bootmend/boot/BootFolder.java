@@ -79,7 +79,10 @@ final class BootFolder {
     }
 
     private static String key(String path) {
-        return path.replace('\\', '/').replaceAll("/+", "/").replaceFirst("^/", "").toLowerCase(Locale.ROOT);
+        return path.replace('\\', '/')
+                .replaceAll("/+", "/")
+                .replaceFirst("^/", "")
+                .toLowerCase(Locale.ROOT);
     }
 
     private Optional<DirectoryEntry> search(String key) throws IOException {
@@ -140,12 +143,7 @@ final class BootFolder {
     }
 
     KernelLook kernel(String path) throws IOException {
-        return look(
-                path,
-                kernels,
-                KernelLook::of,
-                look -> new KernelLook(KernelLook.Kind.OTHER, look),
-                "a kernel");
+        return look(path, kernels, KernelLook::of, look -> new KernelLook(KernelLook.Kind.OTHER, look), "a kernel");
     }
 
     FlatTree tree(String path) throws IOException {
@@ -194,8 +192,8 @@ final class BootFolder {
         try {
             FileBytes file = files.bytes(entry);
             if (!file.doubts().isEmpty()) {
-                return bare.apply(
-                        FileLook.damaged(kind, "cannot be read to its end: " + file.doubts().get(0)));
+                return bare.apply(FileLook.damaged(
+                        kind, "cannot be read to its end: " + file.doubts().get(0)));
             }
             return look.at(file);
         } catch (IOException e) {

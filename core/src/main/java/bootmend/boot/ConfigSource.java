@@ -62,11 +62,7 @@ record ConfigSource(
         }
         FileContent content = folder.read(entry.get(), MOST_BYTES);
         return new ConfigSource(
-                name,
-                entry,
-                ConfigDocument.parse(content.bytes()),
-                problem(name, entry.get(), content),
-                includes);
+                name, entry, ConfigDocument.parse(content.bytes()), problem(name, entry.get(), content), includes);
     }
 
     private static ConfigDocument empty() {
@@ -76,10 +72,7 @@ record ConfigSource(
     private static Optional<Problem> missing(BootFolder folder, String name) throws IOException {
         if (!name.equals(ConfigName.NAME)) {
             return Optional.of(new Problem(
-                    LinkState.MISSING,
-                    "there is no " + name,
-                    Origin.NOT_KNOWN,
-                    new Remedy.PutFiles(List.of(name))));
+                    LinkState.MISSING, "there is no " + name, Origin.NOT_KNOWN, new Remedy.PutFiles(List.of(name))));
         }
         for (String other : folder.names("")) {
             if (ConfigName.isMisnamed(other)) {

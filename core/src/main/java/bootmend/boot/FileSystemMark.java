@@ -92,9 +92,8 @@ record FileSystemMark(Kind kind, Optional<String> id, Optional<String> label, Op
         if ((incompatible & 0x80) != 0) {
             blocks |= (bytes.getInt(SUPER + 0x150) & 0xFFFF_FFFFL) << 32;
         }
-        Kind kind = (incompatible & 0x2C0) != 0
-                ? Kind.EXT4
-                : (bytes.getInt(SUPER + 0x5C) & 4) != 0 ? Kind.EXT3 : Kind.EXT2;
+        Kind kind =
+                (incompatible & 0x2C0) != 0 ? Kind.EXT4 : (bytes.getInt(SUPER + 0x5C) & 4) != 0 ? Kind.EXT3 : Kind.EXT2;
         return new FileSystemMark(
                 kind,
                 Optional.of(printed(bytes, SUPER + 0x68)),
@@ -155,7 +154,9 @@ record FileSystemMark(Kind kind, Optional<String> id, Optional<String> label, Op
 
     private static boolean isFat(ByteBuffer bytes, String text) {
         return (bytes.getShort(510) & 0xFFFF) == 0xAA55
-                && (text.startsWith("FAT32   ", 82) || text.startsWith("FAT12   ", 54) || text.startsWith("FAT16   ", 54));
+                && (text.startsWith("FAT32   ", 82)
+                        || text.startsWith("FAT12   ", 54)
+                        || text.startsWith("FAT16   ", 54));
     }
 
     private static FileSystemMark fat(ByteBuffer bytes, String text) {
@@ -167,8 +168,8 @@ record FileSystemMark(Kind kind, Optional<String> id, Optional<String> label, Op
                 Kind.FAT,
                 Optional.of(String.format("%04x-%04x", serial >>> 16, serial & 0xFFFF)),
                 label.isEmpty() || label.equals("NO NAME") ? Optional.empty() : Optional.of(label),
-                OptionalLong.of((sectors == 0 ? bytes.getInt(32) & 0xFFFF_FFFFL : sectors)
-                        * (bytes.getShort(11) & 0xFFFF)),
+                OptionalLong.of(
+                        (sectors == 0 ? bytes.getInt(32) & 0xFFFF_FFFFL : sectors) * (bytes.getShort(11) & 0xFFFF)),
                 false);
     }
 

@@ -33,8 +33,8 @@ public record FirmwareVersion(String file, Map<String, String> strings, Optional
 
     private static final int PIECE = 1 << 16;
     private static final long LATEST = 0xFFFF_FFFFL;
-    private static final Pattern MARK = Pattern.compile(
-            "(VC_BUILD_[A-Z0-9_]{1,40})[:=] ?([ -~]{1," + LONGEST + "})|BUILD_TIMESTAMP=(\\d{1,10})|MFG_VER: ?(\\d{1,9})");
+    private static final Pattern MARK = Pattern.compile("(VC_BUILD_[A-Z0-9_]{1,40})[:=] ?([ -~]{1," + LONGEST
+            + "})|BUILD_TIMESTAMP=(\\d{1,10})|MFG_VER: ?(\\d{1,9})");
 
     public FirmwareVersion {
         strings = Collections.unmodifiableMap(new LinkedHashMap<>(strings));
@@ -85,7 +85,10 @@ public record FirmwareVersion(String file, Map<String, String> strings, Optional
     public String words() {
         List<String> words = new ArrayList<>();
         strings.forEach((name, value) -> {
-            if (name.endsWith("_VERSION") || name.endsWith("_TIME") || name.endsWith("_DATE") || name.equals("MFG_VER")) {
+            if (name.endsWith("_VERSION")
+                    || name.endsWith("_TIME")
+                    || name.endsWith("_DATE")
+                    || name.equals("MFG_VER")) {
                 words.add(name.equals("MFG_VER") ? "version number " + value : value);
             }
         });

@@ -146,7 +146,8 @@ record FlatTree(FileLook look, Map<String, Map<String, byte[]>> nodes) {
 
         private FlatTree broken() {
             return new FlatTree(
-                    FileLook.damaged(KIND, "is no device tree past byte " + Math.max(0, at) + ": its nodes do not close"),
+                    FileLook.damaged(
+                            KIND, "is no device tree past byte " + Math.max(0, at) + ": its nodes do not close"),
                     Map.of());
         }
 

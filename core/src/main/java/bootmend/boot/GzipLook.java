@@ -55,8 +55,10 @@ record GzipLook(FileLook look, long unpacked, byte[] head) {
         } catch (EOFException e) {
             look = FileLook.cut(KIND, "ends in the middle of its packed content, after " + count + " unpacked bytes");
         } catch (ZipException e) {
-            look = FileLook.damaged(KIND, "cannot be unpacked to its end: its packed content is damaged after " + count
-                    + " bytes, or its checksum does not fit");
+            look = FileLook.damaged(
+                    KIND,
+                    "cannot be unpacked to its end: its packed content is damaged after " + count
+                            + " bytes, or its checksum does not fit");
         }
         return new GzipLook(look, count, Arrays.copyOf(head, (int) Math.min(HEAD, count)));
     }

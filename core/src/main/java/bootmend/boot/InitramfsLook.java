@@ -112,12 +112,16 @@ final class InitramfsLook {
         if (magic == LZ4_LEGACY) {
             return lz4();
         }
-        if (head.length >= 6 && (head[0] & 0xFF) == 0xFD && new String(head, 1, 4, StandardCharsets.US_ASCII).equals("7zXZ")) {
+        if (head.length >= 6
+                && (head[0] & 0xFF) == 0xFD
+                && new String(head, 1, 4, StandardCharsets.US_ASCII).equals("7zXZ")) {
             return xz();
         }
         String other = magic == LZ4_FRAME
                 ? "lz4"
-                : starts(head, "BZh") ? "bzip2" : starts(head, "]\0\0") ? "lzma" : starts(head, "\u0089LZO") ? "lzo" : "";
+                : starts(head, "BZh")
+                        ? "bzip2"
+                        : starts(head, "]\0\0") ? "lzma" : starts(head, "\u0089LZO") ? "lzo" : "";
         if (!other.isEmpty()) {
             parts.add("begins as " + other + ", not unpacked");
             at = -1;
@@ -154,8 +158,8 @@ final class InitramfsLook {
             if (size < 0 || nameLength < 1 || nameLength > 4096) {
                 return FileLook.damaged(KIND, "holds a damaged archive: a file header at byte " + at + " cannot be");
             }
-            String name = new String(
-                    words.at(at + CPIO_HEADER, (int) nameLength).array(), StandardCharsets.ISO_8859_1);
+            String name =
+                    new String(words.at(at + CPIO_HEADER, (int) nameLength).array(), StandardCharsets.ISO_8859_1);
             at = roundUp(at + CPIO_HEADER + nameLength);
             if (name.equals("TRAILER!!!\0")) {
                 parts.add("cpio archive of " + files + " files to its end mark");
@@ -247,7 +251,8 @@ final class InitramfsLook {
             }
             look = got < 0
                     ? FileLook.whole(KIND, "xz unpacks to " + count + " bytes, its check fits")
-                    : FileLook.unknown(KIND, "unpacks to more than " + MOST_UNPACKED + " bytes, which was not followed");
+                    : FileLook.unknown(
+                            KIND, "unpacks to more than " + MOST_UNPACKED + " bytes, which was not followed");
         } catch (MemoryLimitException | UnsupportedOptionsException e) {
             look = FileLook.unknown(KIND, "is packed in a way that is not followed here");
         } catch (EOFException e) {

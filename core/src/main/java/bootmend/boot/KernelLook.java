@@ -71,7 +71,8 @@ record KernelLook(Kind kind, FileLook look) {
         }
         return new KernelLook(
                 Kind.GZIP_64,
-                FileLook.whole("a 64-bit kernel image in a gzip file", gzip.look().check()));
+                FileLook.whole(
+                        "a 64-bit kernel image in a gzip file", gzip.look().check()));
     }
 
     private static FileLook image64(FileBytes file, byte[] head) throws IOException {
@@ -134,8 +135,7 @@ record KernelLook(Kind kind, FileLook look) {
         FileLook zeros = ZeroSpots.in(file, "a program", "begins as a program, has no kernel header");
         if (head.length < 4 || zeros.state() == LinkState.DAMAGED) {
             return new KernelLook(
-                    Kind.OTHER,
-                    head.length < 4 ? FileLook.cut("no kernel", "has " + head.length + " bytes") : zeros);
+                    Kind.OTHER, head.length < 4 ? FileLook.cut("no kernel", "has " + head.length + " bytes") : zeros);
         }
         if (isText(head)) {
             return new KernelLook(Kind.OTHER, FileLook.damaged("a text", "is a text, no kernel"));

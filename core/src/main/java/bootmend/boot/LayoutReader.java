@@ -71,7 +71,9 @@ final class LayoutReader {
                         partition.type(),
                         partition.start(),
                         partition.length(),
-                        kind == CardLayout.Kind.MBR ? diskId.map(id -> mbrId(id, partition.number())) : Optional.empty(),
+                        kind == CardLayout.Kind.MBR
+                                ? diskId.map(id -> mbrId(id, partition.number()))
+                                : Optional.empty(),
                         Optional.empty()));
                 more &= partition.number() <= SLOTS;
             }

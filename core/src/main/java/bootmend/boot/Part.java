@@ -84,9 +84,8 @@ record Part(LinkState state, List<Found> found, String why, Optional<Cause> caus
 
     private static List<Found> found(List<Part> parts) {
         List<Found> all = new ArrayList<>();
-        parts.forEach(part -> part.found.stream()
-                .filter(each -> !all.contains(each))
-                .forEach(all::add));
+        parts.forEach(
+                part -> part.found.stream().filter(each -> !all.contains(each)).forEach(all::add));
         return all;
     }
 

@@ -50,7 +50,8 @@ final class RootCheck {
         }
         String shown = "root=" + VisibleText.of(value.get());
         RootName name = RootName.parse(value.get());
-        if (early != Early.NONE && (line.value("boot").isPresent() || line.value("overlayroot").isPresent())) {
+        if (early != Early.NONE
+                && (line.value("boot").isPresent() || line.value("overlayroot").isPresent())) {
             return Part.whole(Found.line(file, 1, shown + ", which the early file system takes in its own way"));
         }
         if (name instanceof RootName.Network) {
@@ -65,10 +66,14 @@ final class RootCheck {
                     : Part.unknown(shown + " " + malformed.why() + "; the early file system may");
         } else if (name instanceof RootName.OtherDisk other) {
             return Part.unknown(shown + " is on " + VisibleText.of(other.name()) + ", which is not this card");
-        } else if (layout.kind() == CardLayout.Kind.UNSEEN) {
+        } else if (layout.kind() == CardLayout.Kind.UNSEEN && !(early == Early.NONE && isSuper(name))) {
             return Part.unknown(shown + " names a partition that a mounted folder does not show");
         }
         return onCard(name, shown, line);
+    }
+
+    private static boolean isSuper(RootName name) {
+        return name instanceof RootName.FileSystemId || name instanceof RootName.FileSystemLabel;
     }
 
     private Part unnamed(CommandLine line) {
@@ -105,7 +110,12 @@ final class RootCheck {
                     "no partition of this card has that name",
                     line);
         } else if (name instanceof RootName.FileSystemId id) {
-            return bySuper(shown, line, mark -> mark.id().filter(each -> each.equalsIgnoreCase(id.id())).isPresent());
+            return bySuper(
+                    shown,
+                    line,
+                    mark -> mark.id()
+                            .filter(each -> each.equalsIgnoreCase(id.id()))
+                            .isPresent());
         } else if (name instanceof RootName.FileSystemLabel label) {
             return bySuper(shown, line, mark -> mark.label().equals(Optional.of(label.label())));
         } else if (name instanceof RootName.CardPartitionNumber wanted) {
@@ -153,10 +163,7 @@ final class RootCheck {
     /** A name that fits nothing on this card: another card's, or a disk that is to be attached beside it. */
     private Part elsewhere(String shown, String why) throws IOException {
         return candidate().isPresent()
-                ? stop(
-                        LinkState.MISSING,
-                        shown + " " + why + ", and it holds a system of its own",
-                        Origin.OTHER_CARD)
+                ? stop(LinkState.MISSING, shown + " " + why + ", and it holds a system of its own", Origin.OTHER_CARD)
                 : layout.partitions().size() > 1
                         ? stop(LinkState.MISSING, shown + " " + why, Origin.OTHER_CARD)
                         : Part.unknown(shown + " " + why + " and holds no system; that disk would have to be attached");
@@ -166,7 +173,8 @@ final class RootCheck {
         if (early == Early.NONE) {
             return stop(
                     LinkState.MISSING,
-                    shown + " names a file system, which a kernel does not look for by itself: only an early file system"
+                    shown
+                            + " names a file system, which a kernel does not look for by itself: only an early file system"
                             + " does, and none is loaded",
                     Origin.WRONG_EDIT);
         }
@@ -183,7 +191,8 @@ final class RootCheck {
 
     private Part named(Predicate<CardPartition> test, String shown, String otherwise, CommandLine line)
             throws IOException {
-        Optional<CardPartition> found = layout.partitions().stream().filter(test).findFirst();
+        Optional<CardPartition> found =
+                layout.partitions().stream().filter(test).findFirst();
         return found.isPresent()
                 ? partition(found.get(), shown, line)
                 : stop(
@@ -211,7 +220,10 @@ final class RootCheck {
         }
         FileSystemMark mark = read.get();
         Found found = new Found(
-                where, OptionalInt.empty(), OptionalLong.of(partition.length()), shown + ", holds " + mark.kind().word());
+                where,
+                OptionalInt.empty(),
+                OptionalLong.of(partition.length()),
+                shown + ", holds " + mark.kind().word());
         if (mark.kind() == FileSystemMark.Kind.ZEROS) {
             return Part.stops(
                     LinkState.DAMAGED,
@@ -225,8 +237,9 @@ final class RootCheck {
         if (mark.bytes().isPresent()) {
             long needed = mark.bytes().getAsLong();
             if (end.isPresent() && needed > end.getAsLong() - partition.start()) {
-                return cut(shown + " is " + where + ", whose file system has " + needed + " bytes, but the card or image"
-                        + " ends after " + (end.getAsLong() - partition.start()) + " of them");
+                return cut(
+                        shown + " is " + where + ", whose file system has " + needed + " bytes, but the card or image"
+                                + " ends after " + (end.getAsLong() - partition.start()) + " of them");
             }
             if (needed > partition.length()) {
                 return Part.stops(
@@ -272,7 +285,8 @@ final class RootCheck {
                     found);
         }
         return mark.hasErrors()
-                ? Part.whole(List.of(found, Found.words(where, "its file system carries the mark of errors found in use")))
+                ? Part.whole(
+                        List.of(found, Found.words(where, "its file system carries the mark of errors found in use")))
                 : Part.whole(found);
     }
 
@@ -285,8 +299,7 @@ final class RootCheck {
 
     private Part cut(String what) {
         return Part.stops(
-                LinkState.DAMAGED,
-                new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()));
+                LinkState.DAMAGED, new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()));
     }
 
     private Part stop(LinkState state, String what, Origin origin) {
@@ -297,7 +310,9 @@ final class RootCheck {
             fit = Optional.empty();
         }
         String sentence = Character.toUpperCase(what.charAt(0)) + what.substring(1) + ".";
-        boolean hasNone = layout.kind() != CardLayout.Kind.UNSEEN && fit.isEmpty() && layout.partitions().size() < 2;
+        boolean hasNone = layout.kind() != CardLayout.Kind.UNSEEN
+                && fit.isEmpty()
+                && layout.partitions().size() < 2;
         return Part.stops(
                 state,
                 new Cause(
@@ -306,7 +321,8 @@ final class RootCheck {
                         origin,
                         hasNone
                                 ? new Remedy.WriteAnew()
-                                : new Remedy.FitRoot(file, fit.map(this::fitting).orElse(""))),
+                                : new Remedy.FitRoot(
+                                        file, fit.map(this::fitting).orElse(""))),
                 Found.words(file, "root= read from it"));
     }
 
