@@ -76,6 +76,17 @@ class ArchitectureTest {
             "bootmend.trial");
 
     @ArchTest
+    static final ArchRule BOOT = only(
+            "bootmend.boot",
+            ROOT,
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat",
+            "bootmend.partition",
+            "bootmend.device");
+
+    @ArchTest
     static final ArchRule CHECK = only(
             "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
 

@@ -52,7 +52,9 @@ final class Diagnoser {
     private final Resolver resolver;
     private final BootFolder boot;
     private final Map<Integer, Optional<BootFolder>> others = new HashMap<>();
-    private final Map<DirectoryEntry, Inner> images = new HashMap<>();
+    /** By the folder that holds them and their entry. */
+    private final Map<List<Object>, Inner> images = new HashMap<>();
+
     private final Set<String> startFiles = new LinkedHashSet<>();
     private final Set<FirmwareVersion> versions = new LinkedHashSet<>();
 
@@ -327,10 +329,10 @@ final class Diagnoser {
         if (entry.isEmpty()) {
             return new Inner(Optional.empty(), name + " is not on the card");
         }
-        Inner inner = images.get(entry.get());
+        Inner inner = images.get(List.of(outer, entry.get()));
         if (inner == null) {
             inner = opened(outer, name, entry.get());
-            images.put(entry.get(), inner);
+            images.put(List.of(outer, entry.get()), inner);
         }
         return inner;
     }
