@@ -59,7 +59,7 @@ final class Diagnoser {
     private final Set<FirmwareVersion> versions = new LinkedHashSet<>();
 
     Diagnoser(BootCard card, BoardFacts facts, BootTables tables, Depth depth) {
-        this.card = card;
+        this.card = new RememberedCard(card);
         this.facts = facts;
         this.tables = tables;
         this.depth = depth;
