@@ -19,6 +19,9 @@ import java.util.OptionalInt;
  */
 final class FirmwareCheck {
 
+    /** The start file of a rescue system on the card (value from memory). */
+    private static final String RESCUE = "recovery.elf";
+
     private final BootFolder outer;
     private final BootFolder folder;
     private final BoardFiles board;
@@ -128,6 +131,10 @@ final class FirmwareCheck {
         Optional<DirectoryEntry> start = folder.file(pair.start());
         Optional<DirectoryEntry> fixup = folder.file(pair.fixup());
         String names = VisibleText.of(pair.start()) + " and " + VisibleText.of(pair.fixup());
+        if (start.isEmpty() && pair.named().isEmpty() && folder.has(RESCUE)) {
+            return Part.unknown(VisibleText.of(pair.start()) + " is not on the card, " + RESCUE
+                    + " is, and whether the board takes that in its place hangs on its second stage");
+        }
         if (start.isEmpty() || fixup.isEmpty()) {
             String gone = start.isEmpty() && fixup.isEmpty()
                     ? names + " are"

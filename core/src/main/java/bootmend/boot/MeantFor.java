@@ -17,7 +17,10 @@ import java.util.stream.Stream;
  */
 final class MeantFor {
 
-    private static final int ENOUGH_KIN = 2;
+    /** Kin of a chip's first board that tell it is missing; no build takes the later ones and leaves that out. */
+    private static final int ENOUGH_KIN_OF_FIRST = 2;
+    /** The same for any other board, on a card that serves several chips: a build that is after every board. */
+    private static final int ENOUGH_KIN = 3;
 
     private final BootTables tables;
     private final Set<String> names = new HashSet<>();
@@ -54,7 +57,7 @@ final class MeantFor {
         return board.anyTree().anyMatch(names::contains);
     }
 
-    /** Kin of the board and of one that came later are there; on a card for one chip alone, only its first board counts. */
+    /** Device trees of enough kin are there, one that came later among them. */
     private boolean hasLostTree(BoardFiles board) {
         List<BoardFiles> kin = tables.all().stream()
                 .filter(board::sharesChipWith)
@@ -67,7 +70,7 @@ final class MeantFor {
                 .distinct()
                 .count();
         boolean first = board.order() == 1 && board.needsTree();
-        return kin.size() >= ENOUGH_KIN && later && (chips > 1 || first);
+        return later && (first && kin.size() >= ENOUGH_KIN_OF_FIRST || chips > 1 && kin.size() >= ENOUGH_KIN);
     }
 
     private List<BoardFiles> byFirmwareAndKernel() {

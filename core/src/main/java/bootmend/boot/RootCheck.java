@@ -16,6 +16,9 @@ final class RootCheck {
     /** How many partitions are looked into. No source: a bound against hostile cards. */
     private static final int MOST_LOOKED = 16;
 
+    /** Words by which early file systems, some of them inside a kernel, are told where the system is. */
+    private static final List<String> OWN_WORDS = List.of("boot", "disk", "rdinit", "live-media");
+
     /** What the early file system is to this start. */
     enum Early {
         NONE,
@@ -86,6 +89,12 @@ final class RootCheck {
                                     + ", of which the kernel gets the first alone.",
                             Origin.WRONG_EDIT,
                             new Remedy.OneLine(file)));
+        }
+        if (early == Early.NONE
+                && OWN_WORDS.stream().anyMatch(word -> line.value(word).isPresent())) {
+            return Part.unknown(
+                    "the command line names no root=; its other words may be for an early file system that is"
+                            + " built into the kernel");
         }
         return early == Early.NONE
                 ? stop(LinkState.MISSING, "the command line names no root=", Origin.WRONG_EDIT)

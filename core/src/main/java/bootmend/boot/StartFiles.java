@@ -32,6 +32,9 @@ final class StartFiles {
     /** What the firmware took of a command line in 2012; today's limit is not published. */
     private static final int OLD_LIMIT = 1024;
 
+    /** A stub of a few instructions hands over to a kernel; one of this size is firmware that loads systems by itself. */
+    private static final int LOADER_BYTES = 64 << 10;
+
     private static final int MOST_OVERLAYS = 128;
     private static final String OVERLAY_MAP = "overlay_map.dtb";
 
@@ -176,20 +179,21 @@ final class StartFiles {
     }
 
     private Part kernel() throws IOException {
+        List<Part> stubs = new ArrayList<>();
+        List<Value> named = settings.values("armstub");
+        for (Value stub : named) {
+            stubs.add(stub(stub, named.size() == 1));
+        }
         List<Part> parts = new ArrayList<>();
         for (KernelWish wish : wishes()) {
             parts.add(kernel(wish));
-        }
-        List<Part> stubs = new ArrayList<>();
-        for (Value stub : settings.values("armstub")) {
-            stubs.add(stub(stub));
         }
         return Part.all(List.of(
                 Part.oneOf(parts, "which kernel the settings come to"),
                 Part.oneOf(stubs, "which stub the settings name")));
     }
 
-    private Part stub(Value stub) throws IOException {
+    private Part stub(Value stub, boolean isSure) throws IOException {
         if (stub.value().filter(name -> !name.isBlank()).isEmpty()) {
             return Part.whole();
         }
@@ -200,6 +204,7 @@ final class StartFiles {
                     + " is not on the card, and whether the board then takes its own is not published");
         }
         FileLook look = folder.plain(path);
+        isLoader |= isSure && look.isWhole() && entry.get().size() >= LOADER_BYTES;
         return look.state() == LinkState.DAMAGED
                 ? BrokenFile.part(LinkKind.KERNEL, path, entry.get().size(), look, List.of(path), settings.resolution())
                 : Part.whole(Found.file(path, entry.get().size(), "stub that runs before the kernel; " + look.check()));
@@ -282,10 +287,13 @@ final class StartFiles {
     private Part missingKernel(KernelWish wish) throws IOException {
         String names = VisibleText.of(
                 String.join(" or ", wish.names().stream().map(this::behind).toList()));
+        if (wish.by().isEmpty() && isLoader) {
+            return Part.whole(Found.words(names, "not there; the stub is firmware that loads a system in its own way"));
+        }
         if (wish.by().isEmpty()) {
             List<String> others = new ArrayList<>();
             for (String other : folder.names(prefix.endsWith("/") ? prefix : "")) {
-                if (other.toLowerCase(Locale.ROOT).matches("kernel[a-z0-9_]*\\.img") && mightServe(other)) {
+                if (other.toLowerCase(Locale.ROOT).matches("(kernel|recovery)[a-z0-9_]*\\.img") && mightServe(other)) {
                     others.add(other);
                 }
             }
@@ -311,6 +319,10 @@ final class StartFiles {
     /** A kernel by whose name some firmware may go, though none that is published does for this board. */
     private boolean mightServe(String other) {
         String name = other.toLowerCase(Locale.ROOT);
+        // A card's own rescue system starts under other names (value from memory).
+        if (name.startsWith("recovery")) {
+            return true;
+        }
         return board.defaultsTo64()
                 ? board.kernels32().contains(name) || board.kernels32().isEmpty() && name.equals("kernel8_16.img")
                 : !board.kernels64().isEmpty() && name.equals("kernel.img");
