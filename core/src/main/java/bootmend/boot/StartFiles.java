@@ -48,6 +48,8 @@ final class StartFiles {
     private final boolean upstream;
     /** Whether the kernel's place is taken by a program that loads the system in its own way. */
     private boolean isLoader;
+    /** Whether that cannot be told, for no boot file is opened and the settings name the kernel. */
+    private boolean maybeLoader;
 
     private final Set<String> kernelPaths = new LinkedHashSet<>();
     private RootCheck.Early early = RootCheck.Early.NONE;
@@ -97,6 +99,12 @@ final class StartFiles {
         parts.put(LinkKind.COMMAND_LINE, Part.oneOf(lines, "which command line the settings come to"));
         Part root = Part.oneOf(roots, "which command line the settings come to");
         parts.put(LinkKind.ROOT, root);
+        if (maybeLoader) {
+            parts.replaceAll((kind, part) -> kind.compareTo(LinkKind.KERNEL) > 0 && part.isStop()
+                    ? Part.unknown(part.why() + ", and whether the kernel needs it was not looked at")
+                    : part);
+            return parts;
+        }
         Part initramfs = parts.get(LinkKind.INITRAMFS);
         if (initramfs.isStop() && initramfs.state() == LinkState.MISSING && !root.isStop()) {
             parts.put(
@@ -225,6 +233,7 @@ final class StartFiles {
         }
         Found found = Found.file(path.get(), entry.size(), look.check());
         if (folder.depth() == Depth.NAMES) {
+            maybeLoader |= wish.by().isPresent();
             return Part.whole(found);
         }
         if (kernel.kind() == KernelLook.Kind.PROGRAM) {
@@ -402,17 +411,29 @@ final class StartFiles {
     }
 
     private Part noTree(List<String> names) throws IOException {
+        // The chip's number stands in front of a device tree's name.
+        String chip = names.get(0).split("-", 2)[0];
+        boolean other = hasTrees() && treeNames().noneMatch(name -> name.startsWith(chip));
         return treeLess(
                 VisibleText.of(String.join(
                                 " or ", names.stream().map(this::behind).toList()))
                         + " is not on the card: " + board.board() + " finds no device tree of its own",
-                hasTrees() ? Origin.OTHER_BOARD : Origin.INCOMPLETE_COPY,
-                new Remedy.PutFiles(names.stream().map(this::behind).limit(1).toList()));
+                other ? Origin.OTHER_BOARD : Origin.INCOMPLETE_COPY,
+                other
+                        ? new Remedy.OtherBoard()
+                        : new Remedy.PutFiles(
+                                names.stream().map(this::behind).limit(1).toList()));
     }
 
     private boolean hasTrees() throws IOException {
+        return treeNames().findAny().isPresent();
+    }
+
+    /** In lower case. */
+    private Stream<String> treeNames() throws IOException {
         return Stream.concat(folder.names("").stream(), folder.names(prefix.endsWith("/") ? prefix : "").stream())
-                .anyMatch(name -> name.toLowerCase(Locale.ROOT).endsWith(".dtb"));
+                .map(name -> name.toLowerCase(Locale.ROOT))
+                .filter(name -> name.endsWith(".dtb"));
     }
 
     /** Without a device tree: kernels up to 4.4 started so, a loader may carry its own. */

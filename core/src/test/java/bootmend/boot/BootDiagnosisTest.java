@@ -204,6 +204,28 @@ class BootDiagnosisTest {
     }
 
     @Test
+    void byNamesAloneAKernelThatIsNamedMayBeALoader() throws IOException {
+        ChainCard card = ChainCard.full()
+                .config("arm_64bit=1\nkernel=loader.bin\n")
+                .put("loader.bin", ChainFiles.loader(true))
+                .remove("cmdline.txt");
+        BootDiagnosis names =
+                BootDiagnosis.of(OpenedCard.of(card.build()), on("pi4"), new BootTables(TABLES), Depth.NAMES);
+        assertThat(names.boards().get(0).chain().verdict().word()).isEqualTo("unknown");
+        assertThat(chain(card, "pi4").verdict().word()).isEqualTo("boots");
+    }
+
+    @Test
+    void aDeviceTreeIsLostOrTheCardIsForOtherBoards() throws IOException {
+        Cause lost = cause(ChainCard.full().remove("bcm2711-rpi-4-b.dtb"), "pi4");
+        assertThat(lost.origin()).isEqualTo(Origin.INCOMPLETE_COPY);
+        assertThat(lost.remedy()).isEqualTo(new Remedy.PutFiles(List.of("bcm2711-rpi-4-b.dtb")));
+        Cause other = cause(ChainCard.full().without("bcm2712.*"), "pi5");
+        assertThat(other.origin()).isEqualTo(Origin.OTHER_BOARD);
+        assertThat(other.remedy()).isEqualTo(new Remedy.OtherBoard());
+    }
+
+    @Test
     void eachFileIsUnpackedOnceForAllBoards() throws IOException {
         SparseDisk disk = ChainCard.full().build();
         BootTables tables = new BootTables(TABLES);
