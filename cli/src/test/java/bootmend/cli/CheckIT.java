@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.cli.outcome.ExitCode;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;

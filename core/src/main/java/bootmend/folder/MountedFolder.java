@@ -57,7 +57,7 @@ public final class MountedFolder implements BootFiles {
      *
      * @throws CardException when it cannot be read, or holds neither a config file nor boot firmware
      */
-    public static MountedFolder open(Path folder) throws IOException {
+    public static MountedFolder open(Path folder) throws CardException, IOException {
         MountedFolder opened = new MountedFolder(folder.toRealPath());
         if (!Files.isReadable(opened.root)) {
             throw CardException.unreadable(
@@ -76,7 +76,7 @@ public final class MountedFolder implements BootFiles {
         try {
             open(folder);
             return true;
-        } catch (IOException e) {
+        } catch (CardException | IOException e) {
             return false;
         }
     }

@@ -1,8 +1,8 @@
 package bootmend.page;
 
 import bootmend.config.VisibleText;
-import bootmend.job.ChangeView;
-import bootmend.job.ConfigView;
+import bootmend.operation.ChangeView;
+import bootmend.view.ConfigView;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;

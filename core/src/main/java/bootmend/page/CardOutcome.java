@@ -1,15 +1,15 @@
 package bootmend.page;
 
 import bootmend.CardException;
+import bootmend.batch.CardResult;
 import bootmend.check.Severity;
-import bootmend.job.CardChange;
-import bootmend.job.CardResult;
-import bootmend.job.CardView;
-import bootmend.job.ChangeView;
-import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
-import bootmend.job.LineChange;
-import bootmend.job.ShowView;
+import bootmend.operation.CardChange;
+import bootmend.operation.ChangeView;
+import bootmend.operation.LineChange;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.ConfigView;
+import bootmend.view.ShowView;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;

@@ -3,7 +3,7 @@ package bootmend.page;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;
-import bootmend.job.CheckView;
+import bootmend.view.CheckView;
 import java.util.List;
 
 /** How a check's outcome is said, on every screen and page alike; text from a card is still to be made visible. */

@@ -2,6 +2,7 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import bootmend.device.PartitionWindow;
@@ -30,7 +31,7 @@ class Fat32LibResetTest {
 
     @ParameterizedTest
     @EnumSource(FatKind.class)
-    void resetOfACardMadeByFat32Lib(FatKind kind) throws IOException {
+    void resetOfACardMadeByFat32Lib(FatKind kind) throws CardException, IOException {
         Fat32LibCard card = Fat32LibCards.card(kind);
         Path image = folder.resolve("card.img");
         card.disk().writeTo(image);

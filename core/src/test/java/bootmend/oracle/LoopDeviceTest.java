@@ -14,18 +14,18 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
-import bootmend.job.AttachedCard;
-import bootmend.job.CardRequest;
-import bootmend.job.CardsJob;
-import bootmend.job.OpenRecovery;
-import bootmend.job.ProposedChange;
-import bootmend.job.RecoverJob;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.ShowJob;
-import bootmend.job.UndoJob;
-import bootmend.job.UndoRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.OpenRecovery;
+import bootmend.operation.ProposedChange;
+import bootmend.operation.RecoverJob;
+import bootmend.operation.ResetJob;
+import bootmend.operation.ResetRequest;
+import bootmend.operation.UndoJob;
+import bootmend.operation.UndoRequest;
+import bootmend.request.CardRequest;
+import bootmend.view.AttachedCard;
+import bootmend.view.CardsJob;
+import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -62,7 +62,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws IOException {
+    void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws CardException, IOException {
         Path copy = Files.copy(image, folder.resolve("copy.img"));
         byte[] before = Files.readAllBytes(image);
         reset(workplace("file", CardSource.onThisComputer()), copy);
@@ -80,7 +80,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void aCardOfWhichAPartitionIsMountedIsRefused() throws IOException {
+    void aCardOfWhichAPartitionIsMountedIsRefused() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Path mounted = folder.resolve("mounted");
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
@@ -122,7 +122,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void nothingCanMountACardWhileItIsChanged() throws IOException {
+    void nothingCanMountACardWhileItIsChanged() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
@@ -139,7 +139,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws IOException {
+    void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only")) {
             assertRefused(loop.path(), "this loop device was attached read-only", "attach it again for writing");
             assertThat(new ShowJob(workplace("records", CardSource.onThisComputer()))
@@ -151,7 +151,7 @@ class LoopDeviceTest {
 
     /** Before whichever write the card vanishes, the old file or the new is whole on it, and recovery ends the change. */
     @Test
-    void aCardThatVanishesInTheMiddleIsRecoveredWhenItIsBack() throws IOException {
+    void aCardThatVanishesInTheMiddleIsRecoveredWhenItIsBack() throws CardException, IOException {
         byte[] whole = Files.readAllBytes(image);
         int writes = writesOfAReset();
         int recovered = 0;
@@ -180,14 +180,14 @@ class LoopDeviceTest {
         assertThat(recovered).isPositive();
     }
 
-    private int writesOfAReset() throws IOException {
+    private int writesOfAReset() throws CardException, IOException {
         try (ProposedChange change = new ResetJob(workplace("counted", CardSource.onThisComputer()))
                 .preview(CardRequest.of(image), ResetRequest.PLAIN)) {
             return change.plan().sectorsWritten();
         }
     }
 
-    private void pullInTheMiddle(int writes, Path home, Path kept) throws IOException {
+    private void pullInTheMiddle(int writes, Path home, Path kept) throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image)) {
             Workplace pulled = new Workplace(home, CLOCK, pulledAfter(writes, loop, kept));
             try (ProposedChange change = new ResetJob(pulled).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
@@ -263,7 +263,7 @@ class LoopDeviceTest {
         return new Workplace(folder.resolve(home), CLOCK, opener);
     }
 
-    private static void reset(Workplace workplace, Path card) throws IOException {
+    private static void reset(Workplace workplace, Path card) throws CardException, IOException {
         try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
             assertThat(change.apply().verified()).isTrue();
         }

@@ -2,6 +2,7 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
@@ -46,7 +47,7 @@ class MkfsResetTest {
         "32, 1, 4096, 2, 280000, 0",
     })
     void resetOfACardMadeByOthers(int bits, int perCluster, int sector, int fats, int kibibytes, long offset)
-            throws IOException {
+            throws CardException, IOException {
         Map<String, byte[]> files = files();
         Path card = card(
                 files, offset, kibibytes, "-F", "" + bits, "-s", "" + perCluster, "-S", "" + sector, "-f", "" + fats);

@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;
-import bootmend.job.CardView;
-import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
-import bootmend.job.PartitionView;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.ConfigView;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.Writer;

@@ -1,13 +1,13 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardChange;
-import bootmend.job.CardRequest;
-import bootmend.job.CardResult;
-import bootmend.job.ProposedChange;
-import bootmend.job.ShowJob;
-import bootmend.job.Workplace;
+import bootmend.batch.CardResult;
+import bootmend.operation.CardChange;
+import bootmend.operation.ProposedChange;
 import bootmend.page.CardOutcome;
+import bootmend.request.CardRequest;
+import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;

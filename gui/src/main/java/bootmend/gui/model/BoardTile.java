@@ -1,10 +1,10 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.BoardView;
-import bootmend.job.EffectiveView;
-import bootmend.job.ShowView;
 import bootmend.page.Amount;
+import bootmend.view.BoardView;
+import bootmend.view.EffectiveView;
+import bootmend.view.ShowView;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

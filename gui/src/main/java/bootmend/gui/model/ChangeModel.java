@@ -1,14 +1,14 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardNames;
-import bootmend.job.CardRequest;
-import bootmend.job.ChangeView;
-import bootmend.job.OpenRecovery;
-import bootmend.job.ProposedChange;
-import bootmend.job.RecoverJob;
-import bootmend.job.RecoveryView;
-import bootmend.job.Workplace;
+import bootmend.batch.CardNames;
+import bootmend.operation.ChangeView;
+import bootmend.operation.OpenRecovery;
+import bootmend.operation.ProposedChange;
+import bootmend.operation.RecoverJob;
+import bootmend.request.CardRequest;
+import bootmend.view.RecoveryView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;
@@ -189,11 +189,9 @@ public final class ChangeModel {
     }
 
     private static CardException told(IOException e) {
-        return e instanceof CardException told
-                ? told
-                : CardException.unreadable(
-                        "the card could not be closed (" + e.getMessage() + ")",
-                        "Take it out, put it back in and look at it again.",
-                        e);
+        return CardException.unreadable(
+                "the card could not be closed (" + e.getMessage() + ")",
+                "Take it out, put it back in and look at it again.",
+                e);
     }
 }

@@ -1,11 +1,11 @@
 package bootmend.gui.model;
 
-import bootmend.job.CardView;
-import bootmend.job.ConfigView;
-import bootmend.job.FindingView;
-import bootmend.job.LineChange;
-import bootmend.job.PlanView;
-import bootmend.job.ProposedChange;
+import bootmend.operation.FindingView;
+import bootmend.operation.LineChange;
+import bootmend.operation.PlanView;
+import bootmend.operation.ProposedChange;
+import bootmend.view.CardView;
+import bootmend.view.ConfigView;
 import java.util.List;
 
 /**

@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.ChangeView;
-import bootmend.job.RecoveryView;
+import bootmend.operation.ChangeView;
+import bootmend.view.RecoveryView;
 import java.util.Optional;
 
 /** How far a change to the card has come. */

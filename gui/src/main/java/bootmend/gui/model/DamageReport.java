@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.job.FindingView;
+import bootmend.operation.FindingView;
 import java.util.List;
 
 /**

@@ -1,9 +1,9 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.HistoryEntry;
-import bootmend.job.LineChange;
-import bootmend.job.UndoRequest;
+import bootmend.operation.HistoryEntry;
+import bootmend.operation.LineChange;
+import bootmend.operation.UndoRequest;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
+import bootmend.record.ProfileJob;
+import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import java.util.List;
 import java.util.Optional;

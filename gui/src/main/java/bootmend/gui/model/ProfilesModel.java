@@ -1,11 +1,11 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileListing;
-import bootmend.job.ProfileRequest;
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
+import bootmend.operation.ProfileRequest;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileListing;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,14 +1,14 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardRequest;
-import bootmend.job.StageJob;
-import bootmend.job.StageRequest;
-import bootmend.job.TrialAddJob;
-import bootmend.job.TrialAdded;
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.TrialListJob;
-import bootmend.job.TrialListing;
+import bootmend.operation.StageJob;
+import bootmend.operation.StageRequest;
+import bootmend.record.TrialAddJob;
+import bootmend.record.TrialAdded;
+import bootmend.record.TrialAdviseJob;
+import bootmend.record.TrialListJob;
+import bootmend.record.TrialListing;
+import bootmend.request.CardRequest;
 import bootmend.trial.Setting;
 import java.util.Comparator;
 import java.util.List;

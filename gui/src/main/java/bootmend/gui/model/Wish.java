@@ -1,19 +1,19 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileRequest;
-import bootmend.job.ProposedChange;
-import bootmend.job.PutProfileJob;
-import bootmend.job.RepairJob;
-import bootmend.job.RepairRequest;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.StageJob;
-import bootmend.job.StageRequest;
-import bootmend.job.UndoJob;
-import bootmend.job.UndoRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ProfileRequest;
+import bootmend.operation.ProposedChange;
+import bootmend.operation.PutProfileJob;
+import bootmend.operation.RepairJob;
+import bootmend.operation.RepairRequest;
+import bootmend.operation.ResetJob;
+import bootmend.operation.ResetRequest;
+import bootmend.operation.StageJob;
+import bootmend.operation.StageRequest;
+import bootmend.operation.UndoJob;
+import bootmend.operation.UndoRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 
 /** What a user wants done to a card. */
 public sealed interface Wish {

@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchRow;
 import bootmend.gui.text.Words;
-import bootmend.job.LineChange;
+import bootmend.operation.LineChange;
 import bootmend.page.CardOutcome;
 import bootmend.page.CardState;
 import java.util.Locale;

@@ -6,11 +6,11 @@ import bootmend.gui.model.CardModel;
 import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.Wish;
-import bootmend.job.CheckView;
-import bootmend.job.ResetRequest;
+import bootmend.operation.ResetRequest;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;
 import bootmend.page.SlipContent;
+import bootmend.view.CheckView;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
@@ -48,7 +48,7 @@ final class CheckPage extends VBox {
     private final Button print;
 
     /** @param takeTo shows a line of the config file */
-    CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
+    public CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
         this.model = model;
         this.kit = kit;
         this.dialogs = dialogs;

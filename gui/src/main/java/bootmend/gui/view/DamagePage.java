@@ -6,7 +6,7 @@ import bootmend.gui.model.ChangeState;
 import bootmend.gui.model.DamageReport;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.Wish;
-import bootmend.job.RepairRequest;
+import bootmend.operation.RepairRequest;
 import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.control.Button;

@@ -2,18 +2,19 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.check.Purpose;
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
-import bootmend.job.CardRequest;
-import bootmend.job.HistoryJob;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileListing;
-import bootmend.job.ProfileRequest;
-import bootmend.job.ProfileView;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.HistoryJob;
+import bootmend.operation.ProfileRequest;
+import bootmend.operation.ResetRequest;
 import bootmend.page.CardState;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileListing;
+import bootmend.record.ProfileView;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -66,7 +67,7 @@ class BatchModelTest {
     }
 
     @Test
-    void whatIsWorkedOutWritesNothingAndWhatIsMadeIsThatAlone() throws IOException {
+    void whatIsWorkedOutWritesNothingAndWhatIsMadeIsThatAlone() throws CardException, IOException {
         Path tuned = cards.tuned("a.img");
         Path broken = cards.broken("b.img");
         Path stock = cards.stock("c.img");
@@ -131,7 +132,7 @@ class BatchModelTest {
     }
 
     @Test
-    void anUnprovenProfileIsAskedAboutOnceForAllCards() throws IOException {
+    void anUnprovenProfileIsAskedAboutOnceForAllCards() throws CardException, IOException {
         Path card = cards.tuned("a.img");
         ProfileView saved = new ProfileJob(services.workplace())
                 .save(CardRequest.of(card), new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
@@ -155,7 +156,7 @@ class BatchModelTest {
     }
 
     @Test
-    void stoppingFinishesTheCardInWorkAndBeginsNoOther() throws IOException {
+    void stoppingFinishesTheCardInWorkAndBeginsNoOther() throws CardException, IOException {
         List<Path> all = cards.tuned(20);
         BatchModel model = new BatchModel(services, all, lookedAt::add, 1);
         model.workOut(STOCK);

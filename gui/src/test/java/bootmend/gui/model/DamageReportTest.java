@@ -3,8 +3,8 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.FindingView;
-import bootmend.job.RepairRequest;
+import bootmend.operation.FindingView;
+import bootmend.operation.RepairRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collections;

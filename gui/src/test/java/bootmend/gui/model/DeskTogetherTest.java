@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ResetRequest;
 import bootmend.page.CardState;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.ResetRequest;
+import bootmend.operation.ResetRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;

@@ -3,9 +3,9 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.HistoryEntry;
-import bootmend.job.LineChange;
-import bootmend.job.ResetRequest;
+import bootmend.operation.HistoryEntry;
+import bootmend.operation.LineChange;
+import bootmend.operation.ResetRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;

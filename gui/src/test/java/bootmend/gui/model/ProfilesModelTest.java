@@ -2,11 +2,12 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
+import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -27,7 +28,7 @@ class ProfilesModelTest {
     private ProfilesModel model;
 
     @BeforeEach
-    void begin() throws IOException {
+    void begin() throws CardException, IOException {
         bench = TuningDesk.filled(folder);
         model = new ProfilesModel(bench.desk);
         model.read();
@@ -107,7 +108,7 @@ class ProfilesModelTest {
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
     @Test
-    void blockersAreToldBeforeTheRiskIsOffered() throws IOException {
+    void blockersAreToldBeforeTheRiskIsOffered() throws CardException, IOException {
         Path wild = SmallCards.write(folder, "wild.img", "arm_freq=1000\nover_voltage=6\nforce_turbo=1\n");
         new ProfileJob(bench.workplace)
                 .save(CardRequest.of(wild), new ProfileJob.Save("wild", "pi3", "", "", "", List.of(), false));

@@ -1,0 +1,14 @@
+package bootmend.card;
+
+import bootmend.config.ConfigDocument;
+import bootmend.fat.DirectoryEntry;
+import java.util.List;
+
+/**
+ * The config file, or one that it includes, as it was read.
+ *
+ * @param path from the boot partition's root, parts separated by {@code /}
+ * @param doubts sentences on what could not be read of it
+ */
+public record ConfigFile(
+        String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {}

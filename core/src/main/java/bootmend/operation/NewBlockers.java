@@ -1,0 +1,83 @@
+package bootmend.operation;
+
+import bootmend.CardException;
+import bootmend.check.CardContents;
+import bootmend.check.CardRead;
+import bootmend.check.Checker;
+import bootmend.check.ConfigText;
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.check.Severity;
+import bootmend.config.ConfigDocument;
+import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.BoardFacts;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Finds the blockers that new config files would bring to a card, for any purpose. */
+final class NewBlockers {
+
+    /** That a profile tunes the card is what it is for. */
+    private static final String TUNED = "tuning-line-active";
+
+    private final TuningTables tables;
+    private final BoardFacts facts;
+
+    NewBlockers(TuningTables tables, BoardFacts facts) {
+        this.tables = tables;
+        this.facts = facts;
+    }
+
+    /**
+     * Blockers that are not there without the change, and those of a card on which something waits that tuning makes
+     * dangerous.
+     *
+     * @param files the config files after the change, by path
+     */
+    List<Finding> of(CardRead before, Map<String, ConfigDocument> files) {
+        List<ConfigText> config = new ArrayList<>();
+        for (ConfigText text : before.config()) {
+            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
+        }
+        CardRead after = new CardRead(
+                before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
+        Set<String> known = new HashSet<>();
+        blockers(before).forEach(finding -> known.add(finding.rule()));
+        return blockers(after).stream()
+                .filter(finding -> !known.contains(finding.rule()))
+                .toList();
+    }
+
+    /**
+     * Refuses where there are any.
+     *
+     * @param done what would be done all the same with the option that takes the risk, such as {@code staged}
+     */
+    static void refuse(List<Finding> blockers, String done) throws CardException {
+        if (!blockers.isEmpty()) {
+            Finding first = blockers.get(0);
+            throw CardException.risky(
+                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
+                            + "of may then happen, and some of it cannot be undone.",
+                    CardException.Risk.BLOCKERS);
+        }
+    }
+
+    private List<Finding> blockers(CardRead read) {
+        Map<String, Finding> blockers = new LinkedHashMap<>();
+        Checker checker = new Checker(tables);
+        for (Purpose purpose : Purpose.values()) {
+            for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
+                if (finding.severity() == Severity.BLOCKER && !finding.rule().equals(TUNED)) {
+                    blockers.putIfAbsent(finding.rule() + finding.where() + finding.what(), finding);
+                }
+            }
+        }
+        return List.copyOf(blockers.values());
+    }
+}

@@ -1,0 +1,228 @@
+package bootmend.operation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import bootmend.CardException;
+import bootmend.fixtures.FatItem;
+import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SparseDisk;
+import bootmend.request.CardRequest;
+import bootmend.view.CardView;
+import bootmend.view.TuningView;
+import bootmend.workplace.MemoryCard;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ResetJobTest {
+
+    private static final String TUNED = "# arm cart\narm_freq=2350\ndtparam=spi=on\nover_voltage=8\n";
+    private static final String STOCK = "# arm cart\n#arm_freq=2350\ndtparam=spi=on\n#over_voltage=8\n";
+
+    static Stream<FatSpec> specs() {
+        return Stream.of(
+                        FatSpec.fat12(3000),
+                        FatSpec.fat16(5000),
+                        FatSpec.fat32(66000),
+                        FatSpec.fat16(5000).bytesPerSector(4096),
+                        FatSpec.fat32(66000).activeFat(1))
+                .map(FatSpec.Builder::build);
+    }
+
+    @ParameterizedTest
+    @MethodSource("specs")
+    void showResetShowUndo(FatSpec spec) throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(spec, TUNED);
+        SparseDisk before = card.disk.copy();
+
+        CardView tuned = card.show();
+        assertThat(tuned.isStock()).isFalse();
+        assertThat(tuned.partition().fatType()).isEqualTo(spec.kind().name());
+        assertThat(tuned.partition().label()).isEqualTo("BOOT");
+        assertThat(tuned.partition().serial()).isEqualTo("5C01-AB07");
+        assertThat(tuned.tuning()).extracting(TuningView::line).containsExactly(2, 4);
+        assertThat(card.lastJob().writes()).isEmpty();
+
+        assertThat(card.reset(ResetRequest.PLAIN)).isTrue();
+        assertThat(card.text("config.txt")).isEqualTo(STOCK);
+        assertThat(card.show().isStock()).isTrue();
+
+        assertThat(card.undo()).isTrue();
+        assertThat(card.disk.differingSectors(before)).isEmpty();
+    }
+
+    @Test
+    void aSecondResetWritesNothing() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(TUNED);
+        card.reset(ResetRequest.PLAIN);
+        SparseDisk once = card.disk.copy();
+
+        assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
+
+        assertThat(card.lastJob().writes()).isEmpty();
+        assertThat(card.disk.differingSectors(once)).isEmpty();
+    }
+
+    @Test
+    void previewWritesNothingAndNamesTheLines() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(TUNED);
+        try (ProposedChange change =
+                new ResetJob(card.workplace()).preview(CardRequest.of(Path.of("card")), ResetRequest.PLAIN)) {
+            assertThat(change.lines())
+                    .containsExactly(
+                            new LineChange(
+                                    "config.txt", 2, Optional.of("arm_freq=2350"), Optional.of("#arm_freq=2350")),
+                            new LineChange(
+                                    "config.txt", 4, Optional.of("over_voltage=8"), Optional.of("#over_voltage=8")));
+            assertThat(change.plan().sectorsWritten())
+                    .isEqualTo(change.plan().steps().stream()
+                            .mapToInt(PlanView.Step::sectors)
+                            .sum());
+        }
+        assertThat(card.lastJob().writes()).isEmpty();
+        assertThat(card.text("config.txt")).isEqualTo(TUNED);
+    }
+
+    @Test
+    void removeTakesTheLinesOut() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(TUNED);
+        card.reset(new ResetRequest(true, Set.of(), false));
+
+        assertThat(card.text("config.txt")).isEqualTo("# arm cart\ndtparam=spi=on\n");
+    }
+
+    @Test
+    void removeMayLeaveAnEmptyFile() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(FatSpec.fat32(66000).build(), "arm_freq=2000");
+        SparseDisk before = card.disk.copy();
+        card.reset(new ResetRequest(true, Set.of(), false));
+        assertThat(card.text("config.txt")).isEmpty();
+
+        card.undo();
+        assertThat(card.disk.differingSectors(before)).isEmpty();
+    }
+
+    @Test
+    void lineEndsStay() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig("a=1\r\narm_freq=2000\r\n[pi4]\r\nover_voltage=6");
+        card.reset(ResetRequest.PLAIN);
+
+        assertThat(card.text("config.txt")).isEqualTo("a=1\r\n#arm_freq=2000\r\n[pi4]\r\n#over_voltage=6");
+    }
+
+    @Test
+    void linesUnderNoneStay() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig("[none]\narm_freq=2200\n[all]\narm_freq=2100\n");
+        card.reset(ResetRequest.PLAIN);
+
+        assertThat(card.text("config.txt")).isEqualTo("[none]\narm_freq=2200\n[all]\n#arm_freq=2100\n");
+    }
+
+    @Test
+    void keysThatAreShownOnlyAreResetWhenNamed() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig("arm_boost=1\n");
+
+        assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
+        assertThat(card.reset(new ResetRequest(false, Set.of("arm_boost"), false)))
+                .isTrue();
+        assertThat(card.text("config.txt")).isEqualTo("#arm_boost=1\n");
+        assertStops(
+                () -> card.begin(new ResetRequest(false, Set.of("dtparam"), false)),
+                CardException.Kind.USAGE,
+                "dtparam is no tuning key");
+    }
+
+    @Test
+    void includedFilesAreResetToo() throws CardException, IOException {
+        MemoryCard card = MemoryCard.of(
+                FatSpec.fat32(66000).build(),
+                builder -> builder.directory("lab")
+                        .file(
+                                "config.txt",
+                                MemoryCard.ascii("include lab/tuning.txt\narm_freq=2000\ninclude gone.txt\n"))
+                        .file("lab/tuning.txt", MemoryCard.ascii("over_voltage=6\ninclude config.txt\n")));
+        SparseDisk before = card.disk.copy();
+
+        assertThat(card.show().tuning()).extracting(TuningView::file).containsExactly("config.txt", "lab/tuning.txt");
+        assertThat(card.show().notes()).hasSize(2);
+        assertThat(card.show().notes().get(0)).contains("gone.txt", "not on the boot partition");
+        assertThat(card.show().notes().get(1)).contains("config.txt, which is being read already");
+        card.reset(ResetRequest.PLAIN);
+        assertThat(card.text("config.txt")).isEqualTo("include lab/tuning.txt\n#arm_freq=2000\ninclude gone.txt\n");
+        assertThat(card.text("lab/tuning.txt")).isEqualTo("#over_voltage=6\ninclude config.txt\n");
+
+        card.undo();
+        assertThat(card.disk.differingSectors(before)).isEmpty();
+    }
+
+    /** One file under two names must be planned once: a second plan would leave the first one's clusters lost. */
+    @ParameterizedTest
+    @ValueSource(strings = {"lab/tuning-a.txt", "lab//Tuning-A.txt", "/LAB\\tuning-a.txt", "lab/TUNING~1.TXT"})
+    void aFileIncludedUnderTwoNamesIsChangedOnce(String again) throws CardException, IOException {
+        MemoryCard card = MemoryCard.of(
+                FatSpec.fat32(66000).build(),
+                builder -> builder.directory("lab")
+                        .file("config.txt", MemoryCard.ascii("include lab/tuning-a.txt\ninclude " + again + "\n"))
+                        .file("lab/tuning-a.txt", MemoryCard.ascii("over_voltage=6\n")));
+        assertThat(card.show().tuning()).hasSize(1);
+        byte[] free = card.disk.toBytes(512 + 488, 4);
+
+        card.reset(ResetRequest.PLAIN);
+
+        assertThat(card.text("lab/tuning-a.txt")).isEqualTo("#over_voltage=6\n");
+        assertThat(card.disk.toBytes(512 + 488, 4)).isEqualTo(free);
+    }
+
+    @Test
+    void whatIsNoConfigFileHasItsOwnWords() throws CardException, IOException {
+        MemoryCard none = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder);
+        MemoryCard folder = MemoryCard.of(FatSpec.fat16(5000).build(), builder -> builder.directory("config.txt"));
+        MemoryCard large = MemoryCard.of(
+                FatSpec.fat16(5000).build(), builder -> builder.add("", FatItem.zeros("config.txt", (1 << 20) + 1)));
+        MemoryCard largest = MemoryCard.of(
+                FatSpec.fat16(5000).build(), builder -> builder.add("", FatItem.zeros("config.txt", 1 << 20)));
+
+        assertNoConfig(none, "has no config.txt");
+        assertNoConfig(folder, "is a folder");
+        assertNoConfig(large, "has 1048577 bytes");
+        assertThat(largest.show().config().orElseThrow().bytes()).isEqualTo(1 << 20);
+    }
+
+    @Test
+    void aConfigFileThatIsNotWholeIsShownButNotReset() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig("arm_freq=2000\n".repeat(200));
+        card.layout.setFatEntries(card.disk, card.layout.chain("config.txt")[2], 0);
+
+        assertThat(card.show().tuning()).isNotEmpty();
+        assertThat(card.show().notes()).anyMatch(note -> note.contains("marked free"));
+        assertStops(() -> card.begin(ResetRequest.PLAIN), CardException.Kind.REFUSED, "could not be read whole");
+    }
+
+    @Test
+    void nothingToUndo() throws IOException {
+        MemoryCard card = MemoryCard.withConfig(TUNED);
+
+        assertStops(card::undo, CardException.Kind.REFUSED, "no change to this card");
+    }
+
+    private static void assertNoConfig(MemoryCard card, String words) throws CardException, IOException {
+        assertThat(card.show().configProblem().orElseThrow()).hasMessageContaining(words);
+        assertStops(() -> card.begin(ResetRequest.PLAIN), CardException.Kind.UNREADABLE, words);
+    }
+
+    private static void assertStops(ThrowingCallable work, CardException.Kind kind, String words) {
+        assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
+            assertThat(e.kind()).isEqualTo(kind);
+            assertThat(e).hasMessageContaining(words);
+            assertThat(e.remedy()).endsWith(".");
+        });
+    }
+}

@@ -1,0 +1,142 @@
+package bootmend.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import bootmend.CardException;
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.check.Severity;
+import bootmend.device.CardSource;
+import bootmend.device.FaultingDevice;
+import bootmend.device.PartitionWindow;
+import bootmend.device.RecordingDevice;
+import bootmend.fixtures.DamagedCard;
+import bootmend.fixtures.DamagedCards;
+import bootmend.operation.ProposedChange;
+import bootmend.operation.ResetJob;
+import bootmend.operation.ResetRequest;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
+import com.google.common.jimfs.Configuration;
+import com.google.common.jimfs.Jimfs;
+import de.waldheinz.fs.BlockDevice;
+import java.io.IOException;
+import java.nio.file.FileSystem;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The check on whole cards, damaged ones above all; what each damage is stands in the catalogue of damaged cards. */
+class CheckJobTest {
+
+    private static final Path CARD = Path.of("/cards/lab.img");
+
+    static List<String> damages() {
+        return DamagedCards.ids();
+    }
+
+    @ParameterizedTest
+    @MethodSource("damages")
+    void anyDamageGivesFindingsOrAnErrorThatSaysWhatToDo(String id) throws IOException {
+        RecordingDevice disk = new RecordingDevice(DamagedCards.card(id).disk());
+        try {
+            assertThat(check(disk).findings()).extracting(Finding::rule).isNotEmpty();
+        } catch (CardException e) {
+            assertThat(e.remedy()).isNotBlank();
+        }
+        assertThat(disk.writes()).isEmpty();
+        // 64 MiB of clusters, two FAT copies: no damage makes the check read the volume over and over.
+        assertThat(disk.bytesRead()).isLessThan(32L << 20);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "config-utf16, config-not-plain-text",
+        "config-utf16-no-mark, config-not-plain-text",
+        "config-utf8-mark, config-byte-order-mark",
+        "config-cr-only, config-bare-line-ends",
+        "config-typographic-quotes, value-not-a-number",
+        "config-txt-txt, config-misnamed",
+        "config-no-extension, config-misnamed",
+        "config-blank-before-dot, config-misnamed",
+        "boot-sector-zeroed, volume-damaged",
+        "gpt-first-header-bad, volume-doubt",
+        "image-cut-off-in-kernel, boot-file-not-whole"
+    })
+    void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
+        assertThat(check(DamagedCards.card(id).disk()).findings())
+                .extracting(Finding::rule)
+                .contains(rule);
+        DamagedCard damaged = DamagedCards.card(id);
+        assertThat(check(damaged.healthy()).findings())
+                .extracting(Finding::rule)
+                .doesNotContain(rule);
+    }
+
+    /** The catalogue's cards hold firmware, kernels and a device tree for the pi4 family alone. */
+    @Test
+    void theBoardsAreThoseThatTheCardCanBoot() throws CardException, IOException {
+        CheckView view = check(DamagedCards.card("config-odd-case").healthy());
+        assertThat(view.boards()).containsExactly("pi4", "pi400", "cm4", "cm4s");
+        assertThat(view.boardsGiven()).isFalse();
+        assertThat(view.hasBlocker()).isTrue();
+        assertThat(view.count(Severity.BLOCKER)).isEqualTo(4);
+    }
+
+    @Test
+    void aReadThatFailsAnywhereIsAnErrorOrLeavesAFinding() throws CardException, IOException {
+        BlockDevice disk = DamagedCards.card("config-odd-case").healthy();
+        RecordingDevice whole = new RecordingDevice(disk);
+        List<Finding> healthy = check(whole).findings();
+        int reads = whole.reads().size();
+        for (int n = 1; n <= reads; n += Math.max(1, reads / 40)) {
+            try {
+                assertThat(check(FaultingDevice.atRead(disk, n)).findings()).isNotEqualTo(healthy);
+            } catch (CardException e) {
+                assertThat(e.remedy()).isNotBlank();
+            }
+        }
+        assertThat(reads).isPositive();
+    }
+
+    @Test
+    void aChangeThatWasCutShortBlocks() throws CardException, IOException {
+        BlockDevice disk = DamagedCards.card("config-odd-case").healthy().copy();
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            try (ProposedChange change = new ResetJob(workplace(host, FaultingDevice.atWrite(disk, 3)))
+                    .begin(CardRequest.of(CARD), ResetRequest.PLAIN)) {
+                change.apply();
+            } catch (CardException cut) {
+                assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+            }
+            assertThat(new CheckJob(workplace(host, disk)).run(request()).findings())
+                    .extracting(Finding::rule)
+                    .contains("change-cut-short");
+        }
+    }
+
+    private static CheckView check(BlockDevice disk) throws CardException, IOException {
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            return new CheckJob(workplace(host, disk)).run(request());
+        }
+    }
+
+    private static CheckRequest request() {
+        return new CheckRequest(CardRequest.of(CARD), Purpose.SHIP, BoardRequest.none());
+    }
+
+    private static Workplace workplace(FileSystem host, BlockDevice disk) {
+        Clock clock = Clock.fixed(Instant.parse("2026-03-02T07:45:10Z"), ZoneOffset.UTC);
+        return new Workplace(
+                host.getPath("/home"),
+                clock,
+                (path, forChanging) -> CardSource.of(path, new PartitionWindow(disk, 0, disk.getSize())));
+    }
+}
