@@ -1,5 +1,6 @@
 package bootmend.boot;
 
+import bootmend.CardException;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.FatVolume;
@@ -24,7 +25,16 @@ final class OpenedCard {
 
     private OpenedCard() {}
 
+    /** Says why the disk is no card where it is none. */
     static DeviceCard of(BlockDevice disk) throws IOException {
+        try {
+            return opened(disk);
+        } catch (CardException e) {
+            throw new IOException(e.getMessage(), e);
+        }
+    }
+
+    private static DeviceCard opened(BlockDevice disk) throws CardException, IOException {
         PartitionTable table = PartitionTableReader.read(disk);
         Map<Integer, FatVolume> volumes = new HashMap<>();
         BootVolumes look = partition -> top(disk, partition, volumes);

@@ -90,7 +90,7 @@ class OracleRootTest {
 
     @ParameterizedTest
     @CsvSource({"dos", "gpt"})
-    void namesOfPartitionsAreThoseOfThePartitionTool(String kind) throws IOException {
+    void namesOfPartitionsAreThoseOfThePartitionTool(String kind) throws Exception {
         Tool.need("sfdisk");
         Path file = dir.resolve("card.img");
         Tool.run("truncate", "-s", "64M", file.toString());
