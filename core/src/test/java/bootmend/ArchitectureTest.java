@@ -106,7 +106,13 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule CHECK = only(
-            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
+            "bootmend.check",
+            ROOT,
+            "bootmend.boot",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat");
 
     @ArchTest
     static final ArchRule WORKPLACE = only(

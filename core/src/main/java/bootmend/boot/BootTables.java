@@ -3,6 +3,7 @@ package bootmend.boot;
 import bootmend.tuning.TuningTables;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -24,6 +25,15 @@ public final class BootTables {
     /** What a board starts from unless its config file says otherwise, each as a phrase of file names. */
     public List<String> usualFiles(String boardId) {
         return boards.get(boardId).words();
+    }
+
+    /**
+     * Ids of the boards that a card can be meant for, in the boards' order; none where nothing tells one.
+     *
+     * @param fileNames names of files, without folders, where boards look for device trees, kernels and start files
+     */
+    public Set<String> meantFor(List<String> fileNames) {
+        return new MeantFor(this, fileNames).boards().keySet();
     }
 
     BoardFiles of(String boardId) {

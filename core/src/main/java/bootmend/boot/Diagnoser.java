@@ -295,8 +295,10 @@ final class Diagnoser {
         config.problem().ifPresent(problem -> {
             boolean stops = files.needsConfig() && problem.state() == LinkState.MISSING;
             Found found = Found.words(config.name(), problem.sentence());
-            String sentence = Character.toUpperCase(problem.sentence().charAt(0))
-                    + problem.sentence().substring(1);
+            // A clause may begin with the file's name, which stays as it is written.
+            String sentence = problem.sentence().startsWith("there")
+                    ? "There" + problem.sentence().substring("there".length())
+                    : problem.sentence();
             parts.add(
                     stops
                             ? Part.stops(

@@ -149,7 +149,7 @@ final class FirmwareCheck {
                             gone + " not on the card; a board takes start file and fixup file as a pair.",
                             pair.named().isPresent() ? Origin.WRONG_EDIT : Origin.INCOMPLETE_COPY,
                             remedy(pair, put)),
-                    Found.words(pair.start() + ", " + pair.fixup(), "looked for in the folder"));
+                    at(pair, start.isEmpty() ? pair.start() : pair.fixup(), "looked for in the folder"));
         }
         taken.add(pair.start());
         Optional<String> letters = letters(pair.start());
@@ -161,7 +161,7 @@ final class FirmwareCheck {
                             names + " are of two variants; such a pair does not boot.",
                             Origin.WRONG_EDIT,
                             remedy(pair, List.of(pair.start(), pair.fixup()))),
-                    Found.words(pair.start() + ", " + pair.fixup(), "their names"));
+                    at(pair, pair.start(), "its name beside that of " + pair.fixup()));
         }
         FileLook look = folder.elf(pair.start());
         if (!look.isWhole()) {
@@ -172,6 +172,13 @@ final class FirmwareCheck {
         return Part.all(List.of(
                 Part.whole(Found.file(pair.start(), start.get().size(), look.check() + version)),
                 plain(folder, pair.fixup(), Origin.CUT_WRITE, List.of(pair.start(), pair.fixup()))));
+    }
+
+    private static Found at(Pair pair, String file, String check) {
+        return pair.named()
+                .flatMap(Value::by)
+                .map(by -> Found.line(by.file(), by.line(), "names " + file))
+                .orElseGet(() -> Found.words(file, check));
     }
 
     private static Remedy remedy(Pair pair, List<String> files) {

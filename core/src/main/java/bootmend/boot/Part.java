@@ -1,6 +1,7 @@
 package bootmend.boot;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -8,35 +9,42 @@ import java.util.function.Predicate;
 /**
  * What was found of a link, or of a part of one, before it is joined with others.
  *
+ * @param at what the state is about; empty where it is nothing in particular
  * @param why a clause; empty where it is whole
  * @param cause why the board goes no further; there exactly where it does not
  */
-record Part(LinkState state, List<Found> found, String why, Optional<Cause> cause) {
+record Part(LinkState state, Optional<Found> at, List<Found> found, String why, Optional<Cause> cause) {
 
     Part {
         found = List.copyOf(found);
     }
 
     static Part whole(Found... found) {
-        return new Part(LinkState.WHOLE, List.of(found), "", Optional.empty());
+        return whole(List.of(found));
     }
 
     static Part whole(List<Found> found) {
-        return new Part(LinkState.WHOLE, found, "", Optional.empty());
+        return new Part(LinkState.WHOLE, found.stream().findFirst(), found, "", Optional.empty());
     }
 
     /** Not whole, but the board goes on. */
     static Part lacking(LinkState state, String why, Found... found) {
-        return new Part(state, List.of(found), why, Optional.empty());
+        List<Found> marked = marked(state, found);
+        return new Part(state, marked.stream().findFirst(), marked, why, Optional.empty());
     }
 
     static Part unknown(String why, Found... found) {
-        return new Part(LinkState.UNKNOWN, List.of(found), why, Optional.empty());
+        return lacking(LinkState.UNKNOWN, why, found);
     }
 
     static Part stops(LinkState state, Cause cause, Found... found) {
         String why = cause.sentence();
-        return new Part(state, List.of(found), why.replaceFirst("\\.$", ""), Optional.of(cause));
+        List<Found> marked = marked(state, found);
+        return new Part(state, marked.stream().findFirst(), marked, why.replaceFirst("\\.$", ""), Optional.of(cause));
+    }
+
+    private static List<Found> marked(LinkState state, Found... found) {
+        return Arrays.stream(found).map(each -> each.as(state)).toList();
     }
 
     boolean isStop() {
@@ -51,7 +59,7 @@ record Part(LinkState state, List<Found> found, String why, Optional<Cause> caus
                 .or(() -> first(parts, part -> part.state == LinkState.UNKNOWN))
                 .or(() -> first(parts, part -> part.state != LinkState.WHOLE))
                 .orElseGet(Part::whole);
-        return new Part(worst.state, found(parts), worst.why, worst.cause);
+        return new Part(worst.state, worst.at, found(parts), worst.why, worst.cause);
     }
 
     /**
@@ -69,13 +77,14 @@ record Part(LinkState state, List<Found> found, String why, Optional<Cause> caus
         }
         return new Part(
                 LinkState.UNKNOWN,
+                bad.get().at,
                 found(parts),
                 "it depends on " + dependsOn + "; in one case " + bad.get().why,
                 Optional.empty());
     }
 
     private Part withFound(List<Found> all) {
-        return new Part(state, all, why, cause);
+        return new Part(state, at, all, why, cause);
     }
 
     private static Optional<Part> first(List<Part> parts, Predicate<Part> test) {
@@ -90,6 +99,6 @@ record Part(LinkState state, List<Found> found, String why, Optional<Cause> caus
     }
 
     BootLink link(LinkKind kind) {
-        return new BootLink(kind, state, found, why, isStop());
+        return new BootLink(kind, state, at, found, why, isStop());
     }
 }

@@ -44,6 +44,7 @@ final class PartitionCheck {
                 number == 0 ? "whole card" : "partition " + number,
                 OptionalInt.empty(),
                 partition.isPresent() ? OptionalLong.of(partition.get().length()) : OptionalLong.empty(),
+                LinkState.WHOLE,
                 number == card.bootPartition() ? card.choice() : "autoboot.txt names it for a try-once start")));
         layout.doubts().forEach(doubt -> parts.add(Part.whole(Found.words("partition table", doubt))));
         files.doubts().forEach(doubt -> parts.add(Part.whole(Found.words("volume", doubt))));

@@ -62,15 +62,15 @@ final class RootCheck {
         } else if (name instanceof RootName.Memory) {
             return early == Early.THERE
                     ? Part.whole(Found.line(file, 1, shown + " is in memory, from the early file system"))
-                    : Part.unknown(shown + " is in memory, and what the kernel puts there is not told");
+                    : unsure(shown + " is in memory, and what the kernel puts there is not told");
         } else if (name instanceof RootName.Malformed malformed) {
             return early == Early.NONE
                     ? stop(LinkState.DAMAGED, shown + " " + malformed.why(), Origin.WRONG_EDIT)
-                    : Part.unknown(shown + " " + malformed.why() + "; the early file system may");
+                    : unsure(shown + " " + malformed.why() + "; the early file system may");
         } else if (name instanceof RootName.OtherDisk other) {
-            return Part.unknown(shown + " is on " + VisibleText.of(other.name()) + ", which is not this card");
+            return unsure(shown + " is on " + VisibleText.of(other.name()) + ", which is not this card");
         } else if (layout.kind() == CardLayout.Kind.UNSEEN && !(early == Early.NONE && isSuper(name))) {
-            return Part.unknown(shown + " names a partition that a mounted folder does not show");
+            return unsure(shown + " names a partition that a mounted folder does not show");
         }
         return onCard(name, shown, line);
     }
@@ -92,15 +92,14 @@ final class RootCheck {
         }
         if (early == Early.NONE
                 && OWN_WORDS.stream().anyMatch(word -> line.value(word).isPresent())) {
-            return Part.unknown(
-                    "the command line names no root=; its other words may be for an early file system that is"
-                            + " built into the kernel");
+            return unsure("the command line names no root=; its other words may be for an early file system that is"
+                    + " built into the kernel");
         }
         return early == Early.NONE
                 ? stop(LinkState.MISSING, "the command line names no root=", Origin.WRONG_EDIT)
                 : early == Early.THERE
                         ? Part.whole(Found.line(file, 1, "no root=; the early file system finds it by itself"))
-                        : Part.unknown("the command line names no root=, and the early file system may find one");
+                        : unsure("the command line names no root=, and the early file system may find one");
     }
 
     private Part onCard(RootName name, String shown, CommandLine line) throws IOException {
@@ -137,7 +136,7 @@ final class RootCheck {
 
     private Part byNumber(int number, String shown, CommandLine line) throws IOException {
         if (number > 4 && layout.hasMore() && layout.number(number).isEmpty()) {
-            return Part.unknown(shown + " is a partition inside an extended one, which was not followed");
+            return unsure(shown + " is a partition inside an extended one, which was not followed");
         }
         return named(each -> each.number() == number, shown, "this card has no partition " + number, line);
     }
@@ -157,7 +156,7 @@ final class RootCheck {
         if (layout.kind() == CardLayout.Kind.MBR && disk.isPresent() && wanted.startsWith(disk.get() + "-")) {
             String number = wanted.substring(disk.get().length() + 1);
             if (number.matches("[0-9a-f]{2}") && Integer.parseInt(number, 16) > 4 && layout.hasMore()) {
-                return Part.unknown(shown + " is a partition inside an extended one, which was not followed");
+                return unsure(shown + " is a partition inside an extended one, which was not followed");
             }
             return stop(
                     LinkState.MISSING,
@@ -175,7 +174,7 @@ final class RootCheck {
                 ? stop(LinkState.MISSING, shown + " " + why + ", and it holds a system of its own", Origin.OTHER_CARD)
                 : layout.partitions().size() > 1
                         ? stop(LinkState.MISSING, shown + " " + why, Origin.OTHER_CARD)
-                        : Part.unknown(shown + " " + why + " and holds no system; that disk would have to be attached");
+                        : unsure(shown + " " + why + " and holds no system; that disk would have to be attached");
     }
 
     private Part bySuper(String shown, CommandLine line, Predicate<FileSystemMark> fits) throws IOException {
@@ -191,7 +190,7 @@ final class RootCheck {
             Optional<FileSystemMark> mark = FileSystemMark.read(card, each);
             if (mark.filter(fits).isPresent()) {
                 return early == Early.PERHAPS
-                        ? Part.unknown(shown + " needs the early file system, of which the card does not tell enough")
+                        ? unsure(shown + " needs the early file system, of which the card does not tell enough")
                         : partition(each, shown, line);
             }
         }
@@ -219,7 +218,7 @@ final class RootCheck {
                             LinkState.MISSING,
                             shown + " is the boot partition itself, which holds no system",
                             Origin.WRONG_EDIT)
-                    : Part.unknown(shown + " is the boot partition itself; the early file system may know why");
+                    : unsure(shown + " is the boot partition itself; the early file system may know why");
         }
         OptionalLong end = layout.bytes();
         Optional<FileSystemMark> read = FileSystemMark.read(card, partition);
@@ -232,6 +231,7 @@ final class RootCheck {
                 where,
                 OptionalInt.empty(),
                 OptionalLong.of(partition.length()),
+                LinkState.WHOLE,
                 shown + ", holds " + mark.kind().word());
         if (mark.kind() == FileSystemMark.Kind.ZEROS) {
             return Part.stops(
@@ -272,7 +272,7 @@ final class RootCheck {
             return opened
                     ? Part.whole(found)
                     : kind == FileSystemMark.Kind.OTHER || early == Early.PERHAPS
-                            ? Part.unknown(shown + " is " + where + ", which holds " + kind.word(), found)
+                            ? unsure(shown + " is " + where + ", which holds " + kind.word(), found)
                             : stop(
                                     LinkState.DAMAGED,
                                     shown + " is " + where + ", which holds " + kind.word()
@@ -306,6 +306,10 @@ final class RootCheck {
                 || kind == FileSystemMark.Kind.FAT && type.equals("msdos");
     }
 
+    private Part unsure(String why, Found... found) {
+        return Part.unknown(why, found.length == 0 ? new Found[] {Found.words(file, why)} : found);
+    }
+
     private Part cut(String what) {
         return Part.stops(
                 LinkState.DAMAGED, new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()));
@@ -332,7 +336,7 @@ final class RootCheck {
                                 ? new Remedy.WriteAnew()
                                 : new Remedy.FitRoot(
                                         file, fit.map(this::fitting).orElse(""))),
-                Found.words(file, "root= read from it"));
+                Found.words(file, "its root= was read"));
     }
 
     private String fitting(CardPartition partition) {

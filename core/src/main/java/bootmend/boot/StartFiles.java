@@ -111,6 +111,7 @@ final class StartFiles {
                     LinkKind.INITRAMFS,
                     new Part(
                             LinkState.UNKNOWN,
+                            initramfs.at(),
                             initramfs.found(),
                             initramfs.why() + "; the kernel starts without it, and may or may not find its root then",
                             Optional.empty()));
@@ -307,8 +308,10 @@ final class StartFiles {
                 }
             }
             if (!others.isEmpty()) {
-                return Part.unknown(names + " is not on the card, " + VisibleText.of(String.join(", ", others))
-                        + " is, and whether the board takes it hangs on its firmware");
+                return Part.unknown(
+                        names + " is not on the card, " + VisibleText.of(String.join(", ", others))
+                                + " is, and whether the board takes it hangs on its firmware",
+                        Found.words(behind(wish.names().get(0)), "looked for in the folder"));
             }
         }
         Optional<Candidate> line = wish.by().flatMap(Value::by);
@@ -322,7 +325,8 @@ final class StartFiles {
                         line.<Remedy>map(by -> new Remedy.CorrectLine(by.file(), by.line()))
                                 .orElseGet(() -> new Remedy.PutFiles(
                                         wish.names().stream().map(this::behind).toList()))),
-                Found.words(names, "looked for in the folder"));
+                line.map(by -> Found.line(by.file(), by.line(), "names " + names))
+                        .orElseGet(() -> Found.words(behind(wish.names().get(0)), "looked for in the folder")));
     }
 
     /** A kernel by whose name some firmware may go, though none that is published does for this board. */
@@ -372,7 +376,8 @@ final class StartFiles {
                 : treeLess(
                         VisibleText.of(path) + ", which the settings name as the device tree, is not on the card",
                         Origin.WRONG_EDIT,
-                        new Remedy.CorrectLine(by.file(), by.line()));
+                        new Remedy.CorrectLine(by.file(), by.line()),
+                        Found.line(by.file(), by.line(), "names " + path));
     }
 
     private Part usualTree() throws IOException {
@@ -422,7 +427,8 @@ final class StartFiles {
                 other
                         ? new Remedy.OtherBoard()
                         : new Remedy.PutFiles(
-                                names.stream().map(this::behind).limit(1).toList()));
+                                names.stream().map(this::behind).limit(1).toList()),
+                Found.words(behind(names.get(0)), "looked for in the folder"));
     }
 
     private boolean hasTrees() throws IOException {
@@ -437,14 +443,14 @@ final class StartFiles {
     }
 
     /** Without a device tree: kernels up to 4.4 started so, a loader may carry its own. */
-    private Part treeLess(String what, Origin origin, Remedy remedy) throws IOException {
+    private Part treeLess(String what, Origin origin, Remedy remedy, Found found) throws IOException {
         if (isLoader) {
-            return Part.unknown(what + ", and whether the loader brings its own is not told");
+            return Part.unknown(what + ", and whether the loader brings its own is not told", found);
         }
         if (!board.needsTree() && !hasTrees()) {
-            return Part.unknown(what + ", which kernels up to 4.4 do without");
+            return Part.unknown(what + ", which kernels up to 4.4 do without", found);
         }
-        return stop(LinkKind.DEVICE_TREE, LinkState.MISSING, what, origin, remedy, Found.words("device tree", what));
+        return stop(LinkKind.DEVICE_TREE, LinkState.MISSING, what, origin, remedy, found);
     }
 
     private Part tree(String path) throws IOException {
@@ -493,10 +499,9 @@ final class StartFiles {
         }
         if (entry != null) {
             if (entry.containsKey("deprecated") || !entry.containsKey(board.overlayChip())) {
-                return Part.lacking(
-                        LinkState.MISSING,
-                        shown + " is not for " + board.board() + " by the card's map of overlays; it is passed over",
-                        Found.line(line.file(), line.line(), shown));
+                String why =
+                        shown + " is not for " + board.board() + " by the card's map of overlays; it is passed over";
+                return Part.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
             }
             String other = text(entry.get(board.overlayChip()));
             name = other.isEmpty() ? name : other;
@@ -504,10 +509,8 @@ final class StartFiles {
         String path = place + name + ".dtbo";
         Optional<DirectoryEntry> file = folder.file(path);
         if (file.isEmpty()) {
-            return Part.lacking(
-                    LinkState.MISSING,
-                    VisibleText.of(path) + " is not on the card; " + shown + " is passed over",
-                    Found.line(line.file(), line.line(), shown));
+            String why = VisibleText.of(path) + " is not on the card; " + shown + " is passed over";
+            return Part.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
         }
         FileLook look = folder.tree(path).look();
         return look.isWhole()
@@ -515,7 +518,7 @@ final class StartFiles {
                 : Part.lacking(
                         look.state(),
                         VisibleText.of(path) + " " + look.why(),
-                        Found.file(path, file.get().size(), look.check()));
+                        Found.file(path, file.get().size(), VisibleText.of(path) + " " + look.why()));
     }
 
     private static String text(byte[] value) {

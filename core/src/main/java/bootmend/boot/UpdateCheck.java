@@ -142,7 +142,8 @@ final class UpdateCheck {
                         "This is a rescue card: at every start the board runs " + name(runs) + ", writes " + name(kept)
                                 + " into its boot memory and halts.",
                         Origin.ON_PURPOSE,
-                        new Remedy.RemoveFiles(files)));
+                        new Remedy.RemoveFiles(files)),
+                Found.file(runs.name(), runs.size(), "runs before anything else"));
     }
 
     private Part waiting(DirectoryEntry image, Optional<DirectoryEntry> digest) throws IOException {

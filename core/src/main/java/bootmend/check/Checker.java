@@ -27,9 +27,7 @@ public final class Checker {
         this.boardOrder = tables.boards().all().stream().map(Board::id).toList();
         this.checks = List.of(
                 new StartCheck(tables.vocabulary()),
-                new BootFileCheck(),
-                new BootContentCheck(),
-                new CommandLineCheck(),
+                new BootChainCheck(),
                 new ConfigFileCheck(),
                 new VolumeCheck(),
                 new ActiveLineCheck(tables.vocabulary()),

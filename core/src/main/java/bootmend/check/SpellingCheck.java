@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.boot.BootKeys;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.tuning.TuningNumber;
@@ -62,7 +63,7 @@ record SpellingCheck(Vocabulary vocabulary) implements Check {
 
     private Optional<String> rightCase(String key) {
         String lower = key.toLowerCase(Locale.ROOT);
-        boolean known = vocabulary.find(lower).isPresent() || BootNeeds.KEYS.contains(lower);
+        boolean known = vocabulary.find(lower).isPresent() || BootKeys.ALL.contains(lower);
         return known && !lower.equals(key) ? Optional.of(lower) : Optional.empty();
     }
 

@@ -44,7 +44,13 @@ final class NewBlockers {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
         }
         CardRead after = new CardRead(
-                before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
+                before.files(),
+                config,
+                before.configProblem(),
+                before.space(),
+                before.health(),
+                before.cutShort(),
+                before.boot());
         Set<String> known = new HashSet<>();
         blockers(before).forEach(finding -> known.add(finding.rule()));
         return blockers(after).stream()

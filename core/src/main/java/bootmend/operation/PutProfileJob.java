@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;
@@ -88,7 +89,10 @@ public final class PutProfileJob {
             return;
         }
         List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board))
-                .of(new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
+                .of(
+                        new CardReads(workplace)
+                                .read(card, CardListing.of(card.volume()), BoardFacts.of(board), Depth.NAMES),
+                        edited);
         NewBlockers.refuse(blockers, "put there");
     }
 

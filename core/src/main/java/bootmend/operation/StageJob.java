@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.CardSettings;
 import bootmend.card.ConfigFile;
@@ -161,7 +162,10 @@ public final class StageJob {
     private void refuseBlockers(OpenCard card, Board board, Map<String, ConfigDocument> edited)
             throws CardException, IOException {
         List<Finding> blockers = new NewBlockers(workplace.tables(), BoardFacts.of(board))
-                .of(new CardReads(workplace.store()).read(card, CardListing.of(card.volume())), edited);
+                .of(
+                        new CardReads(workplace)
+                                .read(card, CardListing.of(card.volume()), BoardFacts.of(board), Depth.NAMES),
+                        edited);
         NewBlockers.refuse(blockers, "staged");
     }
 

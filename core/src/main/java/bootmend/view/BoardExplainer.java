@@ -1,6 +1,6 @@
 package bootmend.view;
 
-import bootmend.check.BootableBoards;
+import bootmend.boot.BootTables;
 import bootmend.tuning.Board;
 import bootmend.tuning.Caution;
 import bootmend.tuning.Source;
@@ -40,7 +40,7 @@ final class BoardExplainer {
                 board.warrantyBit().word(),
                 stock(board),
                 volts(board),
-                new BootableBoards(tables).usualFiles(board.id()),
+                new BootTables(tables).usualFiles(board.id()),
                 board.note(),
                 CautionView.of(cautions(board)),
                 sources());

@@ -1,10 +1,9 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.BootTables;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
-import bootmend.check.BootableBoards;
-import bootmend.check.CardFiles;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.fat.Directory;
@@ -62,12 +61,14 @@ final class ShowViews {
             Resolution resolution = resolve.apply(facts.board().get());
             return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true);
         }
-        CardFiles names = names(card, files);
-        BootableBoards boards = new BootableBoards(tables);
+        Set<String> meant = new BootTables(tables).meantFor(names(card, files));
         // Each resolution is let go before the next: a hostile config file may make every one of them large.
         List<Answer> all = tables.boards().all().stream()
                 .map(resolve)
-                .map(resolution -> answer(resolution, files, boards.canBoot(resolution, names)))
+                .map(resolution -> answer(
+                        resolution,
+                        files,
+                        meant.contains(resolution.facts().board().orElseThrow().id())))
                 .toList();
         List<Answer> booted = all.stream().filter(Answer::bootable).toList();
         return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
@@ -141,9 +142,8 @@ final class ShowViews {
     }
 
     /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
-    private static CardFiles names(OpenCard card, ConfigFiles files) throws IOException {
-        List<CardFiles.Entry> entries =
-                new ArrayList<>(entries("", card.volume().root()));
+    private static List<String> names(OpenCard card, ConfigFiles files) throws IOException {
+        List<String> names = new ArrayList<>(names(card.volume().root()));
         List<String> folders = files.all().stream()
                 .flatMap(file -> file.document().lines().stream())
                 .map(ConfigLine::kind)
@@ -158,16 +158,16 @@ final class ShowViews {
         for (String folder : folders) {
             Optional<DirectoryEntry> entry = card.volume().find(folder).filter(DirectoryEntry::folder);
             if (entry.isPresent()) {
-                entries.addAll(entries(folder + "/", card.volume().list(entry.get())));
+                names.addAll(names(card.volume().list(entry.get())));
             }
         }
-        return new CardFiles(entries);
+        return names;
     }
 
-    private static List<CardFiles.Entry> entries(String folder, Directory directory) {
+    private static List<String> names(Directory directory) {
         return directory.entries().stream()
-                .map(entry ->
-                        new CardFiles.Entry(folder + entry.name(), entry.shortName(), entry.folder(), entry.size()))
+                .filter(entry -> !entry.folder())
+                .map(DirectoryEntry::name)
                 .toList();
     }
 }
