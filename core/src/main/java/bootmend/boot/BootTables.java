@@ -33,7 +33,7 @@ public final class BootTables {
      * @param fileNames names of files, without folders, where boards look for device trees, kernels and start files
      */
     public Set<String> meantFor(List<String> fileNames) {
-        return new MeantFor(this, fileNames).boards().keySet();
+        return new MeantFor(this, fileNames, false).boards().keySet();
     }
 
     BoardFiles of(String boardId) {

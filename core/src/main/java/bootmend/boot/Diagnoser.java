@@ -79,7 +79,12 @@ final class Diagnoser {
         if (facts.board().isPresent()) {
             meant.put(facts.board().get().id(), "it was asked for");
         } else {
-            meant.putAll(new MeantFor(tables, names()).boards());
+            meant.putAll(new MeantFor(
+                            tables,
+                            names(),
+                            settings(boot, ConfigName.NAME, facts).values("kernel").stream()
+                                    .anyMatch(value -> value.value().isPresent()))
+                    .boards());
             none = meant.isEmpty();
             if (none) {
                 tables.all().forEach(board -> meant.put(board.board(), "nothing on the card tells another"));

@@ -24,10 +24,15 @@ final class MeantFor {
 
     private final BootTables tables;
     private final Set<String> names = new HashSet<>();
+    private final boolean namesKernel;
 
-    /** @param fileNames names of files where boards look for device trees, kernels and start files */
-    MeantFor(BootTables tables, List<String> fileNames) {
+    /**
+     * @param fileNames names of files where boards look for device trees, kernels and start files
+     * @param namesKernel whether the settings name a kernel, so that it need not go by a usual name
+     */
+    MeantFor(BootTables tables, List<String> fileNames, boolean namesKernel) {
         this.tables = tables;
+        this.namesKernel = namesKernel;
         fileNames.forEach(name -> names.add(name.toLowerCase(Locale.ROOT)));
     }
 
@@ -86,6 +91,10 @@ final class MeantFor {
                     .anyMatch(names::contains)) {
                 byKernel.add(board);
             }
+        }
+        // Start files alone tell little: builds carry those of every board.
+        if (byKernel.isEmpty()) {
+            return namesKernel ? byStart : List.of();
         }
         List<BoardFiles> both = new ArrayList<>(byStart);
         both.retainAll(byKernel);

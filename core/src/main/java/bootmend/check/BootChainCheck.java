@@ -34,7 +34,7 @@ record BootChainCheck() implements Check {
             return List.of(Remark.of(
                     "boots-no-board",
                     Place.VOLUME,
-                    "No known board finds boot firmware, a kernel or a device tree of its own on this card."));
+                    "No known board finds a kernel or a device tree of its own on this card."));
         }
         List<Remark> remarks = new ArrayList<>();
         for (BoardDiagnosis board : card.read().boot().get().boards()) {

@@ -82,6 +82,10 @@ class MeantForTest {
     void withoutDeviceTreesFirmwareAndKernelTell() throws IOException {
         ChainCard old = ChainCard.full().keep("bootcode.bin|start.elf|fixup.dat|kernel.img|config.txt|cmdline.txt");
         assertThat(diagnosis(old).boardIds()).containsExactly("pi0", "pi0w", "pi1", "cm1");
+        ChainCard startOnly = ChainCard.full().keep("bootcode.bin|start.elf|fixup.dat|cmdline.txt");
+        assertThat(diagnosis(startOnly).meantForNone()).isTrue();
+        ChainCard named = startOnly.config("kernel=zImage\n").put("zImage", ChainFiles.kernel32(6000));
+        assertThat(diagnosis(named).boardIds()).contains("pi0", "pi2", "pi3").doesNotContain("pi4");
         ChainCard own = ChainCard.full()
                 .keep("start4.elf|fixup4.dat|kernel8.img|cmdline.txt")
                 .config("device_tree=lab.dtb\n")
