@@ -19,9 +19,6 @@ public interface BootFiles {
     /** The bytes of {@code file}, which is no folder, at any place. */
     FileBytes bytes(DirectoryEntry file) throws IOException;
 
-    /** Looks into {@code file}, which is no folder, without reading it whole. */
-    FileSample sample(DirectoryEntry file) throws IOException;
-
     /** How full the volume is. */
     VolumeSpace space() throws IOException;
 

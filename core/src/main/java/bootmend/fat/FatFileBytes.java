@@ -55,7 +55,9 @@ final class FatFileBytes implements FileBytes {
             long part = Math.min(end, next == null ? end : next) - at;
             long place = run.getValue() + at - run.getKey();
             long there = Math.min(part, Math.max(0, volume.size() - place));
-            out.writeBytes(volume.read(place, (int) there));
+            if (there > 0) {
+                out.writeBytes(volume.read(place, (int) there));
+            }
             if (there < part) {
                 break;
             }

@@ -113,11 +113,6 @@ public final class FatVolume implements BootFiles {
     }
 
     @Override
-    public FileSample sample(DirectoryEntry file) throws IOException {
-        return new FileSampler(this).sample(file);
-    }
-
-    @Override
     public FileBytes bytes(DirectoryEntry file) throws IOException {
         List<String> found = new ArrayList<>();
         long needed = geometry.clustersFor(file.size());

@@ -64,6 +64,16 @@ class CheckerTest {
     }
 
     @Test
+    void anIncludeThatACommentOffersNeedNotBeThere() {
+        assertThat(STOCK.config("# Put lines of your own", "# into usercfg.txt.", "include usercfg.txt")
+                        .check(Purpose.SHIP))
+                .isEmpty();
+        assertThat(STOCK.config("# Lines of the lab", "", "include usercfg.txt").check(Purpose.SHIP))
+                .extracting(Finding::rule)
+                .containsExactly("include-missing");
+    }
+
+    @Test
     void theHeaviestComesFirst() {
         List<Finding> findings = STOCK.config("arm_freq=2000", "[pi3]", "gpu_mem=64")
                 .with("tryboot.txt", "")

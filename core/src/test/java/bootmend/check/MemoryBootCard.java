@@ -8,7 +8,6 @@ import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
-import bootmend.fat.FileSample;
 import bootmend.fat.VolumeSpace;
 import bootmend.fixtures.ChainCard;
 import bootmend.fixtures.ChainFiles;
@@ -157,11 +156,6 @@ record MemoryBootCard(Map<String, byte[]> contents, Map<String, String> torn) im
                 return Optional.ofNullable(torn.get(path)).stream().toList();
             }
         };
-    }
-
-    @Override
-    public FileSample sample(DirectoryEntry file) {
-        throw new AssertionError("the boot chain reads files by their bytes");
     }
 
     @Override
