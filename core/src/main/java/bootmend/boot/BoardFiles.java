@@ -108,10 +108,10 @@ record BoardFiles(
         for (String word : row.words(column)) {
             String[] parts = word.split("@", 2);
             variants.add(new Variant(
-                    List.of(parts[0].split("\\|")),
+                    List.of(parts[0].split("\\|", -1)),
                     parts.length == 1
                             ? List.of()
-                            : List.of(parts[1].toLowerCase(Locale.ROOT).split("\\+"))));
+                            : List.of(parts[1].toLowerCase(Locale.ROOT).split("\\+", -1))));
         }
         return List.copyOf(variants);
     }

@@ -45,7 +45,7 @@ record CommandLine(
 
     private static List<String> words(String line) {
         List<String> words = new ArrayList<>();
-        for (String word : line.replace('\0', ' ').strip().split("\\s+")) {
+        for (String word : line.replace('\0', ' ').strip().split("\\s+", -1)) {
             if (!word.isEmpty()) {
                 words.add(word);
             }

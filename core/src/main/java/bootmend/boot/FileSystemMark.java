@@ -193,7 +193,9 @@ record FileSystemMark(Kind kind, Optional<String> id, Optional<String> label, Op
         while (end < at + length && bytes.get(end) != 0) {
             end++;
         }
-        String text = new String(bytes.array(), at, end - at, StandardCharsets.UTF_8);
+        byte[] copy = new byte[end - at];
+        bytes.get(at, copy);
+        String text = new String(copy, StandardCharsets.UTF_8);
         return text.isEmpty() ? Optional.empty() : Optional.of(text);
     }
 }

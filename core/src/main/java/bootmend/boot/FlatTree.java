@@ -69,6 +69,7 @@ record FlatTree(FileLook look, Map<String, Map<String, byte[]>> nodes) {
     /** The walk over the structure block; every step reads at least one word, so it ends. */
     private static final class Walk {
 
+        private final byte[] raw;
         private final ByteBuffer all;
         private final int structureEnd;
         private final int stringsAt;
@@ -77,6 +78,7 @@ record FlatTree(FileLook look, Map<String, Map<String, byte[]>> nodes) {
         private final Map<String, Map<String, byte[]>> nodes = new LinkedHashMap<>();
 
         Walk(byte[] bytes, ByteBuffer header) {
+            raw = bytes;
             all = ByteBuffer.wrap(bytes).order(ByteOrder.BIG_ENDIAN);
             at = header.getInt(8);
             structureEnd = at + header.getInt(36);
@@ -155,7 +157,7 @@ record FlatTree(FileLook look, Map<String, Map<String, byte[]>> nodes) {
         private String text(long from, int end) {
             for (long i = from; i >= 0 && i < end; i++) {
                 if (all.get((int) i) == 0) {
-                    return new String(all.array(), (int) from, (int) (i - from), StandardCharsets.ISO_8859_1);
+                    return new String(raw, (int) from, (int) (i - from), StandardCharsets.ISO_8859_1);
                 }
             }
             return null;

@@ -149,7 +149,7 @@ final class InitramfsLook {
 
     private FileLook cpio() throws IOException {
         for (int files = 0; files < MOST_FILES; files++) {
-            byte[] header = words.at(at, CPIO_HEADER).array();
+            byte[] header = words.bytes(at, CPIO_HEADER);
             if (!isCpio(header)) {
                 return FileLook.damaged(KIND, "holds a damaged archive: no file header at byte " + at);
             }
@@ -158,8 +158,7 @@ final class InitramfsLook {
             if (size < 0 || nameLength < 1 || nameLength > 4096) {
                 return FileLook.damaged(KIND, "holds a damaged archive: a file header at byte " + at + " cannot be");
             }
-            String name =
-                    new String(words.at(at + CPIO_HEADER, (int) nameLength).array(), StandardCharsets.ISO_8859_1);
+            String name = new String(words.bytes(at + CPIO_HEADER, (int) nameLength), StandardCharsets.ISO_8859_1);
             at = roundUp(at + CPIO_HEADER + nameLength);
             if (name.equals("TRAILER!!!\0")) {
                 parts.add("cpio archive of " + files + " files to its end mark");
@@ -197,7 +196,7 @@ final class InitramfsLook {
         int dictionary = new int[] {0, 1, 2, 4}[descriptor & 3];
         at += 5 + (single ? 0 : 1) + dictionary + contentSize;
         for (int blocks = 1; blocks <= MOST_BLOCKS; blocks++) {
-            byte[] bytes = words.at(at, 3).array();
+            byte[] bytes = words.bytes(at, 3);
             int header = bytes[0] & 0xFF | (bytes[1] & 0xFF) << 8 | (bytes[2] & 0xFF) << 16;
             int type = header >>> 1 & 3;
             if (type == 3) {

@@ -7,6 +7,7 @@ import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -142,7 +143,7 @@ final class LayoutReader {
             long last = entry.getLong(40);
             boolean used = type.getMostSignificantBits() != 0 || type.getLeastSignificantBits() != 0;
             if (used && first > 0 && last >= first && last < Long.MAX_VALUE / unit) {
-                String name = new String(entry.array(), 56, 72, StandardCharsets.UTF_16LE);
+                String name = text(entry, 56, 72, StandardCharsets.UTF_16LE);
                 int zero = name.indexOf('\0');
                 own.add(new CardPartition(
                         i + 1,
@@ -166,8 +167,14 @@ final class LayoutReader {
         } catch (OutsideDeviceException e) {
             return null;
         }
-        boolean signed = new String(header.array(), 0, 8, StandardCharsets.ISO_8859_1).equals("EFI PART");
+        boolean signed = text(header, 0, 8, StandardCharsets.ISO_8859_1).equals("EFI PART");
         return signed ? header : null;
+    }
+
+    private static String text(ByteBuffer bytes, int at, int length, Charset charset) {
+        byte[] copy = new byte[length];
+        bytes.get(at, copy);
+        return new String(copy, charset);
     }
 
     /** A GUID's first three fields are little-endian, its last two big-endian (the source's appendix A). */

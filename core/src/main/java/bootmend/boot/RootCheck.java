@@ -282,7 +282,7 @@ final class RootCheck {
         Optional<String> types = line.value("rootfstype");
         if (early == Early.NONE
                 && types.isPresent()
-                && Arrays.stream(types.get().split(",")).noneMatch(type -> isType(type, kind))) {
+                && Arrays.stream(types.get().split(",", -1)).noneMatch(type -> isType(type, kind))) {
             return Part.stops(
                     LinkState.DAMAGED,
                     new Cause(

@@ -586,7 +586,7 @@ final class StartFiles {
 
     private Part earlyFiles(String names, String file, int line, boolean holds) throws IOException {
         List<Part> parts = new ArrayList<>();
-        for (String name : names.split(",")) {
+        for (String name : names.split(",", -1)) {
             if (!name.isEmpty()) {
                 String path = behind(name);
                 if (folder.has(path)) {

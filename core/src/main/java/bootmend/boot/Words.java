@@ -25,12 +25,17 @@ final class Words {
         this.order = order;
     }
 
-    /** Exactly these bytes. */
+    /** Exactly these bytes, as numbers. */
     ByteBuffer at(long offset, int length) throws IOException {
+        return ByteBuffer.wrap(bytes(offset, length)).order(order);
+    }
+
+    /** Exactly these bytes. */
+    byte[] bytes(long offset, int length) throws IOException {
         byte[] bytes = offset < 0 ? new byte[0] : file.read(offset, length);
         if (bytes.length < length) {
             throw new EndsTooEarly(offset + length, Math.min(file.size(), Math.max(0, offset) + bytes.length));
         }
-        return ByteBuffer.wrap(bytes).order(order);
+        return bytes;
     }
 }

@@ -31,7 +31,6 @@ class LayoutTableTest {
     private static final String OLD_BOOT = "legacy_config_txt/boot.adoc, commit 32f78cdf";
     private static final String FOLDER = "configuration/boot_folder.adoc, commit 044dfa24";
     private static final String LEGACY_FLOW = "bootflow-legacy.adoc, commit 27d24616";
-    private static final String EEPROM_FLOW = "bootflow-eeprom.adoc, commit 33cd51c5";
     private static final String EEPROM = "boot-eeprom.adoc, commit 01d01d3f";
     private static final String BOOTLOADER = "eeprom-bootloader.adoc, commit 0456a78c";
     private static final String AUTOBOOT = "config_txt/autoboot.adoc, commit 04d84a86";

@@ -44,7 +44,7 @@ class OracleRootTest {
         Tool.need(program);
         Path file = dir.resolve("root.img");
         Tool.run("truncate", "-s", Long.toString(kind.equals("btrfs") ? bytes : 64 << 20), file.toString());
-        Tool.run(command.replace("ID", ID).replace("FILE", file.toString()).split(" "));
+        Tool.run(command.replace("ID", ID).replace("FILE", file.toString()).split(" ", -1));
         FileSystemMark mark = read(file);
         assertThat(mark.kind().word()).isEqualTo(kind);
         assertThat(mark.id()).contains(ID);

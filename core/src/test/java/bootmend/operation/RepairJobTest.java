@@ -47,7 +47,7 @@ class RepairJobTest {
     private static final String REPAIRS = "/bootmend/job/repairs.csv";
     private static final String PATH = "/cards/lab.img";
     private static final CardRequest CARD = CardRequest.of(Path.of(PATH));
-    private static final RepairRequest FREE_LOST = new RepairRequest(true, false);
+    private static final ChangeRequest.Repair FREE_LOST = new ChangeRequest.Repair(true);
 
     @TempDir
     private Path folder;
@@ -78,7 +78,7 @@ class RepairJobTest {
         SparseDisk once = card.copy();
         assertThat(isNothing()).as("a second repair").isTrue();
         if (!once.differingSectors(damaged.disk()).isEmpty()) {
-            bench.undo(PATH, UndoRequest.LAST);
+            bench.undo(PATH, ChangeRequest.Undo.LAST);
         }
         assertThat(card.differingSectors(damaged.disk())).as("after undo").isEmpty();
     }
@@ -99,7 +99,8 @@ class RepairJobTest {
     void findsNothingOnHealthyCards() throws CardException, IOException {
         for (DemoCard demo : DemoCards.all()) {
             bench.insert(PATH, DemoCards.build(demo));
-            try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, FREE_LOST)) {
+            {
+                TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
                 assertThat(change.findings()).as(demo.fileName()).isEmpty();
                 assertThat(change.isNothing()).isTrue();
             }
@@ -134,7 +135,7 @@ class RepairJobTest {
         SparseDisk card = damaged.disk().copy();
         bench.insert(PATH, card);
 
-        repair(RepairRequest.PLAIN, true);
+        repair(ChangeRequest.Repair.PLAIN, true);
 
         assertThat(CardFiles.of(card, damaged.layout()).get("config.txt"))
                 .isEqualTo(CardFiles.of(damaged.healthy(), damaged.layout()).get("config.txt"));
@@ -149,7 +150,8 @@ class RepairJobTest {
         bench.insert(PATH, card);
         SparseDisk before = card.copy();
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.leavesDamage()).isTrue();
             // FSInfo counts them as free; the FAT is what counts, so FSInfo alone is put right.
             assertThat(change.plan().sectorsByKind()).containsExactly(Map.entry("FSInfo", 1));
@@ -165,7 +167,8 @@ class RepairJobTest {
         card.patch(damaged.volumeOffset() + 0x41, (byte) 1);
         bench.insert(PATH, card);
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             assertThat(change.findings()).extracting(FindingView::id).contains("dirty-mark", "cross-linked");
             assertThat(change.findings()).noneMatch(FindingView::mended);
             assertThat(change.isNothing()).isTrue();
@@ -175,7 +178,8 @@ class RepairJobTest {
     @Test
     void crossLinkedFilesNameEachOther() throws CardException, IOException {
         bench.insert(PATH, DamagedCards.card("cross-linked").disk());
-        try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.findings())
                     .filteredOn(finding -> finding.id().equals("cross-linked"))
                     .anySatisfy(finding -> {
@@ -193,7 +197,8 @@ class RepairJobTest {
     void severalFilesThatMayBeTheConfigFileAreLeftAlone() throws CardException, IOException {
         SparseDisk card = card(FatItem.file("config.txt.txt", new byte[10]), FatItem.file("config", new byte[10]));
         bench.insert(PATH, card);
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.findings()).singleElement().satisfies(finding -> {
                 assertThat(finding.id()).isEqualTo("config-misnamed");
                 assertThat(finding.mended()).isFalse();
@@ -218,7 +223,8 @@ class RepairJobTest {
                 Clock.systemUTC(),
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize())));
 
-        try (ProposedChange change = new RepairJob(workplace).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(workplace, CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.plan().steps())
                     .extracting(PlanView.Step::words)
                     .containsExactly("give the config file its name", "give the config file its name");
@@ -240,7 +246,7 @@ class RepairJobTest {
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
 
-        assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("config-misnamed", "config-utf16");
+        assertThat(repair(ChangeRequest.Repair.PLAIN, true)).containsExactly("config-misnamed", "config-utf16");
 
         assertThat(new ShowJob(bench.workplace())
                         .run(CARD)
@@ -248,7 +254,7 @@ class RepairJobTest {
                         .orElseThrow()
                         .bytes())
                 .isEqualTo(text.length());
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
         assertThat(card.differingSectors(before)).isEmpty();
     }
 
@@ -257,14 +263,14 @@ class RepairJobTest {
         SparseDisk card = DamagedCards.card("config-cr-only").disk();
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
-        repair(RepairRequest.PLAIN, true);
+        repair(ChangeRequest.Repair.PLAIN, true);
         bench.reset(PATH);
         assertThat(new HistoryJob(bench.workplace()).run(CARD))
                 .extracting(HistoryEntry::title)
                 .containsExactly("back to stock", "repair");
 
-        bench.undo(PATH, UndoRequest.LAST);
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
 
         assertThat(card.differingSectors(before)).isEmpty();
     }
@@ -278,10 +284,10 @@ class RepairJobTest {
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
 
-        assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("boot-sector-damaged");
+        assertThat(repair(ChangeRequest.Repair.PLAIN, true)).containsExactly("boot-sector-damaged");
 
         assertThat(Fsck.complaints(card, base.layout(), folder)).isEmpty();
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
         assertThat(card.differingSectors(before)).isEmpty();
     }
 
@@ -293,7 +299,8 @@ class RepairJobTest {
         card.patch(13, (byte) sectorsPerCluster);
         bench.insert(PATH, card);
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             assertThat(change.findings()).extracting(FindingView::id).contains("beyond-belief");
             assertThat(change.leavesDamage()).isTrue();
             assertThat(change.isNothing()).isTrue();
@@ -312,8 +319,9 @@ class RepairJobTest {
     }
 
     /** Repairs the card and gives the ids of what was found, each once, in order. */
-    private Set<String> repair(RepairRequest request, boolean mendsAll) throws CardException, IOException {
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, request)) {
+    private Set<String> repair(ChangeRequest.Repair request, boolean mendsAll) throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, request);
             assertThat(change.leavesDamage())
                     .as("damage is left: %s", change.findings())
                     .isEqualTo(!mendsAll);
@@ -326,7 +334,8 @@ class RepairJobTest {
     }
 
     private boolean isNothing() throws CardException, IOException {
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             return change.isNothing();
         }
     }

@@ -4,7 +4,7 @@ import bootmend.check.Severity;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.outcome.ExitCode;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -82,9 +82,11 @@ record CardReport(
                 card.was().map(Was::of).orElse(null),
                 card.changed().stream().map(ChangeJson.LineJson::of).toList(),
                 card.verified(),
-                card.made().map(ChangeView::secondReader).orElse(null),
+                card.made()
+                        .map(made -> ChangeJson.MadeJson.of(made).secondReader())
+                        .orElse(null),
                 card.findings().stream().map(FindingLine::of).toList(),
-                card.made().map(ChangeView::undoRecord).orElse(null),
+                card.made().map(Made::record).orElse(null),
                 card.seconds(),
                 card.error().map(ErrorJson::error).orElse(null),
                 ExitCode.of(card));

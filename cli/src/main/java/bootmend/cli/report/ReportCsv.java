@@ -3,7 +3,7 @@ package bootmend.cli.report;
 import bootmend.CardException;
 import bootmend.cli.outcome.BatchTotals;
 import bootmend.cli.outcome.ExitCode;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;
 import java.io.IOException;
@@ -59,7 +59,7 @@ final class ReportCsv implements BatchReport {
                         String.join("; ", card.changedWords()),
                         Boolean.toString(card.verified()),
                         card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
-                        card.made().map(ChangeView::undoRecord).orElse(""),
+                        card.made().map(Made::record).orElse(""),
                         String.format(Locale.ROOT, "%.3f", card.seconds()),
                         card.error().map(CardException::getMessage).orElse(""),
                         card.error().map(CardException::remedy).orElse(""),
