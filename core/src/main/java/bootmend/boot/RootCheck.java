@@ -223,8 +223,10 @@ final class RootCheck {
         OptionalLong end = layout.bytes();
         Optional<FileSystemMark> read = FileSystemMark.read(card, partition);
         if (read.isEmpty() || end.isPresent() && partition.start() >= end.getAsLong()) {
-            return cut(shown + " is " + where + ", which begins at byte " + partition.start()
-                    + ", past the end of this card or image");
+            return cut(
+                    where,
+                    shown + " is " + where + ", which begins at byte " + partition.start()
+                            + ", past the end of this card or image");
         }
         FileSystemMark mark = read.get();
         Found found = new Found(
@@ -247,6 +249,7 @@ final class RootCheck {
             long needed = mark.bytes().getAsLong();
             if (end.isPresent() && needed > end.getAsLong() - partition.start()) {
                 return cut(
+                        where,
                         shown + " is " + where + ", whose file system has " + needed + " bytes, but the card or image"
                                 + " ends after " + (end.getAsLong() - partition.start()) + " of them");
             }
@@ -310,9 +313,11 @@ final class RootCheck {
         return Part.unknown(why, found.length == 0 ? new Found[] {Found.words(file, why)} : found);
     }
 
-    private Part cut(String what) {
+    private Part cut(String where, String what) {
         return Part.stops(
-                LinkState.DAMAGED, new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()));
+                LinkState.DAMAGED,
+                new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()),
+                Found.words(where, "its place in the table, and where the card ends"));
     }
 
     private Part stop(LinkState state, String what, Origin origin) {

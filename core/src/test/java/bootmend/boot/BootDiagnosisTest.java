@@ -94,6 +94,7 @@ class BootDiagnosisTest {
         Cause ended = cause(cut.damage(disk -> disk.cutOffAt(cut.rootStart() + (1 << 20))), "pi3");
         assertThat(ended.origin()).isEqualTo(Origin.STOPPED_COPY);
         assertThat(ended.remedy()).isEqualTo(new Remedy.CopyAgain());
+        assertThat(ended.sentence()).contains("is partition 2, whose file system has 4194304 bytes");
 
         Cause nothing = cause(ChainCard.full().noRoot(), "pi3");
         assertThat(nothing.remedy()).isEqualTo(new Remedy.WriteAnew());
