@@ -1,11 +1,10 @@
 package bootmend;
 
-import java.io.IOException;
 import java.util.Objects;
 import java.util.Optional;
 
 /** Tells a user what stopped the work on a card, in one sentence, and what to do next, in another. */
-public final class CardException extends IOException {
+public final class CardException extends Exception {
 
     private static final long serialVersionUID = 1L;
 

@@ -9,6 +9,8 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -24,6 +26,22 @@ import com.tngtech.archunit.lang.ArchRule;
 class ArchitectureTest {
 
     private static final String ROOT = "bootmend";
+
+    private static final String[] ABOVE_CARD = {
+        "bootmend.view", "bootmend.record", "bootmend.operation", "bootmend.batch", "bootmend.page"
+    };
+
+    /** The rooms that stand on the library's lower floors, from what a computer offers up to pages. */
+    private static final String[] DOOR = {
+        "bootmend.workplace",
+        "bootmend.request",
+        "bootmend.card",
+        "bootmend.view",
+        "bootmend.record",
+        "bootmend.operation",
+        "bootmend.batch",
+        "bootmend.page"
+    };
 
     @ArchTest
     static final ArchRule ERRORS_STAND_ALONE = only(ROOT);
@@ -76,25 +94,95 @@ class ArchitectureTest {
             "bootmend.trial");
 
     @ArchTest
+    static final ArchRule BOOT = only(
+            "bootmend.boot",
+            ROOT,
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat",
+            "bootmend.partition",
+            "bootmend.device");
+
+    @ArchTest
     static final ArchRule CHECK = only(
-            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
+            "bootmend.check",
+            ROOT,
+            "bootmend.boot",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat");
 
     @ArchTest
-    static final ArchRule NOTHING_BELOW_KNOWS_THE_JOBS = noClasses()
-            .that(resideInAPackage("bootmend..").and(not(resideInAnyPackage("bootmend.job..", "bootmend.page"))))
+    static final ArchRule WORKPLACE = only(
+            "bootmend.workplace",
+            ROOT,
+            "bootmend.device",
+            "bootmend.tuning",
+            "bootmend.change",
+            "bootmend.profile",
+            "bootmend.trial");
+
+    @ArchTest
+    static final ArchRule REQUEST =
+            only("bootmend.request", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+
+    @ArchTest
+    static final ArchRule CARD =
+            noClasses().that().resideInAPackage("bootmend.card").should().dependOnClassesThat(inRooms(ABOVE_CARD));
+
+    @ArchTest
+    static final ArchRule VIEW = noClasses()
+            .that()
+            .resideInAPackage("bootmend.view")
             .should()
-            .dependOnClassesThat()
-            .resideInAPackage("bootmend.job..");
+            .dependOnClassesThat(inRooms("bootmend.record", "bootmend.operation", "bootmend.batch", "bootmend.page"));
 
     @ArchTest
-    static final ArchRule PAGE = only("bootmend.page", ROOT, "bootmend.config", "bootmend.check", "bootmend.job");
-
-    @ArchTest
-    static final ArchRule NOTHING_ELSE_KNOWS_THE_PAGES = noClasses()
-            .that(resideInAPackage("bootmend..").and(not(resideInAPackage("bootmend.page"))))
+    static final ArchRule RECORD = noClasses()
+            .that()
+            .resideInAPackage("bootmend.record")
             .should()
-            .dependOnClassesThat()
-            .resideInAPackage("bootmend.page");
+            .dependOnClassesThat(inRooms("bootmend.operation", "bootmend.batch", "bootmend.page"));
+
+    @ArchTest
+    static final ArchRule OPERATION = noClasses()
+            .that()
+            .resideInAPackage("bootmend.operation")
+            .should()
+            .dependOnClassesThat(inRooms("bootmend.batch", "bootmend.page"));
+
+    @ArchTest
+    static final ArchRule BATCH = only(
+            "bootmend.batch",
+            ROOT,
+            "bootmend.config",
+            "bootmend.device",
+            "bootmend.folder",
+            "bootmend.check",
+            "bootmend.workplace",
+            "bootmend.request",
+            "bootmend.card",
+            "bootmend.view",
+            "bootmend.operation");
+
+    @ArchTest
+    static final ArchRule PAGE = only(
+            "bootmend.page",
+            ROOT,
+            "bootmend.config",
+            "bootmend.check",
+            "bootmend.card",
+            "bootmend.view",
+            "bootmend.operation",
+            "bootmend.batch");
+
+    @ArchTest
+    static final ArchRule NOTHING_BELOW_KNOWS_THE_DOOR = noClasses()
+            .that(resideInAPackage("bootmend..").and(not(inRooms(DOOR))))
+            .should()
+            .dependOnClassesThat(inRooms(DOOR));
 
     @ArchTest
     static final ArchRule NO_CYCLES =
@@ -140,6 +228,10 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule NO_PRINTING = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
+
+    private static DescribedPredicate<JavaClass> inRooms(String... rooms) {
+        return resideInAnyPackage(rooms);
+    }
 
     private static ArchRule only(String from, String... others) {
         String[] known = new String[others.length + 1];

@@ -1,7 +1,24 @@
 package bootmend.cli;
 
 import bootmend.CardException;
-import bootmend.job.Workplace;
+import bootmend.cli.card.BoardCommand;
+import bootmend.cli.card.CardsCommand;
+import bootmend.cli.card.CheckCommand;
+import bootmend.cli.card.DemoCommand;
+import bootmend.cli.card.ExplainCommand;
+import bootmend.cli.card.ShowCommand;
+import bootmend.cli.change.HistoryCommand;
+import bootmend.cli.change.RecoverCommand;
+import bootmend.cli.change.RepairCommand;
+import bootmend.cli.change.ResetCommand;
+import bootmend.cli.change.StationCommand;
+import bootmend.cli.change.UndoCommand;
+import bootmend.cli.outcome.ExitCode;
+import bootmend.cli.profile.ProfileCommand;
+import bootmend.cli.run.Question;
+import bootmend.cli.text.ErrorWords;
+import bootmend.cli.trial.TrialCommand;
+import bootmend.workplace.Workplace;
 import java.io.Console;
 import java.io.PrintWriter;
 import java.util.List;
@@ -9,7 +26,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** Puts the command line together: the commands with what they need, and what becomes of errors. */
-final class CommandLines {
+public final class CommandLines {
 
     /** The commands in the order that the help lists them. */
     private static final List<String> NAMES = List.of(
@@ -31,7 +48,7 @@ final class CommandLines {
      *
      * @param console where to ask, or null where there is no terminal
      */
-    static CommandLine create(Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
+    public static CommandLine create(Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
         return new CommandLines(workplace, new Question(console)).all(out, err);
     }
 
@@ -41,7 +58,7 @@ final class CommandLines {
      *
      * @param console where to ask, or null where there is no terminal
      */
-    static CommandLine createFor(
+    public static CommandLine createFor(
             String[] arguments, Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
         CommandLines lines = new CommandLines(workplace, new Question(console));
         return arguments.length > 0 && NAMES.contains(arguments[0])

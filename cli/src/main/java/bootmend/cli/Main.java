@@ -1,6 +1,7 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.cli.outcome.ExitCode;
+import bootmend.workplace.Workplace;
 import java.io.PrintWriter;
 
 /** Starts the bootmend command line. */

@@ -1,2 +1,2 @@
-/** The commands: one class each, over {@code bootmend.job}. */
+/** The commands: one class each, over core's upper rooms. */
 package bootmend.cli;

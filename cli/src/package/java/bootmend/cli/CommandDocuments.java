@@ -1,6 +1,6 @@
 package bootmend.cli;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;

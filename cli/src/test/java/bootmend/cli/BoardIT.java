@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.cli.outcome.ExitCode;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.charset.StandardCharsets;
@@ -103,7 +104,7 @@ class BoardIT {
 
         // No kernel is on this card, so every known board is shown, those with the same answers in one column.
         assertThat(out)
-                .contains("no known board: each lacks a boot file")
+                .contains("nothing on the card tells a board")
                 .contains("What each known board would run:")
                 .containsPattern("arm_freq +1600 MHz +2000 MHz +2600 MHz")
                 .containsSubsequence("over_voltage  stock", "temp_limit    depends: 80 degC");

@@ -2,7 +2,7 @@ package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;

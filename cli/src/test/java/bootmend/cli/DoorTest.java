@@ -7,7 +7,9 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import bootmend.card.PartitionView;
 import bootmend.config.VisibleText;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -15,7 +17,7 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /**
- * The commands reach core by {@code bootmend.job} alone, and say and print with {@code bootmend.page}; of other packages they
+ * The commands reach core by its upper rooms alone and never hold an open card, and say and print with {@code bootmend.page}; of other packages they
  * see only values that jobs hand out.
  */
 @AnalyzeClasses(packages = "bootmend.cli", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -24,30 +26,36 @@ class DoorTest {
     @ArchTest
     static final ArchRule ONE_DOOR = classes()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .onlyDependOnClassesThat(not(resideInAPackage("bootmend.."))
                     .or(resideInAnyPackage(
                             "bootmend",
-                            "bootmend.cli",
+                            "bootmend.cli..",
                             "bootmend.page",
-                            "bootmend.job",
+                            "bootmend.workplace",
+                            "bootmend.request",
+                            "bootmend.view",
+                            "bootmend.record",
+                            "bootmend.operation",
+                            "bootmend.batch",
                             "bootmend.check",
                             "bootmend.trial",
                             "bootmend.fixtures"))
-                    .or(type(VisibleText.class)));
+                    .or(type(VisibleText.class))
+                    .or(type(PartitionView.class)));
 
     @ArchTest
     static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
 
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()
             .that()
-            .resideInAPackage("bootmend.cli")
+            .resideInAPackage("bootmend.cli..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("de.waldheinz..");
@@ -59,6 +67,10 @@ class DoorTest {
             .should()
             .dependOnClassesThat()
             .resideInAPackage("bootmend.fixtures..");
+
+    @ArchTest
+    static final ArchRule NO_CYCLES =
+            slices().matching("bootmend.cli.(*)..").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_STATIC_STATE = fields().that().areStatic().should().beFinal();

@@ -2,6 +2,7 @@ package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.cli.outcome.ExitCode;
 import bootmend.fixtures.DamagedCards;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;

@@ -44,7 +44,7 @@ public final class ChangePlanner implements FilePlanner {
     }
 
     @Override
-    public void put(FileChange change) throws IOException {
+    public void put(FileChange change) throws CardException, IOException {
         Optional<DirectoryEntry> file = volume.find(change.path());
         if (file.isPresent() != (change.before() != null)) {
             throw CardException.refused(
@@ -63,7 +63,7 @@ public final class ChangePlanner implements FilePlanner {
     }
 
     /** Adds a new file in the root folder, whose name is an 8.3 name of ASCII letters. */
-    public void create(String name, byte[] content) throws IOException {
+    public void create(String name, byte[] content) throws CardException, IOException {
         List<Long> chain = edit.takeFree((int) geometry.clustersFor(content.length), Geometry.FIRST_CLUSTER)
                 .orElseThrow(() -> CardException.refused(
                         "the boot partition has no room for " + name,
@@ -80,7 +80,7 @@ public final class ChangePlanner implements FilePlanner {
     }
 
     /** A slot of the root folder, in a new cluster of it where all others are taken. */
-    private long rootSlot(String name) throws IOException {
+    private long rootSlot(String name) throws CardException, IOException {
         Optional<Long> slot = edit.takeRootSlot();
         if (slot.isPresent()) {
             return slot.get();
@@ -101,7 +101,7 @@ public final class ChangePlanner implements FilePlanner {
     }
 
     /** Adds the removal of a file. */
-    public void remove(String path, DirectoryEntry file, byte[] content) throws IOException {
+    public void remove(String path, DirectoryEntry file, byte[] content) throws CardException, IOException {
         List<Long> chain = chain(path, file);
         edit.deleteEntry(file);
         step(PlanStep.Kind.COMMIT);
@@ -113,7 +113,8 @@ public final class ChangePlanner implements FilePlanner {
     }
 
     @Override
-    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after) throws IOException {
+    public void replace(String path, DirectoryEntry file, byte[] before, byte[] after)
+            throws CardException, IOException {
         if (Arrays.equals(before, after)) {
             return;
         }
@@ -177,7 +178,7 @@ public final class ChangePlanner implements FilePlanner {
         }
     }
 
-    private List<Long> chain(String path, DirectoryEntry file) throws IOException {
+    private List<Long> chain(String path, DirectoryEntry file) throws CardException, IOException {
         try {
             List<Long> chain = edit.chainOf(file);
             if (edit.isShared(volume, file, chain)) {

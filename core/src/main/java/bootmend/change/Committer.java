@@ -86,7 +86,7 @@ public final class Committer {
             write(card, plan);
             SecondReader.Answer second = new ReadBack(card, plan).check();
             return new Committed(store.finish(record), second == SecondReader.Answer.AGREES);
-        } catch (IOException | RuntimeException e) {
+        } catch (CardException | IOException | RuntimeException e) {
             throw CardException.cutShort(
                     "the change was cut short (" + e.getMessage() + ")",
                     "Put the card back in, then run `bootmend recover` on it; the undo record is " + record.file()
@@ -95,7 +95,7 @@ public final class Committer {
         }
     }
 
-    private static void write(BlockDevice card, Plan plan) throws IOException {
+    private static void write(BlockDevice card, Plan plan) throws CardException, IOException {
         WriteGuard guard = new WriteGuard(card, plan.sectors());
         for (PlanStep step : plan.steps()) {
             for (SectorChange change : step.changes()) {
@@ -121,8 +121,6 @@ public final class Committer {
                         "Try again; if this happens twice, take the card out and put it back in.");
             }
             new ReadBack(new OverlayDevice(card, plan.contentAfter()), plan).checkFiles();
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.refused(
                     "the plan does not hold on this card (" + e.getMessage() + ")",

@@ -26,8 +26,6 @@ final class FolderCommit {
                 if (!Arrays.equals(now(folder, file), file.before())) {
                     throw CardException.refused(file.path() + " changed since it was read", "Try again.");
                 }
-            } catch (CardException e) {
-                throw e;
             } catch (IOException e) {
                 throw CardException.refused(
                         file.path() + " could not be read again (" + e.getMessage() + ")",

@@ -26,7 +26,7 @@ public final class FolderPlanner implements FilePlanner {
     }
 
     @Override
-    public void put(FileChange change) throws IOException {
+    public void put(FileChange change) throws CardException, IOException {
         boolean there = folder.find(change.path()).isPresent();
         if (there != (change.before() != null)) {
             throw CardException.refused(

@@ -24,7 +24,7 @@ public final class FolderRecovery implements Recovery {
     }
 
     @Override
-    public Optional<OpenChange> find() throws IOException {
+    public Optional<OpenChange> find() throws CardException, IOException {
         return WaitingChange.among(store.openFor(id), cardPath, this::look);
     }
 
@@ -65,7 +65,7 @@ public final class FolderRecovery implements Recovery {
     }
 
     private interface Ending {
-        UndoRecord run() throws IOException;
+        UndoRecord run() throws CardException, IOException;
     }
 
     private Committed run(OpenChange change, Plan plan, Ending ending) throws CardException {

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.CardException;
 import bootmend.device.OverlayDevice;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
@@ -40,7 +41,7 @@ public final class History {
 
     /** @param cardPath where the card is now */
     public static History of(BlockDevice card, BootFiles volume, CardId id, String cardPath, UndoStore store)
-            throws IOException {
+            throws CardException, IOException {
         return of(
                 (content, before) -> ReadBack.firstDifference(new OverlayDevice(card, before), content) < 0,
                 volume,
@@ -50,12 +51,13 @@ public final class History {
     }
 
     /** The same for a mounted folder, whose changes name files alone. */
-    public static History of(BootFiles folder, CardId id, String cardPath, UndoStore store) throws IOException {
+    public static History of(BootFiles folder, CardId id, String cardPath, UndoStore store)
+            throws CardException, IOException {
         return of((content, before) -> false, folder, id, cardPath, store);
     }
 
     private static History of(Sectors card, BootFiles volume, CardId id, String cardPath, UndoStore store)
-            throws IOException {
+            throws CardException, IOException {
         List<UndoRecord> all = store.doneFor(id);
         List<UndoRecord> here = all.stream()
                 .filter(record -> record.cardPath().equals(cardPath))

@@ -8,7 +8,7 @@ import java.util.Optional;
 public sealed interface Recovery permits SectorRecovery, FolderRecovery {
 
     /** The change that waits on this card, the newest where there are several. */
-    Optional<OpenChange> find() throws IOException;
+    Optional<OpenChange> find() throws CardException, IOException;
 
     /** Writes what is left of the change, reads it back, and notes it as done. */
     Committed finish(OpenChange change) throws CardException;

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.CardException;
 import bootmend.config.ConfigName;
 import bootmend.device.OverlayDevice;
 import bootmend.fat.DirectoryEntry;
@@ -56,7 +57,7 @@ public final class RepairPlanner {
      *
      * @param freeLost whether clusters that belong to no file are freed
      */
-    public Repair plan(boolean freeLost) throws IOException {
+    public Repair plan(boolean freeLost) throws CardException, IOException {
         Health before = health();
         List<RepairFinding> config = List.of();
         if (!before.isCutOff()) {
@@ -82,7 +83,7 @@ public final class RepairPlanner {
     }
 
     /** Gives the config file its name and a form that a board reads; the findings say what came of it. */
-    private List<RepairFinding> config() throws IOException {
+    private List<RepairFinding> config() throws CardException, IOException {
         ConfigLook before = ConfigLook.at(FatVolume.open(mended()));
         if (before.file().isPresent() && isSound(before.file().get())) {
             if (before.misnamed()) {
@@ -122,7 +123,7 @@ public final class RepairPlanner {
         return offset >= change.offset() && offset < change.offset() + change.after().length;
     }
 
-    private void save(FatVolume saved, ConfigLook.Saved text) throws IOException {
+    private void save(FatVolume saved, ConfigLook.Saved text) throws CardException, IOException {
         DirectoryEntry file = saved.find(ConfigName.NAME)
                 .orElseThrow(() -> new IOException(ConfigName.NAME + " is not found under its name"));
         ChangePlanner planner = new ChangePlanner(saved, CardId.of(saved, volumeStart), written, inPlaceAllowed);

@@ -32,7 +32,7 @@ public final class SectorRecovery implements Recovery {
     }
 
     @Override
-    public Optional<OpenChange> find() throws IOException {
+    public Optional<OpenChange> find() throws CardException, IOException {
         return WaitingChange.among(store.openFor(id), cardPath, this::look);
     }
 
@@ -72,7 +72,7 @@ public final class SectorRecovery implements Recovery {
     }
 
     private interface Ending {
-        Committed run() throws IOException;
+        Committed run() throws CardException, IOException;
     }
 
     private Committed run(OpenChange change, Plan plan, Ending ending) throws CardException {
@@ -86,8 +86,6 @@ public final class SectorRecovery implements Recovery {
                 guard.flush();
             }
             return ending.run();
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.cutShort(
                     "the recovery was cut short (" + e.getMessage() + ")",

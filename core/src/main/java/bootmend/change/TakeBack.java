@@ -24,7 +24,7 @@ public final class TakeBack {
     }
 
     /** The plan that takes {@code record} back. */
-    public Plan plan(UndoRecord record, LocalDateTime now, boolean inPlaceAllowed) throws IOException {
+    public Plan plan(UndoRecord record, LocalDateTime now, boolean inPlaceAllowed) throws CardException, IOException {
         Plan back = record.plan().reversed("take back: " + record.plan().title());
         if (ReadBack.firstDifference(card, back.contentBefore()) < 0 && works(back)) {
             return back;

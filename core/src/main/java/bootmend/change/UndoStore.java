@@ -125,7 +125,7 @@ public final class UndoStore {
     }
 
     /** Notes that the change with this id is taken back, where it is known here. */
-    void markTakenBack(String id, CardId card) throws IOException {
+    void markTakenBack(String id, CardId card) throws CardException, IOException {
         for (UndoRecord record : doneFor(card)) {
             if (record.id().equals(id) && record.state() == UndoRecord.State.DONE) {
                 markTakenBack(record);
@@ -139,12 +139,12 @@ public final class UndoStore {
     }
 
     /** Records of changes to such a card that are not known to be finished, oldest first. */
-    List<UndoRecord> openFor(CardId card) throws IOException {
+    List<UndoRecord> openFor(CardId card) throws CardException, IOException {
         return read(openFolder(), card.key() + SEPARATOR + "*" + SUFFIX, UndoRecord.State.OPEN);
     }
 
     /** Records of finished changes to such a card, newest first. */
-    public List<UndoRecord> doneFor(CardId card) throws IOException {
+    public List<UndoRecord> doneFor(CardId card) throws CardException, IOException {
         List<UndoRecord> records = new ArrayList<>(read(doneFolder(card), "*" + SUFFIX, UndoRecord.State.DONE));
         records.sort(Comparator.comparing(UndoRecord::id).reversed());
         return records;
@@ -185,7 +185,8 @@ public final class UndoStore {
         return file;
     }
 
-    private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state) throws IOException {
+    private static List<UndoRecord> read(Path folder, String glob, UndoRecord.State state)
+            throws CardException, IOException {
         List<UndoRecord> records = new ArrayList<>();
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, glob)) {
             for (Path file : files) {
@@ -199,7 +200,7 @@ public final class UndoStore {
     }
 
     /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
-    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) throws IOException {
+    private static Optional<UndoRecord> read(Path file, UndoRecord.State state) throws CardException, IOException {
         boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
         try {
             return RecordFormat.read(Files.readAllBytes(file))

@@ -1,40 +1,36 @@
 package bootmend.check;
 
+import bootmend.boot.BootDiagnosis;
 import bootmend.config.ConfigDocument;
 import bootmend.config.IncludeSource;
-import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.Resolver;
 import bootmend.tuning.resolve.StockLines;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
-/** Concludes from what was read which boards the card is for, and what each of them makes of it. */
+/** Works out what each board that a card can be meant for makes of what was read from it. */
 public final class CardContents {
 
     private static final String CONFIG = "config.txt";
 
     private final TuningTables tables;
     private final Resolver resolver;
-    private final BootableBoards boardsByFiles;
 
     public CardContents(TuningTables tables) {
         this.tables = tables;
         this.resolver = new Resolver(tables);
-        this.boardsByFiles = new BootableBoards(tables);
     }
 
     /**
-     * The content to check, without a look into files yet.
+     * The content to check.
      *
-     * @param facts what is known about the board; where it names none, every board that the card can boot
+     * @param facts what is known about the board; where it names none, every board that the card can be meant for
      */
     public CardContent of(CardRead read, BoardFacts facts) {
         ConfigDocument main = read.config().isEmpty()
@@ -42,24 +38,18 @@ public final class CardContents {
                 : read.config().get(0).document();
         String name = read.config().isEmpty() ? CONFIG : read.config().get(0).path();
         IncludeSource includes = includes(read.config());
-        List<Board> asked = facts.board().map(List::of).orElse(tables.boards().all());
-        List<BoardReading> boards = new ArrayList<>();
-        List<BoardReading> bootable = new ArrayList<>();
-        Map<String, BoardNeeds> needs = new LinkedHashMap<>();
-        for (Board board : asked) {
-            BoardReading reading =
-                    new BoardReading(board, resolver.resolve(name, main, includes, facts.withBoard(board)));
-            boards.add(reading);
-            BootNeeds need = boardsByFiles.needs(reading, read.files());
-            if (facts.board().isPresent() || need.boardCanBoot()) {
-                bootable.add(reading);
-                needs.put(board.id(), new BoardNeeds(need.all(), need.prefixesToNowhere()));
-            }
-        }
-        List<BoardReading> chosen = bootable.isEmpty() ? boards : bootable;
+        Optional<BootDiagnosis> boot = read.boot();
+        List<BoardReading> boards = tables.boards().all().stream()
+                .filter(board -> facts.board()
+                        .map(board::equals)
+                        .or(() -> boot.map(each -> each.boardIds().contains(board.id())))
+                        .orElse(true))
+                .map(board -> new BoardReading(board, resolver.resolve(name, main, includes, facts.withBoard(board))))
+                .toList();
+        boolean told = boot.map(each -> !each.meantForNone()).orElse(true);
         StockLines stockLines = StockLines.of(
-                tables, chosen.stream().map(BoardReading::resolution).toList(), paths(read.config()));
-        return new CardContent(read, chosen, !bootable.isEmpty(), needs, Map.of(), Map.of(), stockLines);
+                tables, boards.stream().map(BoardReading::resolution).toList(), paths(read.config()));
+        return new CardContent(read, boards, facts.board().isPresent() || told, Map.of(), stockLines);
     }
 
     /** Includes as they were read; a name finds its file whatever its case and leading slash. */

@@ -5,10 +5,8 @@ import java.util.List;
 /** Looks at one matter of a card; pure, so that what it says follows from its input alone. */
 sealed interface Check
         permits ActiveLineCheck,
-                BootFileCheck,
-                BootContentCheck,
+                BootChainCheck,
                 ClockCheck,
-                CommandLineCheck,
                 ConfigFileCheck,
                 IncludeCheck,
                 LeftFileCheck,

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.boot.BootKeys;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.tuning.TuningKey;
@@ -63,7 +64,7 @@ record SpellingCheck(Vocabulary vocabulary) implements Check {
 
     private Optional<String> rightCase(String key) {
         String lower = key.toLowerCase(Locale.ROOT);
-        boolean known = vocabulary.findIgnoringCase(key).isPresent() || BootNeeds.KEYS.contains(lower);
+        boolean known = vocabulary.findIgnoringCase(key).isPresent() || BootKeys.ALL.contains(lower);
         String right = vocabulary.findIgnoringCase(key).map(TuningKey::key).orElse(lower);
         return known && !right.equals(key) ? Optional.of(right) : Optional.empty();
     }

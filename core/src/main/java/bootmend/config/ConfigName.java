@@ -14,6 +14,9 @@ public final class ConfigName {
     /** The name that a board looks for, in any case. */
     public static final String NAME = "config.txt";
 
+    /** The file that a board started with its try-once flag reads in its place. */
+    public static final String TRY_ONCE = "tryboot.txt";
+
     private static final Set<String> MEANT = Set.of(NAME, "config.txt.txt", "config", "config~1.txt");
 
     private ConfigName() {}

@@ -1,5 +1,6 @@
 package bootmend.device;
 
+import bootmend.CardException;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -8,5 +9,5 @@ import java.nio.file.Path;
 public interface CardOpener {
 
     /** @param forChanging whether the card is to be written, which locks it until it is closed */
-    CardSource open(Path path, boolean forChanging) throws IOException;
+    CardSource open(Path path, boolean forChanging) throws CardException, IOException;
 }

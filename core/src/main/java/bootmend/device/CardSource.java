@@ -86,7 +86,8 @@ public final class CardSource implements Closeable {
         return new CardSource(name, Kind.IMAGE, device);
     }
 
-    static CardSource open(Path path, SystemDisks disks, FixedDisks fixed, boolean change) throws IOException {
+    static CardSource open(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
+            throws CardException, IOException {
         return switch (kindOf(path)) {
             case IMAGE -> openImage(path, disks, fixed, change);
             case PACKED_IMAGE -> openPacked(path, change);
@@ -95,7 +96,7 @@ public final class CardSource implements Closeable {
     }
 
     private static CardSource openImage(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
-            throws IOException {
+            throws CardException, IOException {
         if (change) {
             new ChangeRules(disks, fixed).checkImage(path);
         }
@@ -115,7 +116,7 @@ public final class CardSource implements Closeable {
 
     /** A disk that is to be changed is held before it is opened, so that nothing can come between. */
     private static CardSource openDevice(Path path, SystemDisks disks, FixedDisks fixed, boolean change)
-            throws IOException {
+            throws CardException, IOException {
         DiskHold hold = DiskHold.NONE;
         if (change) {
             new ChangeRules(disks, fixed).checkDevice(path);
@@ -144,7 +145,7 @@ public final class CardSource implements Closeable {
     }
 
     /** The file's own length, not the channel's: on a raw disk only the former asks the driver. */
-    private static long lockedSize(RandomAccessFile file, boolean change) throws IOException {
+    private static long lockedSize(RandomAccessFile file, boolean change) throws CardException, IOException {
         if (change) {
             lock(file.getChannel());
         }
@@ -195,7 +196,7 @@ public final class CardSource implements Closeable {
                 "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
     }
 
-    private static CardSource openPacked(Path path, boolean change) throws IOException {
+    private static CardSource openPacked(Path path, boolean change) throws CardException, IOException {
         PackedFormat format = PackedFormat.of(path).orElseThrow();
         if (change) {
             throw packed(path, format);
@@ -241,7 +242,7 @@ public final class CardSource implements Closeable {
         }
     }
 
-    private static void lock(FileChannel channel) throws IOException {
+    private static void lock(FileChannel channel) throws CardException, IOException {
         FileLock lock;
         try {
             lock = channel.tryLock();

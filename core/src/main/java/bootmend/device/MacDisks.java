@@ -96,8 +96,6 @@ final class MacDisks implements SystemDisks {
                 throw CardException.refused(
                         "it is in use: " + result.output().strip(), "Close what uses the card, then try again.");
             }
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.refused(
                     "the system would not unmount it (" + e.getMessage() + ")",

@@ -1,6 +1,7 @@
 package bootmend.device;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import de.waldheinz.fs.BlockDevice;
 import de.waldheinz.fs.ReadOnlyException;
 import java.io.Closeable;
@@ -73,23 +74,21 @@ final class PackedDevice implements BlockDevice, Closeable {
     }
 
     /** @throws CardException of kind unreadable where the file is not packed as its name says, or damaged */
-    static PackedDevice open(Path file, PackedFormat format) throws IOException {
+    static PackedDevice open(Path file, PackedFormat format) throws CardException, IOException {
         return open(file, format, MOST_UNPACKED);
     }
 
     /** @param mostUnpacked bytes that may be unpacked, again and again included, before it is given up */
-    static PackedDevice open(Path file, PackedFormat format, long mostUnpacked) throws IOException {
+    static PackedDevice open(Path file, PackedFormat format, long mostUnpacked) throws CardException, IOException {
         String unpacker = format.unpacker() + " " + file.getFileName();
         try {
             return new PackedDevice(content(file, format), unpacker, mostUnpacked);
-        } catch (CardException e) {
-            throw e;
         } catch (IOException | RuntimeException e) {
             throw damaged(unpacker, e);
         }
     }
 
-    private static PackedContent content(Path file, PackedFormat format) throws IOException {
+    private static PackedContent content(Path file, PackedFormat format) throws CardException, IOException {
         return switch (format) {
             case GZIP -> StreamContent.gzip(file);
             case ZSTD -> StreamContent.zstd(file);
@@ -152,10 +151,10 @@ final class PackedDevice implements BlockDevice, Closeable {
                 read.put(number, page);
             }
             return page;
-        } catch (CardException | OutsideDeviceException e) {
+        } catch (ReportedIOException | OutsideDeviceException e) {
             throw e;
         } catch (IOException | RuntimeException e) {
-            throw damaged(unpacker, e);
+            throw new ReportedIOException(damaged(unpacker, e));
         }
     }
 
@@ -206,9 +205,9 @@ final class PackedDevice implements BlockDevice, Closeable {
     /** The next bytes of the image; fewer at its end. */
     private byte[] next(int length) throws IOException {
         if (unpacked + length > mostUnpacked) {
-            throw CardException.unreadable(
+            throw new ReportedIOException(CardException.unreadable(
                     "over " + (mostUnpacked >> 20) + " MiB would have to be unpacked to read what is " + "asked for",
-                    "Unpack it with `" + unpacker + "` and look at the image itself.");
+                    "Unpack it with `" + unpacker + "` and look at the image itself."));
         }
         byte[] bytes = stream.readNBytes(length);
         unpacked += bytes.length;

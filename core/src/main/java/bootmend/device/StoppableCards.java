@@ -1,6 +1,7 @@
 package bootmend.device;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -20,7 +21,7 @@ public final class StoppableCards implements CardOpener {
     }
 
     @Override
-    public CardSource open(Path path, boolean forChanging) throws IOException {
+    public CardSource open(Path path, boolean forChanging) throws CardException, IOException {
         CardSource source = opener.open(path, forChanging);
         return forChanging ? source : source.behind(device -> new StoppableDevice(device, stopped));
     }
@@ -37,7 +38,8 @@ public final class StoppableCards implements CardOpener {
         @Override
         public void read(long offset, ByteBuffer dest) throws IOException {
             if (stopped.getAsBoolean()) {
-                throw CardException.refused("reading the card was stopped", "Read it again to see the rest.");
+                throw new ReportedIOException(
+                        CardException.refused("reading the card was stopped", "Read it again to see the rest."));
             }
             super.read(offset, dest);
         }

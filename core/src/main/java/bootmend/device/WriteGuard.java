@@ -1,6 +1,7 @@
 package bootmend.device;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -22,10 +23,10 @@ public final class WriteGuard extends ForwardingDevice {
     public void write(long offset, ByteBuffer src) throws IOException {
         Map.Entry<Long, Integer> run = allowed.floorEntry(offset);
         if (run == null || src.remaining() > run.getValue() - (offset - run.getKey())) {
-            throw CardException.refused(
+            throw new ReportedIOException(CardException.refused(
                     "a write of " + src.remaining() + " bytes at byte " + offset
                             + " stands in no plan, so it was not made",
-                    "This is a fault in bootmend; the card is as it was at that place. Please report it.");
+                    "This is a fault in bootmend; the card is as it was at that place. Please report it."));
         }
         device().write(offset, src);
     }

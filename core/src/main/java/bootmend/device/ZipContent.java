@@ -34,7 +34,7 @@ final class ZipContent implements PackedContent {
         this.image = image;
     }
 
-    static ZipContent open(Path file) throws IOException {
+    static ZipContent open(Path file) throws CardException, IOException {
         ListLimit limited = new ListLimit(FileChannel.open(file, StandardOpenOption.READ));
         try {
             ZipFile zip = ZipFile.builder()

@@ -1,8 +1,8 @@
 package bootmend.page;
 
 import bootmend.config.VisibleText;
-import bootmend.job.ChangeView;
-import bootmend.job.ConfigView;
+import bootmend.operation.Made;
+import bootmend.view.ConfigView;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;
@@ -54,9 +54,7 @@ public final class BatchPage implements Closeable {
                 card.findings().stream()
                         .map(finding -> visible(finding.words()))
                         .toList());
-        row.put(
-                "undo",
-                card.made().map(ChangeView::undoRecord).map(BatchPage::visible).orElse(""));
+        row.put("undo", card.made().map(Made::record).map(BatchPage::visible).orElse(""));
         row.put(
                 "error",
                 card.error()

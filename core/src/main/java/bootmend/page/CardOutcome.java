@@ -1,15 +1,16 @@
 package bootmend.page;
 
 import bootmend.CardException;
+import bootmend.batch.CardResult;
 import bootmend.check.Severity;
-import bootmend.job.CardChange;
-import bootmend.job.CardResult;
-import bootmend.job.CardView;
-import bootmend.job.ChangeView;
-import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
-import bootmend.job.LineChange;
-import bootmend.job.ShowView;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.LineChange;
+import bootmend.operation.Made;
+import bootmend.operation.ProposedChange;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.ConfigView;
+import bootmend.view.ShowView;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -33,7 +34,7 @@ public record CardOutcome(
         CardState state,
         Optional<Was> was,
         List<LineChange> changed,
-        Optional<ChangeView> made,
+        Optional<Made> made,
         List<Found> findings,
         double seconds,
         Optional<CardException> error,
@@ -131,7 +132,7 @@ public record CardOutcome(
     }
 
     /** A change that was made, or only worked out. */
-    public static CardOutcome ofChange(CardResult<CardChange> result) {
+    public static CardOutcome ofChange(CardResult<ChangeOutcome> result) {
         return result.view().map(view -> changed(result, view)).orElseGet(() -> failed(result));
     }
 
@@ -149,14 +150,15 @@ public record CardOutcome(
                 wantsAttention);
     }
 
-    private static CardOutcome changed(CardResult<?> result, CardChange view) {
-        CardState planned = view.nothing() ? CardState.NOTHING : CardState.PLANNED;
+    private static CardOutcome changed(CardResult<?> result, ChangeOutcome outcome) {
+        ProposedChange view = outcome.change();
+        CardState planned = view.isNothing() ? CardState.NOTHING : CardState.PLANNED;
         return new CardOutcome(
                 result.card().toString(),
-                view.made().isPresent() ? CardState.CHANGED : planned,
+                outcome.ifMade().isPresent() ? CardState.CHANGED : planned,
                 Optional.of(Was.of(view.before())),
                 view.lines(),
-                view.made(),
+                outcome.ifMade(),
                 view.findings().stream()
                         .map(finding -> new Found(
                                 finding.id(),
@@ -187,9 +189,9 @@ public record CardOutcome(
         return Math.round(result.took().toNanos() / 1e9 * MILLIS) / MILLIS;
     }
 
-    /** Whether a change was made, forced and read back as planned. */
+    /** Whether a change was made, synced to the card and read back from it; not so in a mounted folder. */
     public boolean verified() {
-        return made.map(ChangeView::verified).orElse(false);
+        return made.filter(Made.OnCard.class::isInstance).isPresent();
     }
 
     /** Each changed line, such as {@code config.txt line 2: arm_freq=2000 -> #arm_freq=2000}. */

@@ -3,7 +3,7 @@ package bootmend.page;
 import bootmend.CardException;
 import bootmend.check.Purpose;
 import bootmend.config.VisibleText;
-import bootmend.job.CheckView;
+import bootmend.view.CheckView;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;

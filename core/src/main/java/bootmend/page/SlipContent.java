@@ -2,7 +2,7 @@ package bootmend.page;
 
 import bootmend.check.Finding;
 import bootmend.config.VisibleText;
-import bootmend.job.CheckView;
+import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;

@@ -25,7 +25,8 @@ public record BootChoice(Partition partition, String reason) {
      * Chooses by {@code wanted} where it is given, else by {@code autoboot.txt}, else the first bootable FAT partition,
      * else the first FAT partition.
      */
-    public static BootChoice of(PartitionTable table, BootVolumes volumes, OptionalInt wanted) throws IOException {
+    public static BootChoice of(PartitionTable table, BootVolumes volumes, OptionalInt wanted)
+            throws CardException, IOException {
         if (wanted.isPresent()) {
             return asked(table, volumes, wanted.getAsInt());
         }
@@ -67,7 +68,8 @@ public record BootChoice(Partition partition, String reason) {
         return choice;
     }
 
-    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number) throws IOException {
+    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number)
+            throws CardException, IOException {
         Partition partition = table.number(number)
                 .orElseThrow(() -> CardException.usage(
                         "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));

@@ -32,11 +32,11 @@ public final class PartitionTableReader {
     }
 
     /** Reads the table of {@code card}; throws when the card holds neither a table nor anything like a FAT volume. */
-    public static PartitionTable read(BlockDevice card) throws IOException {
+    public static PartitionTable read(BlockDevice card) throws CardException, IOException {
         return new PartitionTableReader(card).read();
     }
 
-    private PartitionTable read() throws IOException {
+    private PartitionTable read() throws CardException, IOException {
         if (size < MIN_SECTOR) {
             throw CardException.unreadable(
                     "it has only " + size + " bytes, less than one sector",
@@ -60,7 +60,7 @@ public final class PartitionTableReader {
     }
 
     /** The first sector is damaged: a backup further on may still say what this is. */
-    private PartitionTable withoutSignature() throws IOException {
+    private PartitionTable withoutSignature() throws CardException, IOException {
         String lost = "the first sector of the card has no valid signature";
         Optional<PartitionTable> gpt = gpt(List.of(lost + "; the partition table was read from the GPT behind it"));
         if (gpt.isPresent()) {

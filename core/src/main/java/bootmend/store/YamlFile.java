@@ -37,8 +37,6 @@ public final class YamlFile {
         }
         try (InputStream in = Files.newInputStream(file)) {
             return read(file.toString(), in.readNBytes(MAX_BYTES + 1));
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     file + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);
@@ -53,8 +51,6 @@ public final class YamlFile {
         String text = new String(bytes, StandardCharsets.UTF_8);
         try (YAMLParser parser = new YAMLFactory().createParser(text)) {
             return new YamlFile(file, parser).document();
-        } catch (CardException e) {
-            throw e;
         } catch (JsonProcessingException e) {
             int line = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNr());
             throw error(file, line, "this is no YAML (" + firstLine(e.getOriginalMessage()) + ")");
@@ -68,7 +64,7 @@ public final class YamlFile {
                 file + ", line " + line + ": " + problem, "Correct that line, or move the file to another folder.");
     }
 
-    private YamlMapping document() throws IOException {
+    private YamlMapping document() throws CardException, IOException {
         JsonToken first = parser.nextToken();
         if (first != JsonToken.START_OBJECT) {
             throw error(first == null ? "the file is empty" : "the file should begin with lines like `schema: 1`");
@@ -80,7 +76,7 @@ public final class YamlFile {
         return mapping;
     }
 
-    private YamlMapping mapping(int depth) throws IOException {
+    private YamlMapping mapping(int depth) throws CardException, IOException {
         Map<String, YamlMapping.Node> nodes = new LinkedHashMap<>();
         while (parser.nextToken() == JsonToken.FIELD_NAME) {
             String key = parser.currentName();
@@ -96,7 +92,7 @@ public final class YamlFile {
         return new YamlMapping(file, nodes);
     }
 
-    private YamlMapping.Node node(JsonToken token, int line, int depth) throws IOException {
+    private YamlMapping.Node node(JsonToken token, int line, int depth) throws CardException, IOException {
         if (token == JsonToken.START_OBJECT && depth < MAX_DEPTH) {
             return new YamlMapping.Node.Nested(mapping(depth + 1), line);
         }

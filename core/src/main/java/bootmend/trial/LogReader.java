@@ -61,19 +61,17 @@ final class LogReader {
         }
         try (InputStream in = Files.newInputStream(file)) {
             return read(file.toString(), new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)));
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     file + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);
         }
     }
 
-    static BoardLog read(String file, Reader text) throws IOException {
+    static BoardLog read(String file, Reader text) throws CardException, IOException {
         return new LogReader(file, text).read();
     }
 
-    private BoardLog read() throws IOException {
+    private BoardLog read() throws CardException, IOException {
         readHead();
         boolean cutShort = false;
         Optional<LineSource.Line> next = nextLine();
@@ -101,7 +99,7 @@ final class LogReader {
         return next;
     }
 
-    private void readHead() throws IOException {
+    private void readHead() throws CardException, IOException {
         List<String> heads = nextLine().flatMap(head -> cells(head.text())).orElse(List.of());
         for (int i = 0; i < heads.size(); i++) {
             int index = i;

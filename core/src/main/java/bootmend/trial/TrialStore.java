@@ -113,8 +113,6 @@ public final class TrialStore {
             }
         } catch (NoSuchFileException e) {
             return files;
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.unreadable(
                     folder + " cannot be read (" + e.getMessage() + ")", "Check its rights and the disk it is on.", e);

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class ChangePlannerTest {
 
     @Test
-    void countsSectorsByKind() throws IOException {
+    void countsSectorsByKind() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
 
         Plan plan = card.plan(OLD, NEW);
@@ -34,7 +34,7 @@ class ChangePlannerTest {
     }
 
     @Test
-    void fullVolumeIsOverwrittenInPlaceOnlyWhenThatIsAllowed() throws IOException {
+    void fullVolumeIsOverwrittenInPlaceOnlyWhenThatIsAllowed() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(0));
         byte[] after = Arrays.copyOf(NEW, OLD.length);
 
@@ -68,7 +68,7 @@ class ChangePlannerTest {
 
     /** One free cluster is room enough for a file of one cluster. */
     @Test
-    void theLastFreeClusterIsUsed() throws IOException {
+    void theLastFreeClusterIsUsed() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(1));
 
         assertThat(card.plan(OLD, Arrays.copyOf(NEW, 512)).isInPlace()).isFalse();

@@ -34,7 +34,7 @@ class CommitterTest {
 
     @ParameterizedTest
     @MethodSource("bootmend.change.PlannedCard#specs")
-    void writesThePlansSectorsInItsOrderWithAForceAfterEachStep(FatSpec spec) throws IOException {
+    void writesThePlansSectorsInItsOrderWithAForceAfterEachStep(FatSpec spec) throws CardException, IOException {
         PlannedCard card = PlannedCard.of(spec, builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         var others = card.otherFiles(card.disk());
@@ -59,14 +59,14 @@ class CommitterTest {
     }
 
     @Test
-    void theUndoRecordIsThereBeforeTheFirstWrite() throws IOException {
+    void theUndoRecordIsThereBeforeTheFirstWrite() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         AtomicInteger looks = new AtomicInteger();
 
         committer.commit(
                 new WatchedDevice(card.disk(), (number, offset) -> {
-                    assertThat(store.openFor(card.id()))
+                    assertThat(open(card))
                             .singleElement()
                             .matches(record -> record.plan().writesTheSameAs(plan));
                     return looks.incrementAndGet() > 0;
@@ -78,7 +78,7 @@ class CommitterTest {
     }
 
     @Test
-    void noRecordNoWrite() throws IOException {
+    void noRecordNoWrite() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Files.createDirectories(home.getParent());
         Files.writeString(home, "a file stands where the folder should be");
@@ -92,7 +92,7 @@ class CommitterTest {
     /** Writes 0 and 1 are sectors of the table, which the last step writes again, whole. */
     @ParameterizedTest
     @ValueSource(ints = {2, 4, 5, 6, 7})
-    void aWriteThatDoesNotLandLeavesTheRecordOpen(int lost) throws IOException {
+    void aWriteThatDoesNotLandLeavesTheRecordOpen(int lost) throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         assertThat(plan.sectorsWritten()).isGreaterThan(lost);
@@ -108,7 +108,7 @@ class CommitterTest {
     }
 
     @Test
-    void aDeviceThatFailsLeavesTheRecordOpen() throws IOException {
+    void aDeviceThatFailsLeavesTheRecordOpen() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
 
@@ -130,7 +130,7 @@ class CommitterTest {
     }
 
     @Test
-    void aCardThatChangedSinceThePlanIsNotWritten() throws IOException {
+    void aCardThatChangedSinceThePlanIsNotWritten() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         for (long offset : plan.contentBefore().keySet()) {
@@ -145,7 +145,7 @@ class CommitterTest {
     }
 
     @Test
-    void nothingToDoIsNoPlanAndCannotBeCommitted() throws IOException {
+    void nothingToDoIsNoPlanAndCannotBeCommitted() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, OLD.clone());
 
@@ -158,7 +158,7 @@ class CommitterTest {
     /** The second reader follows a looping chain for ever, even where the end mark stands before the loop. */
     @Test
     @Timeout(value = 20, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-    void aFolderChainThatLoopsBehindItsEndMarkDoesNotHoldTheSecondReader() throws IOException {
+    void aFolderChainThatLoopsBehindItsEndMarkDoesNotHoldTheSecondReader() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder.rootAt(60000, 60001, 60002));
         card.layout().setFatEntries(card.disk(), 60002, 60001);
 
@@ -170,7 +170,7 @@ class CommitterTest {
 
     @Test
     @Timeout(value = 20, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-    void aSubfolderChainThatLoopsDoesNotEither() throws IOException {
+    void aSubfolderChainThatLoopsDoesNotEither() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(
                 FatSpec.fat16(5000).build(), builder -> builder.directory("lab").file("lab/more.txt", OLD));
         int[] chain = card.layout().chain("lab");
@@ -187,7 +187,7 @@ class CommitterTest {
     /** The second reader takes reserved bits for a part of the number: it then has nothing to say. */
     @Test
     @Timeout(value = 20, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-    void reservedBitsInTheNewChainDoNotStopTheChange() throws IOException {
+    void reservedBitsInTheNewChainDoNotStopTheChange() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
         for (int cluster = 2; cluster < 200; cluster++) {
             long at = card.layout().fatEntryOffset(0, cluster) + 3;
@@ -223,5 +223,13 @@ class CommitterTest {
             assertThat(e).hasMessageContaining(words);
             assertThat(e.remedy()).endsWith(".");
         });
+    }
+
+    private List<UndoRecord> open(PlannedCard card) throws IOException {
+        try {
+            return store.openFor(card.id());
+        } catch (CardException e) {
+            throw new AssertionError(e);
+        }
     }
 }

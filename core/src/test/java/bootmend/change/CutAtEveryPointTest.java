@@ -2,6 +2,7 @@ package bootmend.change;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.device.DeviceEvent;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.DirectoryEntry;
@@ -55,7 +56,7 @@ class CutAtEveryPointTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("scenarios")
-    void theFileStaysWholeAndRecoveryIsExact(CutScenario scenario) throws Exception {
+    void theFileStaysWholeAndRecoveryIsExact(CutScenario scenario) throws CardException, Exception {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             Run run = new Run(scenario, host.getPath("/home"));
             tried += new CutPoints(scenario.disk(), run.recorded.events()).visit(checked(run::check));
@@ -81,13 +82,15 @@ class CutAtEveryPointTest {
 
     /** What is done with a cut card. */
     private interface Check {
-        void on(SparseDisk state) throws IOException;
+        void on(SparseDisk state) throws CardException, IOException;
     }
 
     private static Consumer<SparseDisk> checked(Check check) {
         return state -> {
             try {
                 check.on(state);
+            } catch (CardException e) {
+                throw new AssertionError(e);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
@@ -105,7 +108,7 @@ class CutAtEveryPointTest {
         private final UndoStore store;
         private final CardId id;
 
-        Run(CutScenario scenario, Path home) throws IOException {
+        Run(CutScenario scenario, Path home) throws CardException, IOException {
             this.scenario = scenario;
             this.after = scenario.disk().copy();
             this.recorded = new RecordingDevice(after);
@@ -126,7 +129,7 @@ class CutAtEveryPointTest {
             Files.delete(done.record().file());
         }
 
-        void check(SparseDisk state) throws IOException {
+        void check(SparseDisk state) throws CardException, IOException {
             FatVolume volume = FatVolume.open(state);
             FileChange change = scenario.change();
             byte[] now = read(volume, change.path());
@@ -151,7 +154,7 @@ class CutAtEveryPointTest {
         }
 
         /** Cuts the change halfway, then cuts each way of recovering from that at every point. */
-        int cutRecoveries() throws IOException {
+        int cutRecoveries() throws CardException, IOException {
             List<DeviceEvent.Write> writes = recorded.writes();
             int count = 0;
             for (int done : List.of(writes.size() / 3, 2 * writes.size() / 3)) {
@@ -167,11 +170,11 @@ class CutAtEveryPointTest {
             return count;
         }
 
-        private static void forget(Committed recovered) throws IOException {
+        private static void forget(Committed recovered) throws CardException, IOException {
             Files.delete(recovered.record().file());
         }
 
-        private OpenChange waiting(BlockDevice card) throws IOException {
+        private OpenChange waiting(BlockDevice card) throws CardException, IOException {
             Files.write(openRecord, record);
             return recovery(card).find().orElseThrow();
         }

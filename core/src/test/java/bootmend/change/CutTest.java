@@ -4,6 +4,7 @@ import static bootmend.change.PlannedCard.NEW;
 import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fat.FileContent;
 import bootmend.fat.SectorChange;
 import bootmend.fixtures.FatSpec;
@@ -19,7 +20,7 @@ class CutTest {
     /** Between two forces a disk may take sectors in any order: each subset of a step's sectors is a state to survive. */
     @ParameterizedTest
     @MethodSource("bootmend.change.PlannedCard#specs")
-    void everySubsetOfEveryStepLeavesAWholeFile(FatSpec spec) throws IOException {
+    void everySubsetOfEveryStepLeavesAWholeFile(FatSpec spec) throws CardException, IOException {
         PlannedCard card = PlannedCard.of(spec, builder -> builder);
         var others = card.otherFiles(card.disk());
         Plan plan = card.plan(OLD, NEW);

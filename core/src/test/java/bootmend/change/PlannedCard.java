@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.CardException;
 import bootmend.device.PartitionWindow;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -68,11 +69,11 @@ record PlannedCard(SparseDisk disk, FatSpec spec, FatLayout layout) {
         return new ChangePlanner(open(disk), id(), LocalDateTime.now(CLOCK), inPlace);
     }
 
-    Plan plan(byte[] before, byte[] after) throws IOException {
+    Plan plan(byte[] before, byte[] after) throws CardException, IOException {
         return plan(before, after, false);
     }
 
-    Plan plan(byte[] before, byte[] after, boolean inPlace) throws IOException {
+    Plan plan(byte[] before, byte[] after, boolean inPlace) throws CardException, IOException {
         ChangePlanner planner = planner(inPlace);
         planner.replace("config.txt", open(disk).find("config.txt").orElseThrow(), before, after);
         return planner.plan("test");

@@ -4,6 +4,7 @@ import static bootmend.change.PlannedCard.NEW;
 import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.FatVolume;
 import bootmend.fat.SectorKind;
@@ -30,7 +31,7 @@ class TakeBackTest {
 
     @ParameterizedTest
     @MethodSource("bootmend.change.PlannedCard#specs")
-    void theWholeDiskIsAsItWas(FatSpec spec) throws IOException {
+    void theWholeDiskIsAsItWas(FatSpec spec) throws CardException, IOException {
         for (byte[] after : new byte[][] {NEW, SHORTER, {}, PlannedCard.noise(9000)}) {
             PlannedCard card = PlannedCard.of(spec, builder -> builder);
             SparseDisk before = card.disk().copy();
@@ -49,7 +50,7 @@ class TakeBackTest {
     }
 
     @Test
-    void twoFilesInOnePlan() throws IOException {
+    void twoFilesInOnePlan() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
         SparseDisk before = card.disk().copy();
         ChangePlanner planner = card.planner(false);
@@ -66,7 +67,7 @@ class TakeBackTest {
     }
 
     @Test
-    void aFileWrittenInPlace() throws IOException {
+    void aFileWrittenInPlace() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder.fillUpTo(0));
         SparseDisk before = card.disk().copy();
         committer.commit(card.disk(), "card", card.plan(OLD, SHORTER, true));
@@ -77,7 +78,7 @@ class TakeBackTest {
     }
 
     @Test
-    void oneChangeAfterTheOtherNewestFirst() throws IOException {
+    void oneChangeAfterTheOtherNewestFirst() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder);
         SparseDisk first = card.disk().copy();
         committer.commit(card.disk(), "card", card.plan(OLD, NEW));
@@ -92,7 +93,7 @@ class TakeBackTest {
 
     /** The old clusters were released, so what another system put there must not be overwritten. */
     @Test
-    void theOldPlaceIsTakenByAnotherFile() throws IOException {
+    void theOldPlaceIsTakenByAnotherFile() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         int[] oldChain = card.layout().chain("config.txt");
         committer.commit(card.disk(), "card", card.plan(OLD, NEW));
@@ -112,7 +113,7 @@ class TakeBackTest {
 
     /** Data alone was overwritten, the table not: sector by sector would bring back a file of foreign bytes. */
     @Test
-    void theOldDataIsGoneButItsPlaceIsFree() throws IOException {
+    void theOldDataIsGoneButItsPlaceIsFree() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         int[] oldChain = card.layout().chain("config.txt");
         committer.commit(card.disk(), "card", card.plan(OLD, NEW));
@@ -124,7 +125,7 @@ class TakeBackTest {
     }
 
     @Test
-    void aFileThatWasEditedSinceIsLeftAlone() throws IOException {
+    void aFileThatWasEditedSinceIsLeftAlone() throws CardException, IOException {
         PlannedCard card = PlannedCard.of(FatSpec.fat16(5000).build(), builder -> builder);
         Plan plan = card.plan(OLD, NEW);
         committer.commit(card.disk(), "card", plan);
@@ -138,7 +139,7 @@ class TakeBackTest {
         assertThat(last(card, card.disk())).isEmpty();
     }
 
-    private RecordingDevice takeBack(PlannedCard card) throws IOException {
+    private RecordingDevice takeBack(PlannedCard card) throws CardException, IOException {
         RecordingDevice device = new RecordingDevice(card.disk());
         TakeBack takeBack = takeBackOf(card, device);
         UndoRecord record = last(card, device).orElseThrow();
@@ -146,7 +147,7 @@ class TakeBackTest {
         return device;
     }
 
-    private Optional<UndoRecord> last(PlannedCard card, BlockDevice device) throws IOException {
+    private Optional<UndoRecord> last(PlannedCard card, BlockDevice device) throws CardException, IOException {
         return History.of(device, card.open(device), card.id(), "card", store).lastToTakeBack();
     }
 

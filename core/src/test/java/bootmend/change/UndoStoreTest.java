@@ -25,13 +25,13 @@ class UndoStoreTest {
     private Plan plan;
 
     @BeforeEach
-    void plan() throws IOException {
+    void plan() throws CardException, IOException {
         card = PlannedCard.of(FatSpec.fat12(3000).build(), builder -> builder);
         plan = card.plan(OLD, NEW);
     }
 
     @Test
-    void recordComesBackAsItWasWritten() throws IOException {
+    void recordComesBackAsItWasWritten() throws CardException, IOException {
         UndoRecord open = open();
 
         assertThat(store.openFor(card.id())).singleElement().satisfies(read -> {
@@ -42,7 +42,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void aRecordThatWasCutOffIsNone() throws IOException {
+    void aRecordThatWasCutOffIsNone() throws CardException, IOException {
         UndoRecord open = open();
         byte[] whole = Files.readAllBytes(open.file());
         for (int length : new int[] {0, 1, 100, whole.length / 2, whole.length - 70, whole.length - 2}) {
@@ -54,7 +54,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void aRecordWithAByteChangedIsNone() throws IOException {
+    void aRecordWithAByteChangedIsNone() throws CardException, IOException {
         UndoRecord open = open();
         byte[] bytes = Files.readAllBytes(open.file());
         bytes[bytes.length / 3] ^= 1;
@@ -64,7 +64,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void aWholeRecordOfAnotherVersionIsNotPassedOver() throws IOException {
+    void aWholeRecordOfAnotherVersionIsNotPassedOver() throws CardException, IOException {
         UndoRecord open = open();
         String line = Files.readString(open.file()).split("\n", 2)[0].replace("\"version\":1", "\"version\":2");
         Files.writeString(
@@ -76,7 +76,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void recordsOfOneMillisecondGetNamesOfTheirOwnInOrder() throws IOException {
+    void recordsOfOneMillisecondGetNamesOfTheirOwnInOrder() throws CardException, IOException {
         List<UndoRecord> opened = List.of(open(), open(), open());
 
         assertThat(store.openFor(card.id()))
@@ -94,7 +94,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void stateIsOneRename() throws IOException {
+    void stateIsOneRename() throws CardException, IOException {
         UndoRecord done = store.finish(open());
         assertThat(store.doneFor(card.id())).singleElement().matches(r -> r.state() == UndoRecord.State.DONE);
 
@@ -107,7 +107,7 @@ class UndoStoreTest {
     }
 
     @Test
-    void recordsOfOtherCardsAreNotGiven() throws IOException {
+    void recordsOfOtherCardsAreNotGiven() throws CardException, IOException {
         open();
         CardId own = card.id();
 

@@ -3,7 +3,6 @@ package bootmend.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.tuning.Board;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataFileException;
 import java.io.StringReader;
@@ -37,14 +36,6 @@ class RuleBookTest {
                 .containsValue(Severity.BLOCKER)
                 .doesNotContainValue(Severity.WARNING)
                 .doesNotContainValue(Severity.NOTE);
-    }
-
-    @Test
-    void everyBoardHasItsFiles() {
-        assertThat(BoardFiles.load(TestCard.TABLES.boards()))
-                .extracting(BoardFiles::board)
-                .containsExactlyInAnyOrderElementsOf(
-                        TestCard.TABLES.boards().all().stream().map(Board::id).toList());
     }
 
     @ParameterizedTest

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.fat.VolumeSpace;
 import bootmend.fixtures.BootFiles;
+import bootmend.fixtures.ChainFiles;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -532,12 +533,29 @@ class RuleTableTest {
     }
 
     static Stream<Case> bootFiles() {
-        TestCard nothing = STOCK.onItsBoards().without("bootcode.bin").without("kernel8.img");
+        TestCard nothing = STOCK.onItsBoards();
+        for (String path : STOCK.files().keySet()) {
+            nothing = path.matches("(start|fixup|kernel|bcm|bootcode).*") ? nothing.without(path) : nothing;
+        }
+        TestCard early = STOCK.config("initramfs early.gz followkernel");
+        TestCard labelled = early.with("cmdline.txt", "root=LABEL=labroot rootwait\n");
         return Stream.of(
+                Case.of(
+                        "boot-partition-damaged",
+                        STOCK.torn(MemoryBootCard.PARTITION, MemoryBootCard.LOST),
+                        "volume",
+                        "first sector is damaged",
+                        STOCK),
+                Case.of(
+                        "boot-partition-unknown",
+                        STOCK.on("pi3").torn(MemoryBootCard.PARTITION, "0xEF"),
+                        "boot partition",
+                        "type 0xEF",
+                        STOCK.on("pi4").torn(MemoryBootCard.PARTITION, "0xEF")),
                 Case.of("boots-no-board", nothing, "boot partition", "No known board", STOCK.onItsBoards()),
                 Case.of(
                         "kernel-missing",
-                        STOCK.without("kernel8.img"),
+                        STOCK.without("kernel8.img").without("kernel7l.img"),
                         "kernel8.img",
                         "kernel8.img is not on",
                         STOCK.without("kernel.img").without("kernel7l.img")),
@@ -549,21 +567,33 @@ class RuleTableTest {
                         STOCK.config("arm_64bit=0").without("kernel8.img")),
                 Case.of(
                         "kernel-missing",
-                        STOCK.config("kernel=lab.img"),
+                        STOCK.config("kernel=lab8.img"),
                         "config.txt line 1",
-                        "lab.img, which the config file asks for",
-                        STOCK.config("kernel=lab.img").with("lab.img", BootFiles.named("kernel8.img", 9000))),
+                        "lab8.img, which the settings name as the kernel",
+                        STOCK.config("kernel=lab8.img").with("lab8.img", BootFiles.named("kernel8.img", 9000))),
+                Case.of(
+                        "kernel-unknown",
+                        STOCK.without("kernel8.img"),
+                        "kernel8.img",
+                        "kernel7l.img is",
+                        STOCK.without("kernel7l.img")),
                 Case.of(
                         "device-tree-missing",
                         STOCK.config("device_tree=lab.dtb"),
                         "config.txt line 1",
                         "lab.dtb",
-                        STOCK.config("device_tree=/bcm2711-pi4.dtb")),
+                        STOCK.config("device_tree=/bcm2711-rpi-4-b.dtb")),
                 Case.of(
                         "device-tree-missing",
-                        bare("pi2", "bcm2709"),
-                        "bcm2709-*.dtb",
-                        "bcm2710-*.dtb",
+                        STOCK.on("cm4").without("bcm2711-rpi-cm4.dtb"),
+                        "bcm2711-rpi-cm4.dtb",
+                        "no device tree of its own",
+                        STOCK.on("cm4").without("bcm2711-rpi-4-b.dtb")),
+                Case.of(
+                        "device-tree-unknown",
+                        STOCK.on("pi2").without("bcm2709-rpi-2-b.dtb"),
+                        "bcm2709-rpi-2-b.dtb",
+                        "which revision",
                         STOCK.on("pi2")),
                 Case.of(
                         "firmware-missing",
@@ -574,7 +604,7 @@ class RuleTableTest {
                 Case.of(
                         "firmware-missing",
                         STOCK.on("pi3").config("start_x=1").without("start_x.elf"),
-                        "config.txt line 1",
+                        "start_x.elf",
                         "start_x.elf",
                         STOCK.on("pi3").without("start_x.elf")),
                 Case.of(
@@ -584,11 +614,17 @@ class RuleTableTest {
                         "lab.elf",
                         STOCK.on("pi5").without("start4.elf").without("fixup4.dat")),
                 Case.of(
-                        "bootcode-missing",
+                        "firmware-missing",
                         STOCK.on("pi3").without("bootcode.bin"),
                         "bootcode.bin",
                         "bootcode.bin",
                         STOCK.on("pi4").without("bootcode.bin")),
+                Case.of(
+                        "firmware-unknown",
+                        STOCK.config("[gpio4=1]", "start_x=1").without("start4x.elf"),
+                        "start4x.elf",
+                        "start4x.elf",
+                        STOCK.config("[gpio4=1]", "start_x=1")),
                 Case.of(
                         "overlay-missing",
                         STOCK.config("dtoverlay=lab-arm,speed=2"),
@@ -604,109 +640,129 @@ class RuleTableTest {
                                 .with("more/lab-arm.dtbo", BootFiles.named("lab-arm.dtbo", 800))),
                 Case.of(
                         "initramfs-missing",
-                        STOCK.config("initramfs early.gz followkernel"),
+                        labelled,
                         "config.txt line 1",
                         "early.gz",
-                        STOCK.config("initramfs ,early.gz followkernel").with("early.gz", "x")),
+                        labelled.with("early.gz", ChainFiles.initramfs())),
                 Case.of(
-                        "os-prefix-nowhere",
-                        STOCK.config("os_prefix=term2/"),
+                        "initramfs-unknown",
+                        early,
                         "config.txt line 1",
-                        "os_prefix=term2/",
-                        STOCK.config("os_prefix=term2/")
-                                .with("term2/kernel8.img", BootFiles.named("kernel8.img", 9000))
-                                .with("term2/bcm2711-pi4.dtb", BootFiles.named("bcm2711-pi4.dtb", 9000))
-                                .with("term2/cmdline.txt", "root=/dev/mmcblk0p2\n")));
+                        "early.gz",
+                        early.with("early.gz", ChainFiles.initramfs())),
+                Case.of(
+                        "root-missing",
+                        STOCK.with("cmdline.txt", "root=PARTUUID=deadbeef-02"),
+                        "cmdline.txt",
+                        "names another disk",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2")),
+                Case.of(
+                        "root-damaged",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2 rootfstype=f2fs"),
+                        "partition 2",
+                        "rootfstype=f2fs",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2 rootfstype=ext4")),
+                Case.of(
+                        "root-unknown",
+                        STOCK.with("cmdline.txt", "root=/dev/sda2"),
+                        "cmdline.txt",
+                        "/dev/sda2",
+                        STOCK));
     }
 
     static Stream<Case> content() {
-        byte[] firmware = BootFiles.named("start4.elf", 8192);
-        byte[] tree = BootFiles.named("bcm2711-pi4.dtb", 9000);
-        TestCard custom = STOCK.config("kernel=lab.img");
+        byte[] tree = BootFiles.named("bcm2711-rpi-4-b.dtb", 9000);
+        TestCard custom = STOCK.config("arm_64bit=0", "kernel=lab.img");
         return Stream.of(
                 Case.of(
-                        "boot-file-empty",
+                        "kernel-damaged",
                         STOCK.with("kernel8.img", ""),
                         "kernel8.img",
                         "no byte",
                         STOCK.with("kernel7l.img", "")),
                 Case.of(
-                        "boot-file-zero-filled",
+                        "firmware-damaged",
                         STOCK.with("start4.elf", new byte[40_000]),
                         "start4.elf",
-                        "All of the 10 clusters",
+                        "does not begin as an ELF file",
                         STOCK.on("pi3").with("start4.elf", new byte[40_000])),
                 Case.of(
-                        "boot-file-zero-tail",
-                        STOCK.with("start4.elf", Arrays.copyOf(firmware, 40_960)),
+                        "firmware-damaged",
+                        STOCK.with("start4.elf", Arrays.copyOf(BootFiles.named("start4.elf", 8192), 4096)),
                         "start4.elf",
-                        "the later half is zero",
-                        STOCK.with("start4.elf", firmware)),
-                Case.of(
-                        "firmware-not-elf",
-                        STOCK.with("start4.elf", BootFiles.named("noise", 8192)),
-                        "start4.elf",
-                        "not as an ELF file",
+                        "ends too early",
                         STOCK),
                 Case.of(
                         "device-tree-damaged",
-                        STOCK.with("bcm2711-pi4.dtb", Arrays.copyOf(tree, 5000)),
-                        "bcm2711-pi4.dtb",
+                        STOCK.with("bcm2711-rpi-4-b.dtb", Arrays.copyOf(tree, 5000)),
+                        "bcm2711-rpi-4-b.dtb",
                         "has 5000 bytes, but its header says 9000",
                         STOCK),
                 Case.of(
-                        "device-tree-damaged",
+                        "overlay-damaged",
                         STOCK.with("overlays/wheel-encoder-gpio.dtbo", BootFiles.named("noise", 800)),
                         "overlays/wheel-encoder-gpio.dtbo",
                         "not 0xd00dfeed",
                         STOCK),
                 Case.of(
                         "kernel-damaged",
-                        STOCK.with("kernel8.img", BootFiles.named("noise", 9000)),
-                        "kernel8.img",
-                        "of no known kind",
-                        STOCK.with("kernel8.img", BootFiles.named("kernel8.img", 9000))),
-                Case.of(
-                        "kernel-damaged",
                         STOCK.with("kernel8.img", BootFiles.named("kernel7l.img", 9000)),
                         "kernel8.img",
-                        "a 32-bit image",
-                        STOCK),
+                        "32-bit kernel in the place of a 64-bit one",
+                        STOCK.with("kernel8.img", BootFiles.named("kernel8.img", 9000))),
                 Case.of(
-                        "kernel-kind-unknown",
+                        "kernel-unknown",
                         custom.with("lab.img", BootFiles.named("noise", 9000)),
                         "lab.img",
-                        "of no known kind",
+                        "no known kind",
                         custom.with("lab.img", BootFiles.named("kernel7.img", 9000))),
+                Case.of(
+                        "initramfs-damaged",
+                        STOCK.config("initramfs early.gz").with("early.gz", Arrays.copyOf(ChainFiles.initramfs(), 900)),
+                        "early.gz",
+                        "ends in the middle",
+                        STOCK.config("initramfs early.gz").with("early.gz", ChainFiles.initramfs())),
                 Case.of(
                         "cmdline-missing",
                         STOCK.without("cmdline.txt"),
                         "cmdline.txt",
                         "cmdline.txt is not on",
-                        STOCK.without("cmdline.txt").config("cmdline=lab.txt").with("lab.txt", "root=x")),
+                        STOCK.without("cmdline.txt").config("cmdline=lab.txt").with("lab.txt", "root=/dev/mmcblk0p2")),
                 Case.of(
-                        "cmdline-empty",
+                        "cmdline-damaged",
                         STOCK.with("cmdline.txt", "\n"),
                         "cmdline.txt",
-                        "1 bytes",
-                        STOCK.with("cmdline.txt", "root=x")),
+                        "holds no word",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2")),
                 Case.of(
-                        "cmdline-empty",
+                        "cmdline-damaged",
                         STOCK.with("cmdline.txt", new byte[100]),
                         "cmdline.txt",
-                        "zeros",
-                        STOCK.with("cmdline.txt", "root=x\n\n")),
+                        "zero bytes",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2\n\n")),
                 Case.of(
-                        "cmdline-several-lines",
-                        STOCK.with("cmdline.txt", "root=x\nquiet\n"),
+                        "cmdline-damaged",
+                        STOCK.with("cmdline.txt", "\nroot=/dev/mmcblk0p2\n"),
                         "cmdline.txt",
-                        "has 2 lines",
-                        STOCK.with("cmdline.txt", "root=x quiet\r\n")));
+                        "begins with an empty line",
+                        STOCK),
+                Case.of(
+                        "cmdline-unknown",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2\nquiet\n"),
+                        "cmdline.txt",
+                        "more than one line",
+                        STOCK.with("cmdline.txt", "root=/dev/mmcblk0p2 quiet\r\n")));
     }
 
     static Stream<Case> start() {
         TestCard waiting = STOCK.with("recovery.bin", "x").with("pieeprom.upd", "x");
         return Stream.of(
+                Case.of(
+                        "rescue-card",
+                        STOCK.with("recovery.bin", "x").with("pieeprom.bin", "x"),
+                        "recovery.bin",
+                        "rescue card",
+                        STOCK.with("pieeprom.bin", "x")),
                 Case.of(
                         "update-waiting-while-tuned",
                         waiting.config("arm_freq=1800"),
@@ -876,13 +932,7 @@ class RuleTableTest {
                         "back to stock",
                         STOCK),
                 Case.of(
-                        "boot-file-not-whole",
-                        STOCK.torn("cmdline.txt", "its chain loops"),
-                        "cmdline.txt",
-                        "its chain loops",
-                        STOCK),
-                Case.of(
-                        "boot-file-not-whole",
+                        "kernel-damaged",
                         STOCK.torn("kernel8.img", "only 3 of its 8 clusters"),
                         "kernel8.img",
                         "only 3 of its 8 clusters",
@@ -897,15 +947,6 @@ class RuleTableTest {
                 Optional.of(new VolumeSpace(1000, free, 4096)),
                 health,
                 cutShort);
-    }
-
-    /** The card without the device trees of a chip and of the one that could stand for it. */
-    private static TestCard bare(String board, String chip) {
-        TestCard card = STOCK.on(board);
-        for (String path : STOCK.files().keySet()) {
-            card = path.startsWith(chip) || path.startsWith("bcm2710") ? card.without(path) : card;
-        }
-        return card;
     }
 
     private static TestCard rowOfIncludes(int files) {

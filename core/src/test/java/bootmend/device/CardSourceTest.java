@@ -41,7 +41,7 @@ class CardSourceTest {
     }
 
     @Test
-    void aCardThatIsBeingChangedIsLocked() throws IOException {
+    void aCardThatIsBeingChangedIsLocked() throws CardException, IOException {
         Path image = image();
         try (CardSource first = opener.open(image, true)) {
             assertThat(first.device().isReadOnly()).isFalse();
@@ -55,7 +55,7 @@ class CardSourceTest {
     }
 
     @Test
-    void anAttachedImageIsInUse() throws IOException {
+    void anAttachedImageIsInUse() throws CardException, IOException {
         Path image = image();
         Path backing = folder.resolve("sys/class/block/loop9/loop/backing_file");
         Files.createDirectories(backing.getParent());
@@ -70,7 +70,7 @@ class CardSourceTest {
     }
 
     @Test
-    void anImageIsReadAndWrittenThrough() throws IOException {
+    void anImageIsReadAndWrittenThrough() throws CardException, IOException {
         Path image = image();
         try (CardSource card = opener.open(image, true)) {
             assertThat(card.kind().words()).isEqualTo("image file");

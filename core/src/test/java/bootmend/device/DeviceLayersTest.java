@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import bootmend.fixtures.SparseDisk;
 import de.waldheinz.fs.BlockDevice;
 import de.waldheinz.fs.ReadOnlyException;
@@ -47,8 +48,8 @@ class DeviceLayersTest {
         SparseDisk before = disk.copy();
 
         assertThatThrownBy(() -> guard().write(offset, ByteBuffer.allocate(length)))
-                .isInstanceOfSatisfying(CardException.class, e -> {
-                    assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
+                .isInstanceOfSatisfying(ReportedIOException.class, e -> {
+                    assertThat(e.report().kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e).hasMessageContaining("stands in no plan");
                 });
         assertThat(disk.differingSectors(before)).isEmpty();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
@@ -29,7 +30,7 @@ class PackedDeviceTest {
     private Path folder;
 
     @Test
-    void anyReadGivesTheImagesBytes() throws IOException {
+    void anyReadGivesTheImagesBytes() throws CardException, IOException {
         byte[] image = image(3 * MIB + 1000);
         for (Path file : new Path[] {gzip(image), zip("lab.img", image), xz(image)}) {
             try (PackedDeviceHolder packed = open(file)) {
@@ -46,7 +47,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void onlyWhatIsAskedForIsUnpacked() throws IOException {
+    void onlyWhatIsAskedForIsUnpacked() throws CardException, IOException {
         byte[] image = image(8 * MIB);
         try (PackedDeviceHolder packed = open(gzip(image))) {
             packed.read(0, 512);
@@ -58,7 +59,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void anXzFileOfBlocksIsUnpackedFromTheBlockThatIsNeeded() throws IOException {
+    void anXzFileOfBlocksIsUnpackedFromTheBlockThatIsNeeded() throws CardException, IOException {
         byte[] image = image(8 * MIB);
         try (PackedDeviceHolder packed = open(xz(image))) {
             assertThat(packed.read(7 * MIB, 512)).isEqualTo(Arrays.copyOfRange(image, 7 * MIB, 7 * MIB + 512));
@@ -67,7 +68,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void theSizeIsWhatTheFileSaysOrLargeUntilTheEndWasMet() throws IOException {
+    void theSizeIsWhatTheFileSaysOrLargeUntilTheEndWasMet() throws CardException, IOException {
         byte[] image = image(MIB + 512);
         try (PackedDeviceHolder packed = open(gzip(image))) {
             assertThat(packed.device.getSize()).isEqualTo(PackedDevice.UNKNOWN_SIZE);
@@ -82,7 +83,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void aLookAtTheEndOfWhoKnowsWhereUnpacksNothing() throws IOException {
+    void aLookAtTheEndOfWhoKnowsWhereUnpacksNothing() throws CardException, IOException {
         try (PackedDeviceHolder packed = open(gzip(image(MIB)))) {
             assertThatThrownBy(() -> packed.read(PackedDevice.UNKNOWN_SIZE - 512, 512))
                     .isInstanceOf(OutsideDeviceException.class);
@@ -91,7 +92,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void whatUnpacksWithoutEndIsGivenUp() throws IOException {
+    void whatUnpacksWithoutEndIsGivenUp() throws CardException, IOException {
         Path file = folder.resolve("bomb.img.gz");
         try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
             for (int i = 0; i < 64; i++) {
@@ -100,14 +101,14 @@ class PackedDeviceTest {
         }
         try (PackedDevice packed = PackedDevice.open(file, PackedFormat.GZIP, 16 * MIB)) {
             assertThatThrownBy(() -> packed.read(60L * MIB, ByteBuffer.allocate(512)))
-                    .isInstanceOf(CardException.class)
+                    .isInstanceOf(ReportedIOException.class)
                     .hasMessageContaining("over 16 MiB would have to be unpacked");
             assertThat(packed.unpacked()).isLessThanOrEqualTo(16 * MIB);
         }
     }
 
     @Test
-    void goingBackAgainAndAgainIsBoundedToo() throws IOException {
+    void goingBackAgainAndAgainIsBoundedToo() throws CardException, IOException {
         byte[] image = image(40 * MIB);
         try (PackedDevice packed = PackedDevice.open(gzip(image), PackedFormat.GZIP, 200L * MIB)) {
             assertThatThrownBy(() -> {
@@ -118,7 +119,7 @@ class PackedDeviceTest {
                             }
                         }
                     })
-                    .isInstanceOf(CardException.class)
+                    .isInstanceOf(ReportedIOException.class)
                     .hasMessageContaining("would have to be unpacked");
         }
     }
@@ -144,6 +145,7 @@ class PackedDeviceTest {
                             }
                         })
                         .as("%s of %d bytes", file.getFileName(), bad.length)
+                        .extracting(e -> e instanceof ReportedIOException reported ? reported.report() : e)
                         .isInstanceOf(CardException.class)
                         .matches(e -> ((CardException) e).kind() == CardException.Kind.UNREADABLE)
                         .matches(e -> ((CardException) e).remedy().contains("npack"));
@@ -167,7 +169,7 @@ class PackedDeviceTest {
                 try (PackedDeviceHolder packed = open(file)) {
                     packed.read(0, 100_000);
                     packed.read(190_000, 10_000);
-                } catch (CardException | OutsideDeviceException e) {
+                } catch (CardException | ReportedIOException | OutsideDeviceException e) {
                     assertThat(e.getMessage()).isNotBlank();
                 }
             }
@@ -175,7 +177,7 @@ class PackedDeviceTest {
     }
 
     @Test
-    void aZipFileMustHoldOneImage() throws IOException {
+    void aZipFileMustHoldOneImage() throws CardException, IOException {
         byte[] image = image(MIB);
         Path two = folder.resolve("two.zip");
         try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(two))) {
@@ -232,7 +234,7 @@ class PackedDeviceTest {
         }
     }
 
-    private static PackedDeviceHolder open(Path file) throws IOException {
+    private static PackedDeviceHolder open(Path file) throws CardException, IOException {
         return new PackedDeviceHolder(
                 PackedDevice.open(file, PackedFormat.of(file).orElseThrow()));
     }

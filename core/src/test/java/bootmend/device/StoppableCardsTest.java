@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -19,19 +20,19 @@ class StoppableCardsTest {
             new StoppableCards((path, forChanging) -> CardSource.of(path, new SparseDisk(1 << 20, 512)), stopped::get);
 
     @Test
-    void aLookReadsUntilItIsStopped() throws IOException {
+    void aLookReadsUntilItIsStopped() throws CardException, IOException {
         try (CardSource card = opener.open(Path.of("lab.img"), false)) {
             card.device().read(0, ByteBuffer.allocate(512));
             stopped.set(true);
 
             assertThatThrownBy(() -> card.device().read(0, ByteBuffer.allocate(512)))
-                    .isInstanceOf(CardException.class)
+                    .isInstanceOf(ReportedIOException.class)
                     .hasMessage("reading the card was stopped");
         }
     }
 
     @Test
-    void aCardThatIsHeldForAChangeReadsOn() throws IOException {
+    void aCardThatIsHeldForAChangeReadsOn() throws CardException, IOException {
         stopped.set(true);
         try (CardSource card = opener.open(Path.of("lab.img"), true)) {
             ByteBuffer sector = ByteBuffer.allocate(512);

@@ -2,12 +2,14 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
 import bootmend.device.PartitionWindow;
 import bootmend.fixtures.Fat32LibCard;
 import bootmend.fixtures.Fat32LibCards;
 import bootmend.fixtures.FatKind;
+import bootmend.operation.Made;
 import de.waldheinz.fs.FsDirectory;
 import de.waldheinz.fs.FsDirectoryEntry;
 import de.waldheinz.fs.fat.FatFileSystem;
@@ -30,7 +32,7 @@ class Fat32LibResetTest {
 
     @ParameterizedTest
     @EnumSource(FatKind.class)
-    void resetOfACardMadeByFat32Lib(FatKind kind) throws IOException {
+    void resetOfACardMadeByFat32Lib(FatKind kind) throws CardException, IOException {
         Fat32LibCard card = Fat32LibCards.card(kind);
         Path image = folder.resolve("card.img");
         card.disk().writeTo(image);
@@ -39,8 +41,7 @@ class Fat32LibResetTest {
 
         RealReset reset = RealReset.of(image, folder.resolve("home"), 0);
 
-        assertThat(reset.change().verified()).isTrue();
-        assertThat(reset.change().secondReader()).isTrue();
+        assertThat(reset.change()).isEqualTo(new Made.OnCard(reset.change().record(), true));
         Map<String, byte[]> expected = new TreeMap<>(card.files());
         expected.put("config.txt", stock(card.files().get("config.txt")));
         assertThat(expected.get("config.txt")).isNotEqualTo(card.files().get("config.txt"));

@@ -14,18 +14,19 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
-import bootmend.job.AttachedCard;
-import bootmend.job.CardRequest;
-import bootmend.job.CardsJob;
-import bootmend.job.OpenRecovery;
-import bootmend.job.ProposedChange;
-import bootmend.job.RecoverJob;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.ShowJob;
-import bootmend.job.UndoJob;
-import bootmend.job.UndoRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
+import bootmend.operation.OpenRecovery;
+import bootmend.operation.RecoverJob;
+import bootmend.operation.TriedChange;
+import bootmend.request.CardRequest;
+import bootmend.view.AttachedCard;
+import bootmend.view.CardsJob;
+import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -62,7 +63,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws IOException {
+    void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws CardException, IOException {
         Path copy = Files.copy(image, folder.resolve("copy.img"));
         byte[] before = Files.readAllBytes(image);
         reset(workplace("file", CardSource.onThisComputer()), copy);
@@ -72,15 +73,16 @@ class LoopDeviceTest {
                     .isEqualTo("block device");
             reset(workplace, loop.path());
             assertThat(image).hasSameBinaryContentAs(copy);
-            try (ProposedChange back = new UndoJob(workplace).begin(CardRequest.of(loop.path()), UndoRequest.LAST)) {
-                assertThat(back.apply().verified()).isTrue();
+            {
+                TriedChange back = TriedChange.of(workplace, CardRequest.of(loop.path()), ChangeRequest.Undo.LAST);
+                assertThat(back.apply()).isInstanceOf(Made.OnCard.class);
             }
         }
         assertThat(Files.readAllBytes(image)).isEqualTo(before);
     }
 
     @Test
-    void aCardOfWhichAPartitionIsMountedIsRefused() throws IOException {
+    void aCardOfWhichAPartitionIsMountedIsRefused() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Path mounted = folder.resolve("mounted");
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
@@ -122,24 +124,25 @@ class LoopDeviceTest {
     }
 
     @Test
-    void nothingCanMountACardWhileItIsChanged() throws IOException {
+    void nothingCanMountACardWhileItIsChanged() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
             Workplace workplace = workplace("records", CardSource.onThisComputer());
-            try (ProposedChange change =
-                    new ResetJob(workplace).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
-                assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
-                        .isInstanceOf(AssertionError.class)
-                        .hasMessageContaining("already mounted or mount point busy");
-                assertThat(change.apply().verified()).isTrue();
-            }
+            ChangeOutcome outcome = new ChangeOperation(workplace)
+                    .make(CardRequest.of(loop.path()), ChangeOrder.of(ChangeRequest.ToStock.PLAIN), change -> {
+                        assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
+                                .isInstanceOf(AssertionError.class)
+                                .hasMessageContaining("already mounted or mount point busy");
+                        return true;
+                    });
+            assertThat(outcome.ifMade()).containsInstanceOf(Made.OnCard.class);
             loop.mount(loop.partition(2), point);
         }
     }
 
     @Test
-    void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws IOException {
+    void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only")) {
             assertRefused(loop.path(), "this loop device was attached read-only", "attach it again for writing");
             assertThat(new ShowJob(workplace("records", CardSource.onThisComputer()))
@@ -151,7 +154,7 @@ class LoopDeviceTest {
 
     /** Before whichever write the card vanishes, the old file or the new is whole on it, and recovery ends the change. */
     @Test
-    void aCardThatVanishesInTheMiddleIsRecoveredWhenItIsBack() throws IOException {
+    void aCardThatVanishesInTheMiddleIsRecoveredWhenItIsBack() throws CardException, IOException {
         byte[] whole = Files.readAllBytes(image);
         int writes = writesOfAReset();
         int recovered = 0;
@@ -168,7 +171,7 @@ class LoopDeviceTest {
                         .hasSize(1);
                 try (OpenRecovery open = new RecoverJob(workplace).begin(CardRequest.of(back.path()))) {
                     if (open.view().isPresent()) {
-                        assertThat(open.takeBack().verified()).isTrue();
+                        assertThat(open.takeBack()).isInstanceOf(Made.OnCard.class);
                         recovered++;
                     }
                 }
@@ -180,17 +183,21 @@ class LoopDeviceTest {
         assertThat(recovered).isPositive();
     }
 
-    private int writesOfAReset() throws IOException {
-        try (ProposedChange change = new ResetJob(workplace("counted", CardSource.onThisComputer()))
-                .preview(CardRequest.of(image), ResetRequest.PLAIN)) {
+    private int writesOfAReset() throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(
+                    workplace("counted", CardSource.onThisComputer()),
+                    CardRequest.of(image),
+                    ChangeRequest.ToStock.PLAIN);
             return change.plan().sectorsWritten();
         }
     }
 
-    private void pullInTheMiddle(int writes, Path home, Path kept) throws IOException {
+    private void pullInTheMiddle(int writes, Path home, Path kept) throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image)) {
             Workplace pulled = new Workplace(home, CLOCK, pulledAfter(writes, loop, kept));
-            try (ProposedChange change = new ResetJob(pulled).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
+            {
+                TriedChange change = TriedChange.of(pulled, CardRequest.of(loop.path()), ChangeRequest.ToStock.PLAIN);
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
                     assertThat(e.remedy()).contains("bootmend recover");
@@ -263,17 +270,16 @@ class LoopDeviceTest {
         return new Workplace(folder.resolve(home), CLOCK, opener);
     }
 
-    private static void reset(Workplace workplace, Path card) throws IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
-            assertThat(change.apply().verified()).isTrue();
+    private static void reset(Workplace workplace, Path card) throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(workplace, CardRequest.of(card), ChangeRequest.ToStock.PLAIN);
+            assertThat(change.apply()).isInstanceOf(Made.OnCard.class);
         }
     }
 
     private void assertRefused(Path card, String what, String remedy) {
         Workplace workplace = workplace("records", CardSource.onThisComputer());
-        assertThatThrownBy(() -> new ResetJob(workplace)
-                        .begin(CardRequest.of(card), ResetRequest.PLAIN)
-                        .close())
+        assertThatThrownBy(() -> TriedChange.make(workplace, CardRequest.of(card), ChangeRequest.ToStock.PLAIN))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e.getMessage()).contains(what);

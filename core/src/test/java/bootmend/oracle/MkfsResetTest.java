@@ -2,9 +2,11 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
+import bootmend.operation.Made;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -46,7 +48,7 @@ class MkfsResetTest {
         "32, 1, 4096, 2, 280000, 0",
     })
     void resetOfACardMadeByOthers(int bits, int perCluster, int sector, int fats, int kibibytes, long offset)
-            throws IOException {
+            throws CardException, IOException {
         Map<String, byte[]> files = files();
         Path card = card(
                 files, offset, kibibytes, "-F", "" + bits, "-s", "" + perCluster, "-S", "" + sector, "-f", "" + fats);
@@ -56,8 +58,8 @@ class MkfsResetTest {
 
         RealReset reset = RealReset.of(card, folder.resolve("home"), offset);
 
-        assertThat(reset.change().verified()).isTrue();
-        assertThat(reset.change().secondReader()).isEqualTo(sector == 512);
+        assertThat(reset.change()).isInstanceOf(Made.OnCard.class);
+        assertThat(((Made.OnCard) reset.change()).secondReader()).isEqualTo(sector == 512);
         assertThat(Tool.text("mtype", "-i", drive, "::config.txt")).isEqualTo(STOCK);
         if (sector == 512) {
             assertThat(reset.readWithFat32Lib("config.txt")).isEqualTo(STOCK.getBytes(StandardCharsets.US_ASCII));

@@ -2,13 +2,14 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
-import bootmend.job.CardRequest;
-import bootmend.job.CardView;
-import bootmend.job.ShowJob;
-import bootmend.job.Workplace;
+import bootmend.request.CardRequest;
+import bootmend.view.CardView;
+import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -36,7 +37,8 @@ class PackedToolsTest {
         "zip, zip, zip -q %s.zip %s",
         "zip, zip, zip -q -0 %s.zip %s",
     })
-    void aPackedImageShowsWhatTheImageShows(String program, String suffix, String command) throws IOException {
+    void aPackedImageShowsWhatTheImageShows(String program, String suffix, String command)
+            throws CardException, IOException {
         Tool.need(program);
         Path image = image();
         Tool.run(command.replace("%s", image.toString()).split(" "));
@@ -56,7 +58,7 @@ class PackedToolsTest {
         assertThat(shown.notes()).isEqualTo(plain.notes());
     }
 
-    private CardView show(Path card) throws IOException {
+    private CardView show(Path card) throws CardException, IOException {
         return new ShowJob(Workplace.ofThisComputer(folder.resolve("home"))).run(CardRequest.of(card));
     }
 

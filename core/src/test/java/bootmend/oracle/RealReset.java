@@ -2,6 +2,7 @@ package bootmend.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.change.CardId;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
@@ -9,14 +10,11 @@ import bootmend.device.PartitionWindow;
 import bootmend.fat.FatVolume;
 import bootmend.fat.SectorChange;
 import bootmend.fixtures.SparseDisk;
-import bootmend.job.CardRequest;
-import bootmend.job.ChangeView;
-import bootmend.job.ProposedChange;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.UndoJob;
-import bootmend.job.UndoRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
+import bootmend.operation.TriedChange;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import de.waldheinz.fs.FsFile;
 import de.waldheinz.fs.fat.FatFileSystem;
 import java.io.IOException;
@@ -28,20 +26,21 @@ import java.util.List;
 import java.util.TreeMap;
 
 /** One reset of a real image file through the job, with the image before and after it. */
-record RealReset(Path image, Path home, long volumeStart, SparseDisk before, SparseDisk after, ChangeView change) {
+record RealReset(Path image, Path home, long volumeStart, SparseDisk before, SparseDisk after, Made change) {
 
-    static RealReset of(Path image, Path home, long volumeStart) throws IOException {
+    static RealReset of(Path image, Path home, long volumeStart) throws CardException, IOException {
         SparseDisk before = Images.load(image);
-        try (ProposedChange change =
-                new ResetJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), ResetRequest.PLAIN)) {
+        {
+            TriedChange change =
+                    TriedChange.of(Workplace.ofThisComputer(home), CardRequest.of(image), ChangeRequest.ToStock.PLAIN);
             assertThat(change.isNothing()).isFalse();
-            ChangeView done = change.apply();
+            Made done = change.apply();
             return new RealReset(image, home, volumeStart, before, Images.load(image), done);
         }
     }
 
     /** The sectors that differ are those the plan changes, all of them and no others, and hold what it says. */
-    void assertOnlyThePlansSectorsDiffer() throws IOException {
+    void assertOnlyThePlansSectorsDiffer() throws CardException, IOException {
         FatVolume volume = FatVolume.open(new PartitionWindow(after, volumeStart, after.getSize() - volumeStart));
         List<UndoRecord> done = new UndoStore(home).doneFor(CardId.of(volume, volumeStart));
         assertThat(done).hasSize(1);
@@ -72,10 +71,11 @@ record RealReset(Path image, Path home, long volumeStart, SparseDisk before, Spa
         return content.array();
     }
 
-    void undoAndCompare() throws IOException {
-        try (ProposedChange change =
-                new UndoJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), UndoRequest.LAST)) {
-            assertThat(change.apply().verified()).isTrue();
+    void undoAndCompare() throws CardException, IOException {
+        {
+            TriedChange change =
+                    TriedChange.of(Workplace.ofThisComputer(home), CardRequest.of(image), ChangeRequest.Undo.LAST);
+            assertThat(change.apply()).isInstanceOf(Made.OnCard.class);
         }
         assertThat(Images.load(image).differingSectors(before)).isEmpty();
     }

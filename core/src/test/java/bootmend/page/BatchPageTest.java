@@ -3,20 +3,20 @@ package bootmend.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.batch.CardResult;
+import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;
-import bootmend.job.CardChange;
-import bootmend.job.CardResult;
-import bootmend.job.CardView;
-import bootmend.job.ChangeView;
-import bootmend.job.CheckView;
-import bootmend.job.ConfigView;
-import bootmend.job.FindingView;
-import bootmend.job.LineChange;
-import bootmend.job.PartitionView;
-import bootmend.job.ShowView;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.FindingView;
+import bootmend.operation.Made;
+import bootmend.operation.SampleChange;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.ConfigView;
+import bootmend.view.ShowView;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -128,14 +128,11 @@ class BatchPageTest {
 
     @Test
     void hostileTextStaysTextAndNothingIsLoaded() throws IOException {
-        CardChange change = new CardChange(
+        ChangeOutcome change = SampleChange.of(
                 card(HOSTILE, Optional.empty(), Optional.empty()),
-                List.of(new LineChange(HOSTILE, 1, Optional.of(HOSTILE), Optional.of(HOSTILE))),
+                List.of(SampleChange.line(HOSTILE, 1, HOSTILE, HOSTILE)),
                 List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)),
-                List.of(),
-                null,
-                false,
-                Optional.of(new ChangeView(HOSTILE, true, true)));
+                Optional.of(new Made.OnCard(HOSTILE, true)));
         Document page =
                 page(CardOutcome.ofChange(done("lab.img", change)), CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
 
@@ -174,15 +171,12 @@ class BatchPageTest {
                 TOOK);
     }
 
-    private static CardChange change(List<FindingView> findings, boolean made) {
-        return new CardChange(
+    private static ChangeOutcome change(List<FindingView> findings, boolean made) {
+        return SampleChange.of(
                 healthy(),
-                List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"), Optional.empty())),
+                List.of(SampleChange.line("config.txt", 2, "arm_freq=2000", null)),
                 findings,
-                List.of(),
-                null,
-                false,
-                made ? Optional.of(new ChangeView("/home/lab/undo/1", true, true)) : Optional.empty());
+                made ? Optional.of(new Made.OnCard("/home/lab/undo/1", true)) : Optional.empty());
     }
 
     private static CheckView check(Severity... severities) {

@@ -31,7 +31,7 @@ class BootChoiceTest {
     private final Set<Integer> looked = new HashSet<>();
 
     @Test
-    void firstWithBootFirmware() throws IOException {
+    void firstWithBootFirmware() throws CardException, IOException {
         BootChoice choice = choose(Map.of(1, DATA, 3, FIRMWARE, 4, FIRMWARE));
 
         assertThat(choice.partition().number()).isEqualTo(3);
@@ -39,12 +39,12 @@ class BootChoiceTest {
     }
 
     @Test
-    void firmwareComesBeforeAConfigFileAlone() throws IOException {
+    void firmwareComesBeforeAConfigFileAlone() throws CardException, IOException {
         assertThat(choose(Map.of(1, CONFIG, 3, FIRMWARE)).partition().number()).isEqualTo(3);
     }
 
     @Test
-    void firstWithAConfigFileWhereNoneHasFirmware() throws IOException {
+    void firstWithAConfigFileWhereNoneHasFirmware() throws CardException, IOException {
         BootChoice choice = choose(Map.of(1, DATA, 3, CONFIG));
 
         assertThat(choice.partition().number()).isEqualTo(3);
@@ -52,7 +52,7 @@ class BootChoiceTest {
     }
 
     @Test
-    void firstFatWhereNoneIsBootable() throws IOException {
+    void firstFatWhereNoneIsBootable() throws CardException, IOException {
         BootChoice choice = choose(Map.of(1, DATA, 3, DATA));
 
         assertThat(choice.partition().number()).isEqualTo(1);
@@ -60,14 +60,14 @@ class BootChoiceTest {
     }
 
     @Test
-    void laterPartitionsAreNotReadWhereTheFirstDecides() throws IOException {
+    void laterPartitionsAreNotReadWhereTheFirstDecides() throws CardException, IOException {
         choose(Map.of(1, FIRMWARE, 3, FIRMWARE));
 
         assertThat(looked).containsExactly(1);
     }
 
     @Test
-    void autobootNamesThePartition() throws IOException {
+    void autobootNamesThePartition() throws CardException, IOException {
         BootChoice choice = choose(
                 Map.of(1, autoboot("[all]\nboot_partition=4\n[tryboot]\nboot_partition=3\n"), 3, FIRMWARE, 4, CONFIG));
 
@@ -76,7 +76,7 @@ class BootChoiceTest {
     }
 
     @Test
-    void autobootNamesAPartitionThatIsNotThere() throws IOException {
+    void autobootNamesAPartitionThatIsNotThere() throws CardException, IOException {
         for (int named : new int[] {2, 3, 7}) {
             BootChoice choice = choose(Map.of(1, autoboot("boot_partition=" + named), 4, FIRMWARE));
 
@@ -87,14 +87,14 @@ class BootChoiceTest {
 
     /** 0 means the first bootable partition. */
     @Test
-    void autobootNamesNone() throws IOException {
+    void autobootNamesNone() throws CardException, IOException {
         BootChoice choice = choose(Map.of(1, autoboot("boot_partition=0"), 4, FIRMWARE));
 
         assertThat(choice.reason()).isEqualTo("the first FAT partition with boot firmware");
     }
 
     @Test
-    void autobootOnALaterPartitionIsNotLookedAt() throws IOException {
+    void autobootOnALaterPartitionIsNotLookedAt() throws CardException, IOException {
         assertThat(choose(Map.of(1, DATA, 3, autoboot("boot_partition=4"), 4, FIRMWARE))
                         .partition()
                         .number())
@@ -102,7 +102,7 @@ class BootChoiceTest {
     }
 
     @Test
-    void theUsersOwnChoiceComesFirst() throws IOException {
+    void theUsersOwnChoiceComesFirst() throws CardException, IOException {
         Map<Integer, BootVolumes.Top> tops = Map.of(1, autoboot("boot_partition=3"), 3, FIRMWARE, 4, DATA);
 
         BootChoice choice = BootChoice.of(TABLE, volumes(tops), OptionalInt.of(4));
@@ -150,7 +150,7 @@ class BootChoiceTest {
         return AutobootFile.parse(text.getBytes(StandardCharsets.US_ASCII));
     }
 
-    private BootChoice choose(Map<Integer, BootVolumes.Top> tops) throws IOException {
+    private BootChoice choose(Map<Integer, BootVolumes.Top> tops) throws CardException, IOException {
         return BootChoice.of(TABLE, volumes(tops), OptionalInt.empty());
     }
 

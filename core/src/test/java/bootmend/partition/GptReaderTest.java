@@ -2,6 +2,7 @@ package bootmend.partition;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.fixtures.GptBuilder;
 import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
@@ -25,7 +26,7 @@ class GptReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {512, 4096})
-    void goodTable(int sector) throws IOException {
+    void goodTable(int sector) throws CardException, IOException {
         PartitionTable table = PartitionTableReader.read(disk(sector));
 
         assertGood(table, sector);
@@ -33,7 +34,7 @@ class GptReaderTest {
     }
 
     @Test
-    void imageOfACardWithLargeSectors() throws IOException {
+    void imageOfACardWithLargeSectors() throws CardException, IOException {
         SparseDisk image = new SparseDisk(SIZE, 512);
         image.patch(0, disk(4096).toBytes(0, (int) SIZE));
 
@@ -43,7 +44,7 @@ class GptReaderTest {
     /** Signature, header CRC, own place, entries CRC, and with 552 the first entry behind the header. */
     @ParameterizedTest
     @CsvSource({"512, 0", "512, 16", "512, 24", "512, 88", "512, 552", "4096, 0", "4096, 16", "4096, 88"})
-    void backupStandsInForADamagedFirstCopy(int sector, int inHeader) throws IOException {
+    void backupStandsInForADamagedFirstCopy(int sector, int inHeader) throws CardException, IOException {
         SparseDisk disk = disk(sector);
         flip(disk, sector + inHeader);
 
@@ -54,7 +55,7 @@ class GptReaderTest {
     }
 
     @Test
-    void firstSectorsWipedOutLeaveTheBackup() throws IOException {
+    void firstSectorsWipedOutLeaveTheBackup() throws CardException, IOException {
         SparseDisk disk = disk(512);
         disk.patch(0, new byte[34 * 512]);
 
@@ -65,7 +66,7 @@ class GptReaderTest {
     }
 
     @Test
-    void bothCopiesDamagedIsSaid() throws IOException {
+    void bothCopiesDamagedIsSaid() throws CardException, IOException {
         SparseDisk disk = disk(512);
         flip(disk, 512 + 16);
         flip(disk, SIZE - 512 + 16);
@@ -78,7 +79,8 @@ class GptReaderTest {
 
     /** One byte of the table changed anywhere: read from the other copy, or refused, never another place. */
     @Property(tries = 300)
-    void noByteOfTheTableGoesUnchecked(@ForAll @IntRange(min = 512, max = 34 * 512 - 1) int at) throws IOException {
+    void noByteOfTheTableGoesUnchecked(@ForAll @IntRange(min = 512, max = 34 * 512 - 1) int at)
+            throws CardException, IOException {
         SparseDisk disk = disk(512);
         flip(disk, at);
 

@@ -21,7 +21,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0x01, 0x04, 0x06, 0x0B, 0x0C, 0x0E, 0xEF})
-    void fatTypes(int type) throws IOException {
+    void fatTypes(int type) throws CardException, IOException {
         PartitionTable table = PartitionTableReader.read(
                 new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
 
@@ -37,7 +37,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0x07, 0x82, 0x83, 0x11, 0xEB})
-    void otherTypesAreListedButHoldNoFat(int type) throws IOException {
+    void otherTypesAreListedButHoldNoFat(int type) throws CardException, IOException {
         PartitionTable table = PartitionTableReader.read(
                 new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
 
@@ -46,7 +46,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0x05, 0x0F})
-    void extendedPartitionIsSkippedAndNotFollowed(int type) throws IOException {
+    void extendedPartitionIsSkippedAndNotFollowed(int type) throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .partition(0x83, 64, 100)
                 .extended(type, 1024, 8000, 0x0C, 63)
@@ -60,7 +60,7 @@ class PartitionTableReaderTest {
     }
 
     @Test
-    void partitionsPastTheEndAreDoubted() throws IOException {
+    void partitionsPastTheEndAreDoubted() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .partition(0x0C, 2048, 8000)
                 .partition(0x83, 12000, 4000)
@@ -77,7 +77,7 @@ class PartitionTableReaderTest {
 
     /** Sector numbers are 32 bits without a sign: half the range must not turn negative. */
     @Test
-    void largestSectorNumbers() throws IOException {
+    void largestSectorNumbers() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(1L << 41, 512)
                 .partition(0x0C, 0xFFFF_0000L, 0xFFFFL)
                 .build();
@@ -88,7 +88,7 @@ class PartitionTableReaderTest {
     }
 
     @Test
-    void deviceWithLargeSectorsCountsInThem() throws IOException {
+    void deviceWithLargeSectorsCountsInThem() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 4096).partition(0x0C, 256, 1000).build();
 
         assertThat(PartitionTableReader.read(disk).partitions())
@@ -98,7 +98,7 @@ class PartitionTableReaderTest {
 
     /** An image file does not say what sectors its card had; the place of the volume does. */
     @Test
-    void imageOfACardWithLargeSectorsCountsInThemToo() throws IOException {
+    void imageOfACardWithLargeSectorsCountsInThemToo() throws CardException, IOException {
         SparseDisk large = new MbrBuilder(SIZE, 4096).partition(0x0C, 256, 1000).build();
         SparseDisk image = new SparseDisk(SIZE, 512);
         image.patch(0, large.toBytes(0, 4096));
@@ -111,7 +111,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @CsvSource({"100", "5000", "70000"})
-    void volumeWithoutATable(int clusters) throws IOException {
+    void volumeWithoutATable(int clusters) throws CardException, IOException {
         FatSpec.Builder kind = clusters < 4085
                 ? FatSpec.fat12(clusters)
                 : clusters < 65525 ? FatSpec.fat16(clusters) : FatSpec.fat32(clusters);
@@ -130,7 +130,7 @@ class PartitionTableReaderTest {
     }
 
     @Test
-    void lostFirstSectorOfAVolumeIsKnownByItsBackup() throws IOException {
+    void lostFirstSectorOfAVolumeIsKnownByItsBackup() throws CardException, IOException {
         SparseDisk disk = FatSpec.fat32(70000).build().emptyDisk();
         new FatBuilder(FatSpec.fat32(70000).build()).writeTo(disk, 0);
         disk.patch(0, new byte[512]);
@@ -155,7 +155,7 @@ class PartitionTableReaderTest {
     }
 
     @Test
-    void emptyTableHasNoPartitions() throws IOException {
+    void emptyTableHasNoPartitions() throws CardException, IOException {
         assertThat(PartitionTableReader.read(new MbrBuilder(SIZE, 512).build()).partitions())
                 .isEmpty();
     }

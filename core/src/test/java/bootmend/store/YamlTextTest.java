@@ -2,6 +2,7 @@ package bootmend.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Function;
@@ -26,7 +27,7 @@ class YamlTextTest {
                 "true",
                 " blanks "
             })
-    void everyTextComesBack(String text) throws IOException {
+    void everyTextComesBack(String text) throws CardException, IOException {
         byte[] bytes = YamlText.of("a comment", yaml -> yaml.writeStringField("notes", text));
 
         assertThat(YamlFile.read("trial.yaml", bytes).get("notes", Function.identity()))

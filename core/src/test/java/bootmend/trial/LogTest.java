@@ -22,7 +22,7 @@ class LogTest {
     private static final String HEAD = "time,clock_mhz,volts,temperature,mask\n";
 
     @Test
-    void sumsUpWhatEachRowStandsFor() throws IOException {
+    void sumsUpWhatEachRowStandsFor() throws CardException, IOException {
         LogSummary log = sum(
                 HEAD
                         + "0,2000,0.95,50,0x0\n"
@@ -48,7 +48,7 @@ class LogTest {
     }
 
     @Test
-    void everyBitSeenIsToldInWordsAndUnknownOnesByNumber() throws IOException {
+    void everyBitSeenIsToldInWordsAndUnknownOnesByNumber() throws CardException, IOException {
         LogSummary log = sum(HEAD + "0,2000,,50,0x1\n5,2000,,50,50000\n10,2000,,50,0x100\n", OptionalDouble.empty());
 
         assertThat(log.bits())
@@ -60,7 +60,7 @@ class LogTest {
     }
 
     @Test
-    void aGapCountsForNothing() throws IOException {
+    void aGapCountsForNothing() throws CardException, IOException {
         LogSummary log = sum(
                 HEAD + "0,2000,,50,\n10,2000,,50,\n20,2000,,50,\n620,2000,,50,\n630,2000,,50,\n",
                 OptionalDouble.of(2000));
@@ -79,14 +79,14 @@ class LogTest {
                 "mask,time,ignored,clock,temp",
                 "seconds,MHz,Temp [degC]"
             })
-    void headsAreReadTolerantly(String head) throws IOException {
+    void headsAreReadTolerantly(String head) throws CardException, IOException {
         assertThat(LogReader.read("log.csv", new StringReader(head + "\n" + "1,1,1,50,0\n".repeat(1)))
                         .samples())
                 .hasSize(1);
     }
 
     @Test
-    void columnsAreFoundByNameNotByPlace() throws IOException {
+    void columnsAreFoundByNameNotByPlace() throws CardException, IOException {
         Sample sample = LogReader.read(
                         "log.csv", new StringReader("\uFEFF# a comment\r\nmask,temp,time,clock\r\n0x4,61.5,9,1800\r\n"))
                 .samples()
@@ -100,7 +100,7 @@ class LogTest {
     }
 
     @Test
-    void timesOfTheCalendarAreReadToo() throws IOException {
+    void timesOfTheCalendarAreReadToo() throws CardException, IOException {
         LogSummary log =
                 sum("time,clock\n2026-11-02T09:00:00Z,2000\n2026-11-02T09:00:30.5Z,2000\n", OptionalDouble.empty());
 
@@ -111,7 +111,7 @@ class LogTest {
     }
 
     @Test
-    void badRowsAreLeftOutCountedAndTold() throws IOException {
+    void badRowsAreLeftOutCountedAndTold() throws CardException, IOException {
         BoardLog log = LogReader.read(
                 "log.csv",
                 new StringReader(HEAD
@@ -138,7 +138,7 @@ class LogTest {
     }
 
     @Test
-    void readsAMillionRowsAndNoMore() throws IOException {
+    void readsAMillionRowsAndNoMore() throws CardException, IOException {
         BoardLog log =
                 LogReader.read("log.csv", new Repeating("time,temp\n", "-1,50\n", LogReader.MAX_ROWS + 5, "1,50\n"));
 
@@ -176,7 +176,7 @@ class LogTest {
     }
 
     @Test
-    void aLogOfOneRowStandsForNoTime() throws IOException {
+    void aLogOfOneRowStandsForNoTime() throws CardException, IOException {
         LogSummary log = sum(HEAD + "5,2000,,81,\n", OptionalDouble.of(2000));
 
         assertThat(log.minutes()).isZero();
@@ -184,7 +184,7 @@ class LogTest {
         assertThat(log.secondsTo80()).hasValue(0);
     }
 
-    private static LogSummary sum(String text, OptionalDouble clock) throws IOException {
+    private static LogSummary sum(String text, OptionalDouble clock) throws CardException, IOException {
         return LogSummary.of(LogReader.read("log.csv", new StringReader(text)), clock, LabTrials.TABLES.throttleBits());
     }
 

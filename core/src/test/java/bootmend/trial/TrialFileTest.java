@@ -25,7 +25,7 @@ class TrialFileTest {
     @Property(tries = 300)
     void anyTextComesBack(
             @ForAll @StringLength(min = 1, max = 60) String label, @ForAll @StringLength(max = 200) String notes)
-            throws IOException {
+            throws CardException, IOException {
         Assume.that(encodes(label)
                 && encodes(notes)
                 && !label.isBlank()
@@ -60,7 +60,7 @@ class TrialFileTest {
         }
     }
 
-    private static Trial read(byte[] bytes) throws IOException {
+    private static Trial read(byte[] bytes) throws CardException, IOException {
         Path file = Files.createTempFile("trial", ".yaml");
         try {
             return new TrialFile(LabTrials.TABLES).read("x", YamlFile.read(Files.write(file, bytes)));

@@ -1,8 +1,9 @@
 package bootmend.gui;
 
+import bootmend.CardException;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,7 +20,7 @@ public record DemoBench(Workplace workplace, List<Path> cards) {
     private static final int MAST = 3;
 
     /** Makes what is not there yet. */
-    public static DemoBench in(Path folder) throws IOException {
+    public static DemoBench in(Path folder) throws CardException, IOException {
         List<Path> cards = DemoCards.all().stream()
                 .map(DemoCard::fileName)
                 .map(folder::resolve)

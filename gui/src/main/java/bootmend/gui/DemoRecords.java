@@ -1,12 +1,12 @@
 package bootmend.gui;
 
 import bootmend.CardException;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.TrialAddJob;
-import bootmend.job.TrialRequest;
-import bootmend.job.Workplace;
+import bootmend.record.ProfileJob;
+import bootmend.record.TrialAddJob;
+import bootmend.record.TrialRequest;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -37,7 +37,7 @@ final class DemoRecords {
      * @param cart the demo card that the known-good profile is saved from
      * @param mast the one that the unproven profile is saved from: its trial was too short
      */
-    void add(Path cart, Path mast) throws IOException {
+    void add(Path cart, Path mast) throws CardException, IOException {
         Map<String, String> latest = new HashMap<>();
         for (String line : lines()) {
             String[] cells = line.split(",", COLUMNS);

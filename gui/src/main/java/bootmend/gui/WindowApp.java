@@ -1,13 +1,14 @@
 package bootmend.gui;
 
+import bootmend.CardException;
 import bootmend.gui.model.Bench;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
 import bootmend.gui.model.WindowSettings;
 import bootmend.gui.text.Words;
 import bootmend.gui.view.Desk;
-import bootmend.job.CardsJob;
-import bootmend.job.Workplace;
+import bootmend.view.CardsJob;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -28,7 +29,7 @@ public final class WindowApp extends Application {
     private DeskModel model;
 
     @Override
-    public void start(Stage stage) throws IOException {
+    public void start(Stage stage) throws CardException, IOException {
         StartWish wish = StartWish.of(getParameters().getRaw());
         List<Path> cards = wish.paths();
         Workplace workplace;

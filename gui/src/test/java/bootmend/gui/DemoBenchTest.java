@@ -2,11 +2,12 @@ package bootmend.gui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileView;
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.TrialListJob;
-import bootmend.job.TrialReport;
+import bootmend.CardException;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileView;
+import bootmend.record.TrialAdviseJob;
+import bootmend.record.TrialListJob;
+import bootmend.record.TrialReport;
 import bootmend.trial.Setting;
 import bootmend.trial.Verdict;
 import java.io.IOException;
@@ -24,7 +25,7 @@ class DemoBenchTest {
     private Path folder;
 
     @Test
-    void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws IOException {
+    void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws CardException, IOException {
         DemoBench demo = DemoBench.in(folder);
 
         TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());

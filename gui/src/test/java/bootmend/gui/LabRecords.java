@@ -1,6 +1,7 @@
 package bootmend.gui;
 
-import bootmend.job.Workplace;
+import bootmend.CardException;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -10,7 +11,7 @@ public final class LabRecords {
     private LabRecords() {}
 
     /** Fills the data folder; the two cards are left in {@code folder}. */
-    public static void fill(Workplace workplace, Path folder) throws IOException {
+    public static void fill(Workplace workplace, Path folder) throws CardException, IOException {
         new DemoRecords(workplace)
                 .add(
                         SmallCards.write(

@@ -18,7 +18,7 @@ class StartWishTest {
     private Path folder;
 
     @Test
-    void cardsAreOpenedAndADemoHasItsFolder() throws IOException {
+    void cardsAreOpenedAndADemoHasItsFolder() throws CardException, IOException {
         assertThat(StartWish.of(List.of("a.img", "b.img")))
                 .isEqualTo(new StartWish(false, List.of(Path.of("a.img"), Path.of("b.img"))));
         assertThat(StartWish.of(List.of("--demo", folder.resolve("cards").toString()))

@@ -1,12 +1,12 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.batch.CardResult;
 import bootmend.check.Purpose;
-import bootmend.job.CardResult;
-import bootmend.job.CheckView;
 import bootmend.page.BatchPage;
 import bootmend.page.CardOutcome;
 import bootmend.page.PackingSlip;
+import bootmend.view.CheckView;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;

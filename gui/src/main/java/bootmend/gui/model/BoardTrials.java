@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
-import bootmend.job.ChartView;
-import bootmend.job.TrialReport;
+import bootmend.record.ChartView;
+import bootmend.record.TrialReport;
 import java.util.Optional;
 
 /**

@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.job.AttachedCard;
+import bootmend.view.AttachedCard;
 import java.nio.file.Path;
 
 /**

@@ -3,18 +3,20 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.CheckJob;
-import bootmend.job.CheckRequest;
-import bootmend.job.CheckView;
-import bootmend.job.EjectJob;
-import bootmend.job.HistoryEntry;
-import bootmend.job.HistoryJob;
-import bootmend.job.RecoveryView;
-import bootmend.job.ResetRequest;
-import bootmend.job.SheetJob;
-import bootmend.job.SheetView;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.EjectJob;
+import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryJob;
+import bootmend.operation.ProposedChange;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.view.CheckJob;
+import bootmend.view.CheckRequest;
+import bootmend.view.CheckView;
+import bootmend.view.RecoveryView;
+import bootmend.view.SheetJob;
+import bootmend.view.SheetView;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +35,7 @@ public final class CardModel {
     private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
-    private final Watched<Reading<ChangePreview>> health = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<ProposedChange>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
     private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
@@ -82,7 +84,7 @@ public final class CardModel {
     }
 
     /** What is damaged on it, and what a repair would do. */
-    public Watched<Reading<ChangePreview>> health() {
+    public Watched<Reading<ProposedChange>> health() {
         return health;
     }
 
@@ -91,7 +93,7 @@ public final class CardModel {
         return gone;
     }
 
-    /** Ids of the boards that it can boot, as far as was found out. */
+    /** Ids of the boards that it can be meant for, as far as was found out. */
     public Watched<List<String>> bootable() {
         return bootable;
     }
@@ -209,7 +211,7 @@ public final class CardModel {
                         finding.where().path(), finding.where().line().getAsInt())));
     }
 
-    /** Which boards it can boot is only known from a look at every board; after that the chosen one is enough. */
+    /** Which boards it can be meant for is only known from a look at every board; after that the chosen one is enough. */
     private void firstRead(SheetView view) {
         bootable.set(view.show().boards().stream().map(each -> each.board()).toList());
         if (board.get().isEmpty()) {
@@ -230,7 +232,7 @@ public final class CardModel {
             change.cutShort(cut.get());
         } else if (change.state().get() instanceof ChangeState.Idle
                 && !view.show().card().isStock()) {
-            change.choose(new Wish.BackToStock(ResetRequest.PLAIN));
+            change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         }
         readCheck();
         read(
@@ -240,7 +242,7 @@ public final class CardModel {
                 error -> history.set(new Reading.Failed<>(error)));
         read(
                 "busy.health",
-                () -> change.preview(Wish.Repair.PLAIN),
+                () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 error -> health.set(new Reading.Failed<>(error)));
     }
@@ -252,7 +254,7 @@ public final class CardModel {
         // A card whose partition is not found may still have damage that a look at the volume tells more of.
         read(
                 "busy.health",
-                () -> change.preview(Wish.Repair.PLAIN),
+                () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 again -> health.set(new Reading.Failed<>(again)));
     }

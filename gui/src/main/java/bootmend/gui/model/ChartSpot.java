@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;

@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.ChartView;
-import bootmend.job.TrialReport;
+import bootmend.record.ChartView;
+import bootmend.record.TrialReport;
 import bootmend.trial.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Placed;

@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.job.FindingView;
+import bootmend.operation.FindingView;
 import java.util.List;
 
 /**
@@ -34,8 +34,7 @@ public record DamageReport(List<Row> findings, int unshown) {
     }
 
     /** @param look a repair that frees nothing */
-    public static DamageReport of(ChangePreview look) {
-        List<FindingView> all = look.findings();
+    public static DamageReport of(List<FindingView> all) {
         return new DamageReport(
                 all.stream().limit(MOST).map(DamageReport::row).toList(), Math.max(0, all.size() - MOST));
     }

@@ -1,9 +1,9 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.AttachedCard;
-import bootmend.job.CardNames;
-import bootmend.job.CardRequest;
+import bootmend.batch.CardNames;
+import bootmend.request.CardRequest;
+import bootmend.view.AttachedCard;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;

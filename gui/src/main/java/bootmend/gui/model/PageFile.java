@@ -67,8 +67,6 @@ final class PageFile {
                 throw CardException.refused(
                         file + " is on the card itself, or is the card", "Name a file in another folder.");
             }
-        } catch (CardException e) {
-            throw e;
         } catch (IOException e) {
             throw CardException.refused(
                     file + " could not be looked at (" + e.getMessage() + ")", "Name a file in another folder.", e);

@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
+import bootmend.record.ProfileJob;
+import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +35,7 @@ public final class ProfileSaving {
         return services.workplace().boards();
     }
 
-    /** The board that the window is about, or the only one that can boot the card. */
+    /** The board that the window is about, or the only one that the card can be meant for. */
     public Optional<String> likelyBoard() {
         return card.flatMap(model ->
                 model.board().get().isPresent() || model.bootable().get().size() != 1

@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import bootmend.config.VisibleText;
 import bootmend.gui.text.Words;
-import bootmend.job.ProfileView;
+import bootmend.record.ProfileView;
 import java.util.List;
 import java.util.stream.Collectors;
 

@@ -1,11 +1,13 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileListing;
-import bootmend.job.ProfileRequest;
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
+import bootmend.CardException.Risk;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileListing;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -148,14 +150,17 @@ public final class ProfilesModel {
             put = chosen.get();
             profile()
                     .ifPresent(profile -> readCard()
-                            .ifPresent(model -> model.change()
-                                    .choose(new Wish.PutProfile(new ProfileRequest(
-                                            profile.name(),
-                                            model.board().get(),
-                                            otherBoard,
-                                            despiteBlockers,
-                                            false)))));
+                            .ifPresent(model ->
+                                    model.change().choose(order(profile, model, otherBoard, despiteBlockers))));
         }
+    }
+
+    private static ChangeOrder order(
+            ProfileView profile, CardModel model, boolean otherBoard, boolean despiteBlockers) {
+        ChangeOrder order = ChangeOrder.of(
+                new ChangeRequest.ToProfile(profile.name(), model.board().get()));
+        order = otherBoard ? order.accepting(Risk.OTHER_BOARD) : order;
+        return despiteBlockers ? order.accepting(Risk.BLOCKERS) : order;
     }
 
     /** Compares the chosen profile with the card. */

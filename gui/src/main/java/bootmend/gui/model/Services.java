@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.Workplace;
+import bootmend.workplace.Workplace;
 import java.util.concurrent.Executor;
 
 /**

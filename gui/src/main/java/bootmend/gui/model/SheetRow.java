@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.check.Finding;
-import bootmend.job.SheetLine;
+import bootmend.view.SheetLine;
 import java.util.List;
 
 /** One row of the sheet: the config file's text with what becomes of each line. */

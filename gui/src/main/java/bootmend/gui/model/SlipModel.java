@@ -1,9 +1,9 @@
 package bootmend.gui.model;
 
-import bootmend.job.CardRequest;
-import bootmend.job.CheckView;
 import bootmend.page.PackingSlip;
 import bootmend.page.SlipContent;
+import bootmend.request.CardRequest;
+import bootmend.view.CheckView;
 import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Path;

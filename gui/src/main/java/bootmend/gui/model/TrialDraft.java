@@ -2,9 +2,9 @@ package bootmend.gui.model;
 
 import bootmend.CardException;
 import bootmend.gui.text.Words;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.TrialRequest;
+import bootmend.record.TrialRequest;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;

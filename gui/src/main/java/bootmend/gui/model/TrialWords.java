@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.TrialListing;
+import bootmend.record.TrialListing;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;

@@ -1,14 +1,16 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.job.CardRequest;
-import bootmend.job.StageJob;
-import bootmend.job.StageRequest;
-import bootmend.job.TrialAddJob;
-import bootmend.job.TrialAdded;
-import bootmend.job.TrialAdviseJob;
-import bootmend.job.TrialListJob;
-import bootmend.job.TrialListing;
+import bootmend.CardException.Risk;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TryOnceStart;
+import bootmend.record.TrialAddJob;
+import bootmend.record.TrialAdded;
+import bootmend.record.TrialAdviseJob;
+import bootmend.record.TrialListJob;
+import bootmend.record.TrialListing;
+import bootmend.request.CardRequest;
 import bootmend.trial.Setting;
 import java.util.Comparator;
 import java.util.List;
@@ -173,34 +175,32 @@ public final class TrialsModel {
         }
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
-        choose(new Wish.Stage(new StageRequest(
-                kind,
-                List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step()),
-                despiteBlockers,
-                false)));
+        ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
+                kind, List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step())));
+        choose(despiteBlockers ? order.accepting(Risk.BLOCKERS) : order);
     }
 
     /** Shows what making the staged settings the config file's would do. */
     public void keepStaged() {
-        choose(new Wish.Adopt(false));
+        choose(ChangeOrder.of(new ChangeRequest.Adopt()));
     }
 
     /** Shows what taking the staged settings away would do. */
     public void takeStagedAway() {
-        choose(new Wish.Unstage());
+        choose(ChangeOrder.of(new ChangeRequest.Unstage()));
     }
 
-    private void choose(Wish wish) {
+    private void choose(ChangeOrder order) {
         desk.current()
                 .get()
                 .filter(model ->
                         WhyNot.change(Optional.of(model), services.words()).isEmpty())
-                .ifPresent(model -> model.change().choose(wish));
+                .ifPresent(model -> model.change().choose(order));
     }
 
     /** The command that restarts a board with its try-once flag. */
     public String restartCommand() {
-        return StageJob.restartCommand();
+        return TryOnceStart.command();
     }
 
     /** The card that is looked at, where it was read. */

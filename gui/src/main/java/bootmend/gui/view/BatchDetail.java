@@ -2,8 +2,10 @@ package bootmend.gui.view;
 
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchRow;
+import bootmend.gui.model.MadeWords;
 import bootmend.gui.text.Words;
-import bootmend.job.LineChange;
+import bootmend.operation.LineChange;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.page.CardState;
 import java.util.Locale;
@@ -118,10 +120,8 @@ final class BatchDetail extends VBox {
         came.made()
                 .ifPresent(made -> body.getChildren()
                         .addAll(
-                                kit.prose(
-                                        words.of(made.secondReader() ? "batch.made.second" : "batch.made.first"),
-                                        "batch-made"),
-                                kit.prose(words.of("strip.recordis", made.undoRecord()), "strip-plan")));
+                                kit.prose(made(made), "batch-made"),
+                                kit.prose(words.of("strip.recordis", made.record()), "strip-plan")));
         came.changed().stream()
                 .limit(MOST_LINES)
                 .forEach(line -> body.getChildren().add(line(line)));
@@ -130,6 +130,11 @@ final class BatchDetail extends VBox {
                 .limit(MOST_LINES)
                 .forEach(found -> body.getChildren().add(found(found)));
         rest(came.findings().size());
+    }
+
+    private String made(Made made) {
+        MadeWords.Said said = new MadeWords(kit.words()).of(made);
+        return said.done() + " " + said.next();
     }
 
     private void rest(int all) {

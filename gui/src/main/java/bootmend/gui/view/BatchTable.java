@@ -30,7 +30,7 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
     private final FilteredList<ObjectProperty<BatchRow>> shown;
     private boolean attentionOnly;
 
-    BatchTable(BatchModel model, Kit kit) {
+    public BatchTable(BatchModel model, Kit kit) {
         this.says = new BatchWords(kit.words());
         List<ObjectProperty<BatchRow>> rows = new ArrayList<>();
         for (Watched<BatchRow> row : model.rows()) {

@@ -1,15 +1,15 @@
 package bootmend.gui.view;
 
+import bootmend.card.PartitionView;
 import bootmend.check.Severity;
 import bootmend.gui.model.CardModel;
-import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.Reading;
 import bootmend.gui.text.Words;
-import bootmend.job.CardView;
-import bootmend.job.CheckView;
-import bootmend.job.PartitionView;
-import bootmend.job.SheetView;
+import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
+import bootmend.view.CardView;
+import bootmend.view.CheckView;
+import bootmend.view.SheetView;
 import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -121,7 +121,7 @@ final class CardHeader extends VBox {
         }
     }
 
-    private void damage(ChangePreview look) {
+    private void damage(ProposedChange look) {
         if (look.findings().isEmpty()) {
             mark("mark.sound", "mark-good");
         } else {

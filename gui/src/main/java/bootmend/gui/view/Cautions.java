@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.job.CautionView;
+import bootmend.view.CautionView;
 import java.util.List;
 import javafx.geometry.Insets;
 import javafx.scene.control.TitledPane;

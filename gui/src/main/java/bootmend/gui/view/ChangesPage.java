@@ -4,7 +4,7 @@ import bootmend.config.VisibleText;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.MadeChange;
 import bootmend.gui.model.Reading;
-import bootmend.job.HistoryEntry;
+import bootmend.operation.HistoryEntry;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;

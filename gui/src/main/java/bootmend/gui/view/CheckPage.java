@@ -5,12 +5,12 @@ import bootmend.check.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
-import bootmend.gui.model.Wish;
-import bootmend.job.CheckView;
-import bootmend.job.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;
 import bootmend.page.SlipContent;
+import bootmend.view.CheckView;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
@@ -48,7 +48,7 @@ final class CheckPage extends VBox {
     private final Button print;
 
     /** @param takeTo shows a line of the config file */
-    CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
+    public CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
         this.model = model;
         this.kit = kit;
         this.dialogs = dialogs;
@@ -138,7 +138,7 @@ final class CheckPage extends VBox {
                 .isPresent();
         if (tuned && model.purpose().get() == Purpose.FIRMWARE_UPDATE) {
             Button choose =
-                    kit.button("check.stock", () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+                    kit.button("check.stock", () -> model.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
             choose.setMinWidth(Region.USE_PREF_SIZE);
             stock.getChildren().addAll(choose, kit.label("check.stock.why"));
         }

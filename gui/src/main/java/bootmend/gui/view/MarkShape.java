@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import java.util.Locale;
 import javafx.scene.Group;
 import javafx.scene.Node;

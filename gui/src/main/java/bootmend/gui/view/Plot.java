@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.Pos;

@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.ProfileSaving;
 import bootmend.gui.model.Reading;
-import bootmend.job.ProfileJob;
+import bootmend.record.ProfileJob;
 import bootmend.trial.Trial;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -5,7 +5,7 @@ import bootmend.gui.model.BoardTrials;
 import bootmend.gui.model.ChartSpot;
 import bootmend.gui.model.ChartWords;
 import bootmend.gui.model.TrialWords;
-import bootmend.job.ChartView;
+import bootmend.record.ChartView;
 import bootmend.trial.Advice;
 import java.util.List;
 import java.util.Map;

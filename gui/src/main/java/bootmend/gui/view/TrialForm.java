@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.TrialDraft;
 import bootmend.gui.model.TrialsModel;
-import bootmend.job.TrialAdded;
+import bootmend.record.TrialAdded;
 import bootmend.trial.Outcome;
 import java.nio.file.Path;
 import java.util.Arrays;

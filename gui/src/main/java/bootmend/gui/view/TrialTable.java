@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.config.VisibleText;
 import bootmend.gui.model.TrialWords;
 import bootmend.gui.model.TrialsModel;
-import bootmend.job.TrialListing;
+import bootmend.record.TrialListing;
 import bootmend.trial.Trial;
 import java.time.ZoneId;
 import java.util.function.Function;

@@ -2,18 +2,19 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.check.Purpose;
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
-import bootmend.job.CardRequest;
-import bootmend.job.HistoryJob;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileListing;
-import bootmend.job.ProfileRequest;
-import bootmend.job.ProfileView;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.HistoryJob;
 import bootmend.page.CardState;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileListing;
+import bootmend.record.ProfileView;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -23,6 +24,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -30,7 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class BatchModelTest {
 
-    private static final Wish STOCK = new Wish.BackToStock(ResetRequest.PLAIN);
+    private static final ChangeOrder STOCK = ChangeOrder.of(ChangeRequest.ToStock.PLAIN);
 
     @TempDir
     private Path folder;
@@ -66,7 +68,7 @@ class BatchModelTest {
     }
 
     @Test
-    void whatIsWorkedOutWritesNothingAndWhatIsMadeIsThatAlone() throws IOException {
+    void whatIsWorkedOutWritesNothingAndWhatIsMadeIsThatAlone() throws CardException, IOException {
         Path tuned = cards.tuned("a.img");
         Path broken = cards.broken("b.img");
         Path stock = cards.stock("c.img");
@@ -131,7 +133,7 @@ class BatchModelTest {
     }
 
     @Test
-    void anUnprovenProfileIsAskedAboutOnceForAllCards() throws IOException {
+    void anUnprovenProfileIsAskedAboutOnceForAllCards() throws CardException, IOException {
         Path card = cards.tuned("a.img");
         ProfileView saved = new ProfileJob(services.workplace())
                 .save(CardRequest.of(card), new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
@@ -142,7 +144,7 @@ class BatchModelTest {
         assertThat(listing.profiles()).containsExactly(saved);
         assertThat(listing.cautions()).isNotEmpty();
 
-        model.workOut(new Wish.PutProfile(ProfileRequest.of("cart")));
+        model.workOut(ChangeOrder.of(new ChangeRequest.ToProfile("cart", Optional.empty())));
 
         assertThat(states(model)).containsExactly(CardState.NOTHING, CardState.PLANNED, CardState.PLANNED);
         assertThat(model.questions()).singleElement().asString().contains("unproven");
@@ -155,7 +157,7 @@ class BatchModelTest {
     }
 
     @Test
-    void stoppingFinishesTheCardInWorkAndBeginsNoOther() throws IOException {
+    void stoppingFinishesTheCardInWorkAndBeginsNoOther() throws CardException, IOException {
         List<Path> all = cards.tuned(20);
         BatchModel model = new BatchModel(services, all, lookedAt::add, 1);
         model.workOut(STOCK);

@@ -2,7 +2,8 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.job.ChartView;
+import bootmend.CardException;
+import bootmend.record.ChartView;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -22,7 +23,7 @@ class ChartWordsTest {
     private Path folder;
 
     @Test
-    void theChartIsSaidInSentences() throws IOException {
+    void theChartIsSaidInSentences() throws CardException, IOException {
         TrialsModel model = new TrialsModel(TuningDesk.filled(folder).desk);
         model.read();
         ChartWords words = new ChartWords(model.services().words());

@@ -3,8 +3,9 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.SmallCards;
-import bootmend.job.FindingView;
-import bootmend.job.RepairRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.FindingView;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collections;
@@ -26,7 +27,7 @@ class DamageReportTest {
                 .containsExactly(DamageReport.Fate.MENDED);
         assertThat(report(card).hasLost()).isFalse();
 
-        card.change().choose(Wish.Repair.PLAIN);
+        card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
@@ -41,11 +42,11 @@ class DamageReportTest {
                 .containsExactly(DamageReport.Fate.ASKED, DamageReport.Fate.MENDED);
         assertThat(report(card).canMend()).isTrue();
 
-        card.change().choose(Wish.Repair.PLAIN);
+        card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
         card.change().make();
         assertThat(report(card).hasLost()).isTrue();
 
-        card.change().choose(new Wish.Repair(new RepairRequest(true, false)));
+        card.change().choose(ChangeOrder.of(new ChangeRequest.Repair(true)));
         card.change().make();
         assertThat(report(card).isSound()).isTrue();
     }
@@ -61,7 +62,7 @@ class DamageReportTest {
     void aCardThatIsDamagedThroughAndThroughIsToldOfInPart() {
         List<FindingView> many =
                 Collections.nCopies(DamageReport.MOST + 7, new FindingView("x", "a file", "it is", false));
-        DamageReport report = DamageReport.of(new ChangePreview(null, List.of(), many, List.of(), null, true));
+        DamageReport report = DamageReport.of(many);
         assertThat(report.findings()).hasSize(DamageReport.MOST);
         assertThat(report.unshown()).isEqualTo(7);
     }
@@ -71,6 +72,6 @@ class DamageReportTest {
     }
 
     private static DamageReport report(CardModel card) {
-        return DamageReport.of(card.health().get().value().orElseThrow());
+        return DamageReport.of(card.health().get().value().orElseThrow().findings());
     }
 }

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
-import bootmend.job.AttachedCard;
-import bootmend.job.Workplace;
+import bootmend.view.AttachedCard;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -4,9 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.CardState;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -136,7 +137,7 @@ class DeskTogetherTest {
         desk.together(made.tuned(3));
         work();
         BatchModel batch = desk.batch().get().orElseThrow();
-        batch.workOut(new Wish.BackToStock(ResetRequest.PLAIN));
+        batch.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         work();
         batch.make();
 
@@ -152,7 +153,7 @@ class DeskTogetherTest {
         desk.together(made.tuned(3));
         work();
         BatchModel batch = desk.batch().get().orElseThrow();
-        batch.workOut(new Wish.BackToStock(ResetRequest.PLAIN));
+        batch.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         work();
         batch.make();
 

@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
-import bootmend.job.CardRequest;
-import bootmend.job.Workplace;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;

@@ -2,11 +2,14 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
-import bootmend.job.CardRequest;
-import bootmend.job.ProfileJob;
-import bootmend.job.ProfileView;
-import bootmend.job.SettingDifference;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.record.ProfileJob;
+import bootmend.record.ProfileView;
+import bootmend.record.SettingDifference;
+import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -27,7 +30,7 @@ class ProfilesModelTest {
     private ProfilesModel model;
 
     @BeforeEach
-    void begin() throws IOException {
+    void begin() throws CardException, IOException {
         bench = TuningDesk.filled(folder);
         model = new ProfilesModel(bench.desk);
         model.read();
@@ -57,7 +60,7 @@ class ProfilesModelTest {
         assertThat(model.putting().get().whyNot()).isEmpty();
 
         model.put(false, false);
-        assertThat(proposed(card).preview().questions()).isEmpty();
+        assertThat(proposed(card).change().questions()).isEmpty();
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
@@ -74,12 +77,12 @@ class ProfilesModelTest {
 
         model.put(false, false);
 
-        assertThat(proposed(card).preview().questions())
+        assertThat(proposed(card).change().questions())
                 .singleElement()
                 .asString()
                 .contains("unproven");
         assertThat(card.change().canMake()).isFalse();
-        card.change().agree(proposed(card).preview().questions().get(0), true);
+        card.change().agree(proposed(card).change().questions().get(0), true);
         assertThat(card.change().canMake()).isTrue();
     }
 
@@ -99,15 +102,18 @@ class ProfilesModelTest {
         assertThat(model.putting().get().metBlockers()).isFalse();
 
         model.put(true, false);
-        assertThat(proposed(card).wish())
+        assertThat(proposed(card).change().order())
                 .isInstanceOfSatisfying(
-                        Wish.PutProfile.class,
-                        put -> assertThat(put.request().board()).contains("pi4"));
+                        ChangeOrder.class,
+                        order -> assertThat(order)
+                                .isEqualTo(
+                                        ChangeOrder.of(new ChangeRequest.ToProfile("weather-mast", Optional.of("pi4")))
+                                                .accepting(CardException.Risk.OTHER_BOARD)));
     }
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
     @Test
-    void blockersAreToldBeforeTheRiskIsOffered() throws IOException {
+    void blockersAreToldBeforeTheRiskIsOffered() throws CardException, IOException {
         Path wild = SmallCards.write(folder, "wild.img", "arm_freq=1000\nover_voltage=6\nforce_turbo=1\n");
         new ProfileJob(bench.workplace)
                 .save(CardRequest.of(wild), new ProfileJob.Save("wild", "pi3", "", "", "", List.of(), false));
@@ -121,10 +127,11 @@ class ProfilesModelTest {
         assertThat(model.putting().get().metBlockers()).isTrue();
 
         model.put(false, true);
-        assertThat(proposed(card).wish())
+        assertThat(proposed(card).change().order())
                 .isInstanceOfSatisfying(
-                        Wish.PutProfile.class,
-                        put -> assertThat(put.request().despiteBlockers()).isTrue());
+                        ChangeOrder.class,
+                        order -> assertThat(order.accepts(CardException.Risk.BLOCKERS))
+                                .isTrue());
         model.choose("cart-3");
         assertThat(model.putting().get().metBlockers()).isFalse();
     }

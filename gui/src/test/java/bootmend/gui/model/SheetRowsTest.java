@@ -2,13 +2,14 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
-import bootmend.job.BoardRequest;
-import bootmend.job.CardRequest;
-import bootmend.job.SheetJob;
-import bootmend.job.SheetView;
-import bootmend.job.Workplace;
+import bootmend.request.BoardRequest;
+import bootmend.request.CardRequest;
+import bootmend.view.SheetJob;
+import bootmend.view.SheetView;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -28,7 +29,7 @@ class SheetRowsTest {
     private Path folder;
 
     @Test
-    void everyLineSaysBesideItWhatItComesToOnTheBoard() throws IOException {
+    void everyLineSaysBesideItWhatItComesToOnTheBoard() throws CardException, IOException {
         List<SheetRow> rows = new SheetRows(words).of(sheet(BoardRequest.of("pi4")), (file, line) -> List.of());
 
         // Stock clock of 1500 MHz: "Overclocking options", config_txt/overclocking.adoc, commit
@@ -56,7 +57,7 @@ class SheetRowsTest {
     }
 
     @Test
-    void aLineThatSetsSeveralClocksAlikeSaysTheirValue() throws IOException {
+    void aLineThatSetsSeveralClocksAlikeSaysTheirValue() throws CardException, IOException {
         Path card = SmallCards.write(folder, "lab-02.img", "gpu_freq=750\n");
         SheetView view = new SheetJob(Workplace.ofThisComputer(folder.resolve("home")))
                 .run(CardRequest.of(card), BoardRequest.of("pi4"));
@@ -68,7 +69,7 @@ class SheetRowsTest {
     }
 
     @Test
-    void withoutABoardALineThatIsActiveStandsOut() throws IOException {
+    void withoutABoardALineThatIsActiveStandsOut() throws CardException, IOException {
         List<SheetRow> rows = new SheetRows(words).of(sheet(BoardRequest.none()), (file, line) -> List.of());
 
         assertThat(((SheetRow.Line) rows.get(2)).tone()).isEqualTo(SheetRow.Tone.COUNTS);
@@ -76,7 +77,7 @@ class SheetRowsTest {
     }
 
     @Test
-    void aTileForEachSettingOfTheBoard() throws IOException {
+    void aTileForEachSettingOfTheBoard() throws CardException, IOException {
         assertThat(BoardTile.of(sheet(BoardRequest.of("pi4")).show(), words))
                 .containsExactly(
                         new BoardTile("arm_freq", "2000 MHz", "+33 % against stock", "set"),
@@ -84,7 +85,7 @@ class SheetRowsTest {
     }
 
     @Test
-    void withoutABoardATileSaysWhereBoardsDiffer() throws IOException {
+    void withoutABoardATileSaysWhereBoardsDiffer() throws CardException, IOException {
         assertThat(BoardTile.of(sheet(BoardRequest.none()).show(), words))
                 .first()
                 .satisfies(tile -> {
@@ -93,7 +94,7 @@ class SheetRowsTest {
                 });
     }
 
-    private SheetView sheet(BoardRequest board) throws IOException {
+    private SheetView sheet(BoardRequest board) throws CardException, IOException {
         Path card = SmallCards.write(folder, "lab-01.img", CONFIG);
         return new SheetJob(Workplace.ofThisComputer(folder.resolve("home"))).run(CardRequest.of(card), board);
     }

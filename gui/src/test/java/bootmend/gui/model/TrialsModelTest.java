@@ -2,8 +2,9 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
-import bootmend.job.TrialListing;
+import bootmend.record.TrialListing;
 import bootmend.trial.Setting;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -24,7 +25,7 @@ class TrialsModelTest {
     private TrialsModel model;
 
     @BeforeEach
-    void begin() throws IOException {
+    void begin() throws CardException, IOException {
         bench = TuningDesk.filled(folder);
         model = new TrialsModel(bench.desk);
         model.read();
@@ -68,7 +69,9 @@ class TrialsModelTest {
         assertThat(card.change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
-                        proposed -> assertThat(proposed.wish().key()).isEqualTo("stage"));
+                        proposed -> assertThat(
+                                        RequestKey.of(proposed.change().order().request()))
+                                .isEqualTo("stage"));
         card.change().make();
         assertThat(model.staging().get().staged()).isTrue();
         assertThat(model.restartCommand()).contains("tryboot");

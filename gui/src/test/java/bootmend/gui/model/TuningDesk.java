@@ -1,10 +1,11 @@
 package bootmend.gui.model;
 
+import bootmend.CardException;
 import bootmend.gui.LabRecords;
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
-import bootmend.job.SheetLine;
-import bootmend.job.Workplace;
+import bootmend.view.SheetLine;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -30,7 +31,7 @@ final class TuningDesk {
     }
 
     /** The same, with the lab's trials and profiles. */
-    static TuningDesk filled(Path folder) throws IOException {
+    static TuningDesk filled(Path folder) throws CardException, IOException {
         TuningDesk desk = new TuningDesk(folder);
         LabRecords.fill(desk.workplace, folder);
         return desk;

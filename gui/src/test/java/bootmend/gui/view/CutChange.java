@@ -4,11 +4,11 @@ import bootmend.CardException;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
-import bootmend.job.CardRequest;
-import bootmend.job.ProposedChange;
-import bootmend.job.ResetJob;
-import bootmend.job.ResetRequest;
-import bootmend.job.Workplace;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -29,8 +29,13 @@ final class CutChange {
                 new PulledDevice(
                         CardSource.onThisComputer().open(path, forChanging).device()));
         Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
-        try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
-            change.apply();
+        try {
+            new ChangeOperation(workplace)
+                    .make(
+                            CardRequest.of(card),
+                            ChangeOrder.of(ChangeRequest.ToStock.PLAIN),
+                            ChangeOperation.Approval.GIVEN)
+                    .orThrow();
             throw new AssertionError("the change was not cut");
         } catch (CardException e) {
             if (e.kind() != CardException.Kind.CUT_SHORT) {

@@ -7,7 +7,7 @@ import bootmend.fixtures.DemoCards;
 import bootmend.gui.SmallCards;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeState;
-import bootmend.job.AttachedCard;
+import bootmend.view.AttachedCard;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;

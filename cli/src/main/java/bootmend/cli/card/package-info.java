@@ -1,0 +1,2 @@
+/** Commands that look at cards and explain. */
+package bootmend.cli.card;

@@ -1,0 +1,2 @@
+/** Commands that change cards. */
+package bootmend.cli.change;

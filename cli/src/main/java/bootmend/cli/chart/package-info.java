@@ -1,0 +1,2 @@
+/** A board's trials as a picture in a file. */
+package bootmend.cli.chart;

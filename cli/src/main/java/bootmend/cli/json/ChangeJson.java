@@ -1,0 +1,86 @@
+package bootmend.cli.json;
+
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.FileEdit;
+import bootmend.operation.FindingView;
+import bootmend.operation.LineChange;
+import bootmend.operation.Made;
+import bootmend.operation.PlanView;
+import bootmend.operation.ProposedChange;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A change as a JSON document: the card as it was before, what a repair found, the lines, the plan, and, once it was made,
+ * the change; field names are part of the interface.
+ */
+public record ChangeJson(
+        @JsonUnwrapped CardJson before,
+        List<FindingView> findings,
+        List<FileJson> files,
+        List<LineJson> lines,
+        List<String> notes,
+        PlanView plan,
+        @JsonInclude(JsonInclude.Include.NON_NULL) MadeJson change) {
+
+    /** One line; {@code before} is null for a new line, {@code after} for one that is taken out. */
+    public record LineJson(String file, int line, String before, String after) {
+
+        public static LineJson of(LineChange line) {
+            return new LineJson(
+                    line.file(),
+                    line.line(),
+                    line.before().orElse(null),
+                    line.after().orElse(null));
+        }
+    }
+
+    /**
+     * How a change was made.
+     *
+     * @param verified whether every sector was synced to the card and read back; not so in a mounted folder
+     * @param secondReader whether the second reader, too, found the files as planned
+     * @param mounted whether the card is mounted and must be ejected before it is taken out
+     */
+    public record MadeJson(String undoRecord, boolean verified, boolean secondReader, boolean mounted) {
+
+        public static MadeJson of(Made made) {
+            return made.match(new Made.Cases<>() {
+                @Override
+                public MadeJson onCard(Made.OnCard done) {
+                    return new MadeJson(done.record(), true, done.secondReader(), false);
+                }
+
+                @Override
+                public MadeJson inFolder(Made.InFolder done) {
+                    return new MadeJson(done.record(), false, false, true);
+                }
+            });
+        }
+    }
+
+    /** What becomes of a file: {@code changed}, {@code added}, {@code removed} or {@code rewritten}. */
+    public record FileJson(String path, String kind, String against) {
+
+        static FileJson of(FileEdit file) {
+            return new FileJson(
+                    file.path(),
+                    file.kind().name().toLowerCase(Locale.ROOT),
+                    file.against().orElse(null));
+        }
+    }
+
+    public static ChangeJson of(ChangeOutcome outcome) {
+        ProposedChange change = outcome.change();
+        return new ChangeJson(
+                CardJson.of(change.before()),
+                change.findings(),
+                change.files().stream().map(FileJson::of).toList(),
+                change.lines().stream().map(LineJson::of).toList(),
+                change.notes(),
+                change.plan(),
+                outcome.ifMade().map(MadeJson::of).orElse(null));
+    }
+}

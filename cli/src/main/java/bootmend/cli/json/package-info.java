@@ -1,0 +1,2 @@
+/** Documents for programs. */
+package bootmend.cli.json;

@@ -1,0 +1,48 @@
+package bootmend.cli.option;
+
+import bootmend.CardException;
+import bootmend.batch.CardNames;
+import bootmend.request.CardRequest;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalInt;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The cards that a command is about: one, or a batch. */
+public final class CardsArgument {
+
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "CARD",
+            description =
+                    "The cards: image files, block devices, folders of image files, patterns such as 'lab-*.img'.")
+    private List<String> names;
+
+    @Option(
+            names = "--partition",
+            paramLabel = "N",
+            description = "Take partition N, counted from 1, instead of finding the boot partition.")
+    private Integer partition;
+
+    @Option(names = "--json", description = "Answer with one JSON document on standard output.")
+    private boolean json;
+
+    /** What was named, as cards. */
+    public List<Path> cards(CardNames how) throws CardException {
+        return how.expand(names);
+    }
+
+    public CardRequest request(Path card) {
+        return new CardRequest(card, partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
+    }
+
+    /** One of them, for a command on one card. */
+    public CardArgument only(Path card) {
+        return CardArgument.of(card, partition, json);
+    }
+
+    public boolean json() {
+        return json;
+    }
+}

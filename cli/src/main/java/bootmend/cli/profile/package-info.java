@@ -1,0 +1,2 @@
+/** Commands on profiles. */
+package bootmend.cli.profile;

@@ -1,0 +1,152 @@
+package bootmend.cli.run;
+
+import bootmend.CardException;
+import bootmend.cli.json.ChangeJson;
+import bootmend.cli.option.CardArgument;
+import bootmend.cli.option.ChangeOptions;
+import bootmend.cli.outcome.ExitCode;
+import bootmend.cli.text.FindingsPage;
+import bootmend.cli.text.LinePage;
+import bootmend.cli.text.MadeWords;
+import bootmend.cli.text.Screen;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.EjectJob;
+import bootmend.operation.PlanView;
+import bootmend.operation.ProposedChange;
+import bootmend.page.Amount;
+import bootmend.workplace.Workplace;
+import java.util.stream.Collectors;
+
+/** Shows a change to one card, asks, makes it, and says what was done. */
+final class ChangeRun implements ChangeOutcome.Cases<Integer> {
+
+    private final Answer answer;
+    private final CardArgument card;
+    private final ChangeOptions options;
+    private final Question question;
+    private final String nothing;
+    private final Screen screen;
+    private final FindingsPage findings;
+
+    /** @param nothing what to say where there is nothing to change */
+    ChangeRun(Answer answer, CardArgument card, ChangeOptions options, Question question, String nothing) {
+        this.answer = answer;
+        this.card = card;
+        this.options = options;
+        this.question = question;
+        this.nothing = nothing;
+        this.screen = answer.sideScreen();
+        this.findings = new FindingsPage(screen);
+    }
+
+    /** The exit code. */
+    int run(Workplace workplace, ChangeOrder order) {
+        return answer.of(() -> {
+            ChangeOutcome outcome =
+                    outcome(new ChangeOperation(workplace), order).orThrow();
+            int code = outcome.match(this);
+            if (card.json() && code != ExitCode.REFUSED) {
+                answer.json(ChangeJson.of(outcome));
+            }
+            if (options.eject() && !options.dryRun() && code == ExitCode.DONE) {
+                screen.line(new EjectJob().run(card.request()));
+            }
+            return code;
+        });
+    }
+
+    private ChangeOutcome outcome(ChangeOperation operation, ChangeOrder order) throws CardException {
+        if (!options.dryRun()) {
+            return operation.make(card.request(), order, this::approved);
+        }
+        ProposedChange change = operation.workOut(card.request(), order);
+        if (!change.isNothing()) {
+            show(change);
+        }
+        return change.leave();
+    }
+
+    private void show(ProposedChange change) {
+        findings.print(change.findings());
+        new LinePage(screen).print(change.files());
+        plan(change.plan());
+        change.notes().forEach(screen::line);
+        findings.caution(change);
+        change.questions().forEach(each -> screen.line("bold", "Caution: " + each));
+    }
+
+    private boolean approved(ProposedChange change) throws CardException {
+        show(change);
+        if (options.yes()) {
+            return true;
+        }
+        for (String each : change.questions()) {
+            if (!question.ask(each + " Go on?")) {
+                return false;
+            }
+        }
+        return question.ask("Make this change?");
+    }
+
+    @Override
+    public Integer written(ChangeOutcome.Written outcome) {
+        new MadeWords(outcome.change().plan().title()).print(screen, outcome.made());
+        findings.advice(outcome.change());
+        return code(outcome.change());
+    }
+
+    @Override
+    public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
+        ProposedChange change = outcome.change();
+        findings.print(change.findings());
+        screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+        findings.advice(change);
+        return code(change);
+    }
+
+    @Override
+    public Integer notMade(ChangeOutcome.NotMade outcome) {
+        if (!options.dryRun()) {
+            screen.line("Nothing was written.");
+            return ExitCode.REFUSED;
+        }
+        screen.line("Nothing was written (--dry-run).");
+        findings.advice(outcome.change());
+        return code(outcome.change());
+    }
+
+    @Override
+    public Integer refused(ChangeOutcome.Refused outcome) {
+        return ExitCode.of(outcome.error());
+    }
+
+    @Override
+    public Integer cutShort(ChangeOutcome.CutShort outcome) {
+        return ExitCode.of(outcome.error());
+    }
+
+    private static int code(ProposedChange change) {
+        return change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
+    }
+
+    private void plan(PlanView plan) {
+        if (plan.ofFolder()) {
+            screen.line("To write: " + String.join(", ", plan.files())
+                    + "; each as a new file beside the old, synced and renamed over it.");
+            return;
+        }
+        String kinds = plan.sectorsByKind().entrySet().stream()
+                .map(kind -> kind.getValue() + " " + kind.getKey())
+                .collect(Collectors.joining(", "));
+        screen.line("To write: " + Amount.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
+                + Amount.count(plan.steps().size(), "step") + ".");
+        if (plan.inPlace()) {
+            screen.line(
+                    "bold",
+                    "Caution: the boot partition is full, so the file is overwritten in place; a cut "
+                            + "in the middle can only be undone from the undo record on this computer.");
+        }
+    }
+}

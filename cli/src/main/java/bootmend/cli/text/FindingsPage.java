@@ -1,0 +1,45 @@
+package bootmend.cli.text;
+
+import bootmend.operation.FindingView;
+import bootmend.operation.ProposedChange;
+import java.util.List;
+
+/** Prints what a repair found, and what is left to do by hand. */
+public final class FindingsPage {
+
+    private final Screen screen;
+
+    public FindingsPage(Screen screen) {
+        this.screen = screen;
+    }
+
+    public void print(List<FindingView> findings) {
+        for (FindingView finding : findings) {
+            screen.line("bold", finding.where() + ": " + finding.what() + ".");
+            screen.line("  " + finding.id() + ", " + (finding.mended() ? "mended by this repair" : "not mended"));
+        }
+        if (!findings.isEmpty()) {
+            screen.blank();
+        }
+    }
+
+    /** What to think of before a damaged card is written to. */
+    public void caution(ProposedChange change) {
+        if (!change.findings().isEmpty()) {
+            screen.line("Caution: if this card holds the only copy of something, make an image of it first and repair "
+                    + "that.");
+        }
+    }
+
+    public void advice(ProposedChange change) {
+        if (change.leavesDamage()) {
+            screen.line(
+                    "bold",
+                    "Some of this is left as it is. Make an image of the card before anything else writes to "
+                            + "it, copy the files you need off it, and ask someone qualified where they matter.");
+        }
+        if (change.findings().stream().anyMatch(f -> f.id().equals("lost-clusters") && !f.mended())) {
+            screen.line("Lost clusters are freed only with --free-lost, and only while no file may miss them.");
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** Words, tables and pages for a terminal. */
+package bootmend.cli.text;

@@ -1,0 +1,2 @@
+/** Commands on trials. */
+package bootmend.cli.trial;

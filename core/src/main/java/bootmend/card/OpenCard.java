@@ -1,0 +1,104 @@
+package bootmend.card;
+
+import bootmend.CardException;
+import bootmend.boot.BootCard;
+import bootmend.change.CardId;
+import bootmend.change.Committed;
+import bootmend.change.FilePlanner;
+import bootmend.change.History;
+import bootmend.change.OpenChange;
+import bootmend.change.Plan;
+import bootmend.change.Recovery;
+import bootmend.change.UndoRecord;
+import bootmend.change.UndoStore;
+import bootmend.check.HealthRemark;
+import bootmend.device.CardOpener;
+import bootmend.fat.BootFiles;
+import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+
+/** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
+public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
+
+    /** Opens the card that {@code request} names; every failure becomes an error that a user can act on. */
+    static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
+        Path folder = FolderCard.folder(request.card());
+        try {
+            return Files.isDirectory(folder)
+                    ? FolderCard.open(request, folder, forChanging)
+                    : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
+    }
+
+    /** Whether it is held for a change, rather than opened to be looked at. */
+    boolean isForChanging();
+
+    /** What the user called it. */
+    Path named();
+
+    /** The path as this computer knows the card by, whichever way it was written. */
+    String path();
+
+    /** What it is to this computer, in words. */
+    String kind();
+
+    long bytes() throws IOException;
+
+    /** The boot partition's files. */
+    BootFiles volume();
+
+    PartitionView partition() throws IOException;
+
+    /** Sentences on what was damaged in the partition table. */
+    List<String> tableDoubts();
+
+    /** What only shows when every FAT copy and every chain is looked at. */
+    List<HealthRemark> fullLook();
+
+    /** The card as its boot chain is looked at. */
+    BootCard bootCard();
+
+    /** Whether a try-once start of this card takes another partition rather than another file. */
+    boolean switchesPartition();
+
+    CardId id();
+
+    /**
+     * Works files' changes out.
+     *
+     * @param written the time that changed files get, local
+     * @param inPlace whether a file on a full card may be overwritten where it stands
+     */
+    FilePlanner planner(LocalDateTime written, boolean inPlace);
+
+    /** The plan that takes {@code record} back. */
+    Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException;
+
+    Committed commit(Workplace workplace, Plan plan) throws CardException;
+
+    /** Makes the change that {@link #takeBack} worked out and marks {@code record} as taken back. */
+    Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException;
+
+    Recovery recovery(UndoStore store);
+
+    /** The change that waits on this card, as it was when this was first asked. */
+    Optional<OpenChange> waiting(UndoStore store) throws CardException, IOException;
+
+    History history(UndoStore store) throws CardException, IOException;
+
+    /**
+     * The card itself, for what works on sectors.
+     *
+     * @param doing what is not done to a mounted folder
+     */
+    RawCard raw(String doing) throws CardException;
+}

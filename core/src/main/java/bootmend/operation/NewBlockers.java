@@ -1,0 +1,111 @@
+package bootmend.operation;
+
+import bootmend.CardException;
+import bootmend.boot.Depth;
+import bootmend.card.CardListing;
+import bootmend.card.OpenCard;
+import bootmend.check.CardContents;
+import bootmend.check.CardRead;
+import bootmend.check.Checker;
+import bootmend.check.ConfigText;
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.check.Severity;
+import bootmend.config.ConfigDocument;
+import bootmend.tuning.Board;
+import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.BoardFacts;
+import bootmend.view.CardReads;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Finds the blockers that new config files would bring to a card, for any purpose. */
+final class NewBlockers {
+
+    /** That a profile tunes the card is what it is for. */
+    private static final String TUNED = "tuning-line-active";
+
+    private final Work work;
+    private final TuningTables tables;
+    private final BoardFacts facts;
+
+    NewBlockers(Work work, Board board) {
+        this.work = work;
+        this.tables = work.workplace().tables();
+        this.facts = BoardFacts.of(board);
+    }
+
+    /**
+     * Refuses where there are any, unless that risk was taken.
+     *
+     * @param files the config files after the change, by path
+     * @param done what would be done all the same, such as {@code staged}
+     */
+    void refuse(OpenCard card, Map<String, ConfigDocument> files, String done) throws CardException, IOException {
+        if (!work.order().accepts(CardException.Risk.BLOCKERS)) {
+            CardRead before =
+                    new CardReads(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+            refuse(of(before, files), done);
+        }
+    }
+
+    /**
+     * Blockers that are not there without the change, and those of a card on which something waits that tuning makes
+     * dangerous.
+     *
+     * @param files the config files after the change, by path
+     */
+    private List<Finding> of(CardRead before, Map<String, ConfigDocument> files) {
+        List<ConfigText> config = new ArrayList<>();
+        for (ConfigText text : before.config()) {
+            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
+        }
+        CardRead after = new CardRead(
+                before.files(),
+                config,
+                before.configProblem(),
+                before.space(),
+                before.health(),
+                before.cutShort(),
+                before.boot());
+        Set<String> known = new HashSet<>();
+        blockers(before).forEach(finding -> known.add(seen(finding)));
+        return blockers(after).stream()
+                .filter(finding -> !known.contains(seen(finding)))
+                .toList();
+    }
+
+    /** The same finding before and after, whatever line it stands on by then. */
+    private static String seen(Finding finding) {
+        return finding.rule() + " " + finding.what();
+    }
+
+    private static void refuse(List<Finding> blockers, String done) throws CardException {
+        if (!blockers.isEmpty()) {
+            Finding first = blockers.get(0);
+            throw CardException.risky(
+                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
+                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
+                            + "of may then happen, and some of it cannot be undone.",
+                    CardException.Risk.BLOCKERS);
+        }
+    }
+
+    private List<Finding> blockers(CardRead read) {
+        Map<String, Finding> blockers = new LinkedHashMap<>();
+        Checker checker = new Checker(tables);
+        for (Purpose purpose : Purpose.values()) {
+            for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
+                if (finding.severity() == Severity.BLOCKER && !finding.rule().equals(TUNED)) {
+                    blockers.putIfAbsent(finding.rule() + finding.where() + finding.what(), finding);
+                }
+            }
+        }
+        return List.copyOf(blockers.values());
+    }
+}

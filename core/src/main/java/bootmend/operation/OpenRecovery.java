@@ -1,0 +1,53 @@
+package bootmend.operation;
+
+import bootmend.CardException;
+import bootmend.card.OpenCard;
+import bootmend.change.Committed;
+import bootmend.change.OpenChange;
+import bootmend.change.Recovery;
+import bootmend.view.RecoveryView;
+import java.io.Closeable;
+import java.io.IOException;
+import java.util.Optional;
+
+/** A card that is held for recovery of a change that was cut short, if there is one. */
+public final class OpenRecovery implements Closeable {
+
+    private final OpenCard card;
+    private final Recovery recovery;
+    private final Optional<OpenChange> change;
+
+    OpenRecovery(OpenCard card, Recovery recovery, Optional<OpenChange> change) {
+        this.card = card;
+        this.recovery = recovery;
+        this.change = change;
+    }
+
+    /** The change that waits, or nothing. */
+    public Optional<RecoveryView> view() {
+        return change.map(RecoveryView::of);
+    }
+
+    /**
+     * Writes what is left of the change and reads it back.
+     *
+     * @throws CardException of kind REFUSED when the card was changed since, of kind CUT_SHORT when it fails again
+     */
+    public Made finish() throws CardException {
+        return made(recovery.finish(change.orElseThrow()));
+    }
+
+    /** Writes the old content back and reads that back. */
+    public Made takeBack() throws CardException {
+        return made(recovery.takeBack(change.orElseThrow()));
+    }
+
+    private static Made made(Committed committed) {
+        return Made.of(committed, committed.record().plan().isOfFolder());
+    }
+
+    @Override
+    public void close() throws IOException {
+        card.close();
+    }
+}

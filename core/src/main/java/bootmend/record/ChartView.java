@@ -1,0 +1,141 @@
+package bootmend.record;
+
+import bootmend.trial.Outcome;
+import bootmend.trial.Trial;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * What a chart of a board's trials shows, without how it is drawn: clock against voltage step, with what held and what
+ * failed and the frontier between, and below it clock against peak temperature.
+ *
+ * @param title one line on which board it is; its control characters are visible
+ * @param subtitle one line on the fastest setting that held
+ * @param clock the axis that both drawings share, in MHz
+ * @param step the upper drawing's other axis, in voltage steps
+ * @param peak the lower drawing's other axis, in degC
+ * @param points one a trial, in the order of the report's trials; several may stand on one spot
+ * @param held the lowest step that held at each clock or a higher one, as a stair
+ * @param failed the highest step that failed at each clock or a lower one, as a stair
+ * @param stepLimits across the upper drawing
+ * @param peakLimits across the lower drawing
+ */
+public record ChartView(
+        String title,
+        String subtitle,
+        Axis clock,
+        Axis step,
+        Axis peak,
+        List<Point> points,
+        Stair held,
+        Stair failed,
+        List<Limit> stepLimits,
+        List<Limit> peakLimits) {
+
+    public ChartView {
+        points = List.copyOf(points);
+        stepLimits = List.copyOf(stepLimits);
+        peakLimits = List.copyOf(peakLimits);
+    }
+
+    /**
+     * What a trial counts for on a chart, in the order in which they are drawn: what failed must not vanish behind what
+     * held.
+     */
+    public enum Mark {
+        KNOWN_GOOD("known-good: held 45 minutes or more"),
+        HELD("held, but shorter"),
+        NO_BOOT("failed: no boot"),
+        LOCKS_UP("failed: locks up"),
+        MISBEHAVES("failed: misbehaves"),
+        THROTTLED("throttled: heat or supply"),
+        UNDECIDED("undecided: only booted, or without full load or mask");
+
+        private final String words;
+
+        Mark(String words) {
+            this.words = words;
+        }
+
+        static Mark of(Trial trial) {
+            return switch (trial.verdict().kind()) {
+                case HELD -> trial.isKnownGood() ? KNOWN_GOOD : HELD;
+                case THROTTLED -> THROTTLED;
+                case UNDECIDED -> UNDECIDED;
+                case FAILED -> failure(trial.outcome());
+            };
+        }
+
+        private static Mark failure(Outcome outcome) {
+            return switch (outcome) {
+                case NO_BOOT -> NO_BOOT;
+                case LOCKS_UP -> LOCKS_UP;
+                default -> MISBEHAVES;
+            };
+        }
+
+        /** As a legend says it. */
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * A trial.
+     *
+     * @param clock in MHz
+     * @param step voltage step
+     * @param peak highest temperature in degC, where it was measured; without one it is not in the lower drawing
+     */
+    public record Point(long clock, long step, OptionalDouble peak, Mark mark) {}
+
+    /**
+     * A line of level and upright pieces.
+     *
+     * @param words as a legend says it
+     * @param corners from the lowest clock to the highest; none where nothing is known
+     */
+    public record Stair(String words, List<Corner> corners) {
+
+        public Stair {
+            corners = List.copyOf(corners);
+        }
+    }
+
+    /**
+     * Where a stair begins, turns or ends.
+     *
+     * @param clock in MHz
+     */
+    public record Corner(long clock, long step) {}
+
+    /**
+     * An axis from {@code low} to {@code high}, which leaves room around what is drawn.
+     *
+     * @param words quantity and unit
+     * @param tick between two numbers; empty where the drawing chooses
+     */
+    public record Axis(String words, double low, double high, OptionalInt tick) {}
+
+    /**
+     * A level line across a drawing.
+     *
+     * @param value where on the axis
+     * @param wordsAbove whether the words stand above the line rather than below it, so that no two lie on each other
+     */
+    public record Limit(double value, String words, boolean wordsAbove) {}
+
+    /**
+     * @param report with at least one trial
+     * @throws IllegalArgumentException if it has none
+     */
+    public static ChartView of(TrialReport report) {
+        return new ChartViews(report).view();
+    }
+
+    /** The marks that a legend explains: those of the points, each once, in the marks' order. */
+    public List<Mark> marks() {
+        return points.stream().map(Point::mark).distinct().sorted().toList();
+    }
+}

@@ -1,0 +1,139 @@
+package bootmend.record;
+
+import bootmend.config.VisibleText;
+import bootmend.trial.Frontier;
+import bootmend.trial.LogSummary;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.LongSummaryStatistics;
+import java.util.OptionalInt;
+
+/** Makes a chart's view of a report on a board's trials. */
+final class ChartViews {
+
+    /** The most that {@code temp_limit} can be; source: "Overclocking options", overclocking.adoc, commit 6e5f9446. */
+    private static final double LIMIT = 85;
+    /** Room at both ends of the clock axis, in MHz. */
+    private static final long MARGIN = 60;
+
+    private static final int MOST_STEPS_TICKED = 14;
+    private static final int MOST_DEGREES_TICKED_BY_TEN = 80;
+
+    private final TrialReport report;
+    private final long lowest;
+    private final long highest;
+
+    ChartViews(TrialReport report) {
+        if (report.trials().isEmpty()) {
+            throw new IllegalArgumentException("a chart should have at least one trial");
+        }
+        this.report = report;
+        LongSummaryStatistics clocks = report.trials().stream()
+                .mapToLong(trial -> trial.setting().clock())
+                .summaryStatistics();
+        this.lowest = clocks.getMin() - MARGIN;
+        this.highest = clocks.getMax() + MARGIN;
+    }
+
+    ChartView view() {
+        return new ChartView(
+                VisibleText.of("Trials of " + report.unit().label() + " ("
+                        + report.unit().board() + ")"),
+                subtitle(),
+                new ChartView.Axis("clock (arm_freq), MHz", lowest, highest, OptionalInt.empty()),
+                step(),
+                peak(),
+                points(),
+                held(),
+                failed(),
+                stepLimits(),
+                peakLimits());
+    }
+
+    private String subtitle() {
+        String standing = report.advice().bestIsKnownGood() ? ", known-good" : ", not known-good yet";
+        String best = report.advice()
+                .best()
+                .map(setting -> "Fastest that held: " + setting.words() + standing)
+                .orElse("Nothing held yet");
+        return best + ". The board maker's limits and your local rules come first.";
+    }
+
+    private ChartView.Axis step() {
+        long step = report.trials().stream()
+                .mapToLong(trial -> trial.setting().step())
+                .min()
+                .orElseThrow();
+        double low = Math.min(0, step) - 1;
+        double high = report.limits().published() + 1.3;
+        return new ChartView.Axis(
+                "voltage step (over_voltage)", low, high, OptionalInt.of(high - low > MOST_STEPS_TICKED ? 2 : 1));
+    }
+
+    private ChartView.Axis peak() {
+        double[] peaks = report.trials().stream()
+                .flatMapToDouble(trial -> trial.trial().run().peak().stream())
+                .sorted()
+                .toArray();
+        double low = peaks.length == 0 ? 40 : Math.min(60, peaks[0] - 5);
+        double high = peaks.length == 0 ? 95 : Math.max(95, peaks[peaks.length - 1] + 5);
+        return new ChartView.Axis(
+                "peak temperature, degC", low, high, OptionalInt.of(high - low > MOST_DEGREES_TICKED_BY_TEN ? 20 : 10));
+    }
+
+    private List<ChartView.Point> points() {
+        return report.trials().stream()
+                .map(trial -> new ChartView.Point(
+                        trial.setting().clock(),
+                        trial.setting().step(),
+                        trial.trial().run().peak(),
+                        ChartView.Mark.of(trial.trial())))
+                .toList();
+    }
+
+    /** What holds at a clock holds at every lower one: each height reaches back to the clock before. */
+    private ChartView.Stair held() {
+        List<ChartView.Corner> corners = new ArrayList<>();
+        long before = lowest;
+        for (Frontier.Point point : report.frontier().points()) {
+            if (point.held().isPresent()) {
+                long step = point.held().get().setting().step();
+                corners.add(new ChartView.Corner(before, step));
+                corners.add(new ChartView.Corner(point.clock(), step));
+                before = point.clock();
+            }
+        }
+        return new ChartView.Stair("lowest step that held, at this clock or a higher one", corners);
+    }
+
+    /** What fails at a clock fails at every higher one: each height reaches on to the next clock. */
+    private ChartView.Stair failed() {
+        List<ChartView.Corner> corners = new ArrayList<>();
+        List<Frontier.Point> points = report.frontier().points().stream()
+                .filter(point -> point.failed().isPresent())
+                .toList();
+        for (int i = 0; i < points.size(); i++) {
+            long step = points.get(i).failed().orElseThrow().setting().step();
+            corners.add(new ChartView.Corner(points.get(i).clock(), step));
+            corners.add(new ChartView.Corner(
+                    i + 1 < points.size() ? points.get(i + 1).clock() : highest, step));
+        }
+        return new ChartView.Stair("highest step that failed, at this clock or a lower one", corners);
+    }
+
+    private List<ChartView.Limit> stepLimits() {
+        long free = report.limits().withoutForceTurbo();
+        long end = report.limits().published();
+        return List.of(
+                new ChartView.Limit(
+                        free, "above step " + free + ": needs force_turbo, which can void the warranty", true),
+                new ChartView.Limit(end, "step " + end + ": end of the published range", true));
+    }
+
+    private static List<ChartView.Limit> peakLimits() {
+        return List.of(
+                new ChartView.Limit(
+                        LogSummary.HOT, "80 degC: stay below; from here on the board may slow itself down", false),
+                new ChartView.Limit(LIMIT, "85 degC: the board's own limit", true));
+    }
+}

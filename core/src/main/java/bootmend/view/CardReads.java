@@ -1,0 +1,88 @@
+package bootmend.view;
+
+import bootmend.CardException;
+import bootmend.Sentence;
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.BootTables;
+import bootmend.boot.Depth;
+import bootmend.card.CardListing;
+import bootmend.card.ConfigFiles;
+import bootmend.card.OpenCard;
+import bootmend.change.OpenChange;
+import bootmend.change.UndoStore;
+import bootmend.check.CardFiles;
+import bootmend.check.CardRead;
+import bootmend.check.ConfigText;
+import bootmend.check.HealthRemark;
+import bootmend.fat.BootFiles;
+import bootmend.fat.VolumeSpace;
+import bootmend.tuning.resolve.BoardFacts;
+import bootmend.workplace.Workplace;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads from an open card what checks are made on. */
+public final class CardReads {
+
+    private final UndoStore store;
+    private final BootTables boot;
+
+    public CardReads(Workplace workplace) {
+        this.store = workplace.store();
+        this.boot = new BootTables(workplace.tables());
+    }
+
+    /**
+     * The card as it is.
+     *
+     * @param facts what is known about the board
+     * @param depth whether boot files are opened
+     */
+    public CardRead read(OpenCard card, CardListing listing, BoardFacts facts, Depth depth)
+            throws CardException, IOException {
+        String name = ShowViews.startFile(card, facts);
+        BootFiles volume = card.volume();
+        List<ConfigText> config = List.of();
+        Optional<String> problem = Optional.empty();
+        try {
+            config = ConfigFiles.read(volume, name).all().stream()
+                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts()))
+                    .toList();
+        } catch (CardException e) {
+            boolean there = volume.find(name).isPresent();
+            problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
+        }
+        Optional<String> cutShort = card.recovery(store)
+                .find()
+                .filter(change -> change.extent() == OpenChange.Extent.PART || change.extent() == OpenChange.Extent.ALL)
+                .map(RecoveryView::of)
+                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
+        List<HealthRemark> health = health(card, listing);
+        Optional<VolumeSpace> space = space(volume, health);
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
+                .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
+    }
+
+    /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
+    private static Optional<VolumeSpace> space(BootFiles volume, List<HealthRemark> health) {
+        try {
+            return Optional.of(volume.space());
+        } catch (IOException e) {
+            health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
+            return Optional.empty();
+        }
+    }
+
+    private static List<HealthRemark> health(OpenCard card, CardListing listing) {
+        List<HealthRemark> health = new ArrayList<>();
+        card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", Sentence.of(doubt))));
+        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", Sentence.of(doubt))));
+        listing.doubts()
+                .forEach((folder, doubts) ->
+                        doubts.forEach(doubt -> health.add(new HealthRemark(true, folder, Sentence.of(doubt)))));
+        health.addAll(card.fullLook());
+        return health;
+    }
+}

@@ -1,0 +1,40 @@
+package bootmend.view;
+
+import bootmend.check.Finding;
+import bootmend.check.Purpose;
+import bootmend.check.Severity;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * What a check of a card found, as a user is shown it.
+ *
+ * @param card what is on the card
+ * @param boards ids of the boards that it was checked for; empty where nothing on it tells a board
+ * @param boardsGiven whether these were asked for, rather than found on the card
+ * @param findings the heaviest first
+ * @param when when it was checked
+ */
+public record CheckView(
+        CardView card,
+        Purpose purpose,
+        List<String> boards,
+        boolean boardsGiven,
+        List<Finding> findings,
+        Instant when) {
+
+    public CheckView {
+        boards = List.copyOf(boards);
+        findings = List.copyOf(findings);
+    }
+
+    public boolean hasBlocker() {
+        return count(Severity.BLOCKER) > 0;
+    }
+
+    public int count(Severity severity) {
+        return (int) findings.stream()
+                .filter(finding -> finding.severity() == severity)
+                .count();
+    }
+}

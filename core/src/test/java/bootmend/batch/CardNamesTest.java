@@ -1,0 +1,102 @@
+package bootmend.batch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import bootmend.CardException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CardNamesTest {
+
+    @TempDir
+    private Path folder;
+
+    @BeforeEach
+    void fill() throws IOException {
+        for (String name : List.of("b.img", "a.IMG", "c.raw", "d.bin", "e.img.xz", "notes.txt", "x[1].img")) {
+            Files.createFile(folder.resolve(name));
+        }
+        Files.createDirectories(folder.resolve("deeper.img"));
+        Files.createFile(folder.resolve("deeper.img/z.img"));
+    }
+
+    @Test
+    void aFolderGivesItsImagesByName() throws CardException, IOException {
+        assertThat(names(false, folder.toString())).containsExactly("a.IMG", "b.img", "c.raw", "d.bin", "x[1].img");
+    }
+
+    @Test
+    void packedImagesCountForReadersAlone() throws CardException, IOException {
+        assertThat(names(true, folder.toString())).contains("e.img.xz");
+    }
+
+    @Test
+    void aPatternIsFilledIn() throws CardException, IOException {
+        assertThat(names(false, folder.resolve("*.{img,raw}").toString()))
+                .containsExactly("b.img", "c.raw", "x[1].img");
+    }
+
+    @Test
+    void aFileWhoseNameLooksLikeAPatternIsThatFile() throws CardException, IOException {
+        assertThat(names(false, folder.resolve("x[1].img").toString())).containsExactly("x[1].img");
+    }
+
+    @Test
+    void aPatternThatFitsNothingIsWrongUsage() {
+        assertThatThrownBy(() -> names(false, folder.resolve("*.iso").toString()))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("no file fits")
+                .matches(e -> ((CardException) e).kind() == CardException.Kind.USAGE);
+        assertThatThrownBy(() -> names(false, folder.resolve("*[.img").toString()))
+                .isInstanceOf(CardException.class);
+    }
+
+    @Test
+    void aCardNamedTwiceComesOnceWhereItWasNamedFirst() throws CardException, IOException {
+        Files.createSymbolicLink(folder.resolve("link"), folder.resolve("b.img"));
+        Files.createLink(folder.resolve("hard.img"), folder.resolve("b.img"));
+
+        assertThat(names(
+                        false,
+                        folder.resolve("d.bin").toString(),
+                        folder.resolve("link").toString(),
+                        folder.resolve("hard.img").toString(),
+                        folder.resolve("../" + folder.getFileName() + "/d.bin").toString(),
+                        folder.toString()))
+                .containsExactly("d.bin", "link", "a.IMG", "c.raw", "x[1].img");
+    }
+
+    @Test
+    void whatIsNotThereAndFoldersWithoutImagesAreLeftToWhoeverOpensThem() throws CardException, IOException {
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+        Path mounted = Files.createDirectory(folder.resolve("boot"));
+        Files.createFile(mounted.resolve("CONFIG.TXT"));
+        Files.createFile(mounted.resolve("recovery.bin"));
+
+        assertThat(names(false, "nowhere.img", empty.toString(), mounted.toString()))
+                .containsExactly("nowhere.img", "empty", "boot");
+    }
+
+    @Test
+    void whatIsPackedIsKnownToBeUnchangeableByItsNameAlone() throws CardException, IOException {
+        CardNames.refuseToChange(folder.resolve("b.img"));
+
+        assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz")))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining("packed image")
+                .matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
+    }
+
+    private static List<String> names(boolean packed, String... given) throws CardException, IOException {
+        return new CardNames(packed)
+                .expand(List.of(given)).stream()
+                        .map(card -> card.getFileName().toString())
+                        .toList();
+    }
+}
