@@ -18,7 +18,7 @@ import com.tngtech.archunit.lang.ArchRule;
 
 /**
  * The arrows between core's packages run downward only: page, then job, then check, profile, trial and change, then config,
- * tuning and fat, then partition, then device. Every package may use the errors in {@code bootmend} itself.
+ * tuning and fat, then partition, then device; in device, system stands on packed, and both on what has no system. Every package may use the errors in {@code bootmend} itself.
  */
 @AnalyzeClasses(
         packages = "bootmend",
@@ -48,6 +48,29 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule DEVICE = only("bootmend.device", ROOT);
+
+    @ArchTest
+    static final ArchRule PACKED_DEVICES = only("bootmend.device.packed", ROOT, "bootmend.device");
+
+    @ArchTest
+    static final ArchRule SYSTEM_DISKS =
+            only("bootmend.device.system", ROOT, "bootmend.device", "bootmend.device.packed");
+
+    @ArchTest
+    static final ArchRule ONLY_WHO_OPENS_CARDS_KNOWS_THE_SYSTEMS_DISKS = noClasses()
+            .that()
+            .resideInAnyPackage(
+                    "bootmend.partition",
+                    "bootmend.fat..",
+                    "bootmend.folder",
+                    "bootmend.config",
+                    "bootmend.change",
+                    "bootmend.check",
+                    "bootmend.trial",
+                    "bootmend.profile")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("bootmend.device.system", "bootmend.device.packed");
 
     @ArchTest
     static final ArchRule PARTITION = only("bootmend.partition", ROOT, "bootmend.device");

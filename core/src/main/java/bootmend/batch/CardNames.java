@@ -1,7 +1,9 @@
 package bootmend.batch;
 
 import bootmend.CardException;
-import bootmend.device.CardSource;
+import bootmend.device.CardName;
+import bootmend.device.FileType;
+import bootmend.device.packed.PackedFormat;
 import bootmend.folder.MountedFolder;
 import java.io.File;
 import java.io.IOException;
@@ -15,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.PatternSyntaxException;
 
@@ -59,10 +62,16 @@ public final class CardNames {
      * cards that are only read.
      */
     public static void refuseToChange(Path card) throws CardException {
-        CardSource.refuseToChange(card);
+        Optional<PackedFormat> format = PackedFormat.of(card);
+        if (format.isPresent()) {
+            throw format.get().notChanged(card);
+        }
     }
 
     private List<Path> expand(String name) throws CardException {
+        if (name.isBlank()) {
+            CardName.of(name);
+        }
         try {
             int wild = firstWild(name);
             if (wild >= 0 && !exists(name)) {
@@ -108,9 +117,8 @@ public final class CardNames {
             throw CardException.usage(name + " has a pattern in a folder's name", "Name the folder plainly.");
         }
         Path folder = Path.of(end == 0 ? "." : name.substring(0, end));
-        List<Path> found = Files.isDirectory(folder)
-                ? files(folder, name.substring(end), file -> !Files.isDirectory(file))
-                : List.of();
+        List<Path> found =
+                Files.isDirectory(folder) ? files(folder, name.substring(end), CardNames::mayBeACard) : List.of();
         if (found.isEmpty()) {
             throw CardException.usage("no file fits " + name, "Check the folder and the pattern.");
         }
@@ -135,8 +143,16 @@ public final class CardNames {
 
     private boolean isImage(Path file) {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-        return Files.isRegularFile(file)
-                && (IMAGES.stream().anyMatch(name::endsWith) || packed && CardSource.isPacked(file));
+        return mayBeACard(file)
+                && Files.isRegularFile(file)
+                && (IMAGES.stream().anyMatch(name::endsWith)
+                        || packed && PackedFormat.of(file).isPresent());
+    }
+
+    /** Beside each file, some desktop systems leave one with its attributes on disks that cannot keep them. Common practice. */
+    private static boolean mayBeACard(Path file) {
+        return FileType.of(file).isImageOrDisk()
+                && !file.getFileName().toString().startsWith("._");
     }
 
     /** The same for every name of one file or device. */

@@ -1,8 +1,8 @@
 package bootmend.batch;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
-import bootmend.device.DiskList;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.DiskList;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -90,7 +90,7 @@ public final class Station {
 
     private StationTurn turn(AttachedDisk disk) {
         turns++;
-        String path = disk.path().toString();
+        String path = disk.name().text();
         try {
             StationWork.Result result = work.on(CardRequest.of(disk.path()));
             return new StationTurn(turns, path, result.outcome(), result.words(), Optional.empty());
@@ -107,7 +107,7 @@ public final class Station {
 
     private StationTurn failed(String path, CardException e) {
         boolean pulled =
-                disks.now().stream().noneMatch(disk -> disk.path().toString().equals(path));
+                disks.now().stream().noneMatch(disk -> disk.name().text().equals(path));
         String words =
                 (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". " + e.remedy();
         return new StationTurn(turns, path, StationTurn.Outcome.FAILED, words, Optional.of(e));

@@ -15,7 +15,7 @@ import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
-import bootmend.device.VolumeSerial;
+import bootmend.device.system.VolumeSerial;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
 import bootmend.folder.MountedFolder;
@@ -80,8 +80,8 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public Path named() {
-        return named;
+    public String named() {
+        return named.toString();
     }
 
     @Override

@@ -13,12 +13,12 @@ import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
 import bootmend.check.HealthRemark;
 import bootmend.device.CardOpener;
+import bootmend.device.FileType;
 import bootmend.fat.BootFiles;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
@@ -31,7 +31,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
         Path folder = FolderCard.folder(request.card());
         try {
-            return Files.isDirectory(folder)
+            return FileType.of(folder) == FileType.FOLDER
                     ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
         } catch (IOException e) {
@@ -43,7 +43,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     boolean isForChanging();
 
     /** What the user called it. */
-    Path named();
+    String named();
 
     /** The path as this computer knows the card by, whichever way it was written. */
     String path();

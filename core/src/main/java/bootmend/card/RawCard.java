@@ -20,7 +20,7 @@ import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
-import bootmend.device.VolumeSerial;
+import bootmend.device.system.VolumeSerial;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -30,6 +30,7 @@ import bootmend.partition.AutobootFile;
 import bootmend.partition.BootChoice;
 import bootmend.partition.BootVolumes;
 import bootmend.partition.Partition;
+import bootmend.partition.PartitionSelection;
 import bootmend.partition.PartitionTable;
 import bootmend.partition.PartitionTableReader;
 import bootmend.request.CardRequest;
@@ -78,9 +79,15 @@ public final class RawCard implements OpenCard {
 
     static RawCard open(CardSource source, CardRequest request, boolean forChanging) throws CardException, IOException {
         try {
-            PartitionTable table = PartitionTableReader.read(source.device());
+            PartitionSelection wanted = request.selection();
+            PartitionTable table = wanted instanceof PartitionSelection.AtOffset place
+                    ? PartitionTableReader.volumeAt(source.device(), place.bytes())
+                    : PartitionTableReader.read(source.device());
             Volumes volumes = new Volumes(source.device());
-            BootChoice choice = BootChoice.of(table, volumes, request.partition());
+            BootChoice choice = BootChoice.of(table, volumes, wanted);
+            if (forChanging) {
+                choice.refuseToChangeWhatWasSearched();
+            }
             return new RawCard(
                     source, table, choice, volumes.opened(choice.partition()), volumes.autoboot, forChanging);
         } catch (CardException | IOException | RuntimeException e) {
@@ -95,13 +102,13 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public Path named() {
-        return source.path();
+    public String named() {
+        return source.name().text();
     }
 
     @Override
     public String path() {
-        return source.path().toAbsolutePath().normalize().toString();
+        return source.name().absolute();
     }
 
     @Override

@@ -9,5 +9,10 @@ import java.nio.file.Path;
 public interface CardOpener {
 
     /** @param forChanging whether the card is to be written, which locks it until it is closed */
-    CardSource open(Path path, boolean forChanging) throws CardException, IOException;
+    CardSource open(CardName name, boolean forChanging) throws CardException, IOException;
+
+    /** The same for a path of which nobody has looked yet what it leads to. */
+    default CardSource open(Path path, boolean forChanging) throws CardException, IOException {
+        return open(CardName.unseen(path), forChanging);
+    }
 }

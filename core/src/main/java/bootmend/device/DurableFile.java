@@ -16,21 +16,21 @@ public final class DurableFile {
     private DurableFile() {}
 
     /**
-     * Writes a file that must not be there yet, and forces it and its folder.
+     * Writes a file that must not be there yet, and syncs it and its folder.
      *
      * @throws java.nio.file.FileAlreadyExistsException when it is there
      */
     public static void create(Path file, byte[] bytes) throws IOException {
         write(file, bytes, StandardOpenOption.CREATE_NEW);
-        forceFolder(file.getParent());
+        syncFolder(file.getParent());
     }
 
-    /** Puts {@code bytes} in place of what the file holds, in one step, and forces it and its folder. */
+    /** Puts {@code bytes} in place of what the file holds, in one step, and syncs it and its folder. */
     public static void replace(Path file, byte[] bytes) throws IOException {
         Path beside = file.resolveSibling(file.getFileName() + ".new");
         write(beside, bytes, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
         Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        forceFolder(file.getParent());
+        syncFolder(file.getParent());
     }
 
     /**
@@ -45,21 +45,21 @@ public final class DurableFile {
             Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS));
         }
         Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        forceFolder(file.getParent());
+        syncFolder(file.getParent());
     }
 
-    /** Takes a file away and forces its folder. */
+    /** Takes a file away and syncs its folder. */
     public static void delete(Path file) throws IOException {
         Files.delete(file);
-        forceFolder(file.getParent());
+        syncFolder(file.getParent());
     }
 
-    /** Renames in one step and forces both folders. */
+    /** Renames in one step and syncs both folders. */
     public static void move(Path from, Path to) throws IOException {
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
-        forceFolder(to.getParent());
+        syncFolder(to.getParent());
         if (!to.getParent().equals(from.getParent())) {
-            forceFolder(from.getParent());
+            syncFolder(from.getParent());
         }
     }
 
@@ -75,12 +75,20 @@ public final class DurableFile {
         }
     }
 
-    /** A new or renamed file is durable only once its folder is; systems that cannot force a folder do it themselves. */
-    private static void forceFolder(Path folder) {
+    /**
+     * Syncs a folder's own entries: a new, renamed or deleted file is durable only once they are. Nothing is done on a
+     * system on which a program cannot open a folder, as one without POSIX permissions cannot.
+     *
+     * @throws IOException where it failed: what was done is there, but may not outlast a power cut
+     */
+    public static void syncFolder(Path folder) throws IOException {
+        if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            return;
+        }
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
         } catch (IOException e) {
-            return;
+            throw new IOException("the folder " + folder + " could not be synced (" + e.getMessage() + ")", e);
         }
     }
 }

@@ -18,7 +18,7 @@ public final class PartitionWindow extends ForwardingDevice {
     public PartitionWindow(BlockDevice device, long start, long length) throws IOException {
         super(device);
         this.start = start;
-        Range.check(start, 0, device().getSize());
+        OutsideDeviceException.unlessInside(start, 0, device().getSize());
         this.size = Math.min(Math.max(0, length), device().getSize() - start);
     }
 
@@ -34,13 +34,13 @@ public final class PartitionWindow extends ForwardingDevice {
 
     @Override
     public void read(long offset, ByteBuffer dest) throws IOException {
-        Range.check(offset, dest.remaining(), size);
+        OutsideDeviceException.unlessInside(offset, dest.remaining(), size);
         device().read(start + offset, dest);
     }
 
     @Override
     public void write(long offset, ByteBuffer src) throws IOException {
-        Range.check(offset, src.remaining(), size);
+        OutsideDeviceException.unlessInside(offset, src.remaining(), size);
         device().write(start + offset, src);
     }
 

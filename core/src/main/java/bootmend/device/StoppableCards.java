@@ -5,7 +5,6 @@ import bootmend.ReportedIOException;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
 
 /** Opens cards so that a look at one can be stopped between two reads; a card that is opened for a change cannot. */
@@ -21,8 +20,8 @@ public final class StoppableCards implements CardOpener {
     }
 
     @Override
-    public CardSource open(Path path, boolean forChanging) throws CardException, IOException {
-        CardSource source = opener.open(path, forChanging);
+    public CardSource open(CardName name, boolean forChanging) throws CardException, IOException {
+        CardSource source = opener.open(name, forChanging);
         return forChanging ? source : source.behind(device -> new StoppableDevice(device, stopped));
     }
 

@@ -1,2 +1,2 @@
-/** Where bytes live: image files, raw disks, partition windows, the write guard, and devices that record or fail for tests. */
+/** Where bytes live: an open card, partition windows, the write guard, overlays, and files that survive a power cut. */
 package bootmend.device;

@@ -1,6 +1,8 @@
 package bootmend.operation;
 
-import bootmend.device.Ejection;
+import bootmend.CardException;
+
+import bootmend.device.system.Ejection;
 import bootmend.request.CardRequest;
 
 /** Has the system let go of a card that is not open any more. */

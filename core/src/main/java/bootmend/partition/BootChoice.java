@@ -68,8 +68,40 @@ public record BootChoice(Partition partition, String reason) {
         return choice;
     }
 
-    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number)
+    /** Chooses as {@code wanted} says; of a volume that was named by its place, {@code table} has that one alone. */
+    public static BootChoice of(PartitionTable table, BootVolumes volumes, PartitionSelection wanted)
             throws CardException, IOException {
+        if (wanted instanceof PartitionSelection.AtOffset) {
+            Partition volume = table.partitions().get(0);
+            if (volumes.top(volume).isEmpty()) {
+                throw CardException.unreadable(
+                        "the volume at byte " + volume.start() + " cannot be read", "Check the place that was named.");
+            }
+            return new BootChoice(volume, "you named its place");
+        }
+        return of(
+                table,
+                volumes,
+                wanted instanceof PartitionSelection.ByNumber number
+                        ? OptionalInt.of(number.number())
+                        : OptionalInt.empty());
+    }
+
+    /**
+     * Refuses to change a volume to which no table leads: what was come upon by search may be what is left of an older one.
+     *
+     * @throws CardException of kind refused
+     */
+    public void refuseToChangeWhatWasSearched() throws CardException {
+        if (partition.origin() == Partition.Origin.SEARCH) {
+            throw CardException.refused(
+                    "no partition table leads to the boot partition, which was only found by search at byte "
+                            + partition.start(),
+                    "Look at what it shows; if that is the card's own, name this place as its offset, and it may be changed.");
+        }
+    }
+
+    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number) throws CardException, IOException {
         Partition partition = table.number(number)
                 .orElseThrow(() -> CardException.usage(
                         "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));

@@ -8,6 +8,7 @@ import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.zip.CRC32;
 
@@ -40,15 +41,25 @@ final class GptReader {
 
     /** The table, or nothing where neither copy is valid; {@code doubts} are those found before. */
     Optional<PartitionTable> read(List<String> doubts) throws IOException {
-        Optional<Header> primary = header(1);
+        Optional<Header> used = header(1);
+        Optional<Header> primary = used;
         Optional<List<Partition>> partitions = primary.isPresent() ? entries(primary.get()) : Optional.empty();
         List<String> all = new ArrayList<>(doubts);
         if (partitions.isEmpty()) {
             Optional<Header> backup = blocks > 2 ? backup() : Optional.empty();
+            used = backup;
             partitions = backup.isPresent() ? entries(backup.get()) : Optional.empty();
             all.add("the first GPT header or its entries are damaged; the backup at the card's end was read instead");
         }
-        return partitions.map(found -> new PartitionTable(PartitionTable.Kind.GPT, found, all));
+        Optional<UUID> disk = used.map(Header::disk);
+        return partitions.map(found ->
+                new PartitionTable(PartitionTable.Kind.GPT, found, List.of(), OptionalLong.empty(), disk, false, all));
+    }
+
+    /** Whether the copy at the card's end is valid, header and entries; not asked by {@link #read} where the first is. */
+    boolean hasBackup() throws IOException {
+        Optional<Header> backup = blocks > 2 ? backup() : Optional.empty();
+        return backup.isPresent() && entries(backup.get()).isPresent();
     }
 
     /** At the card's end, which a packed image may not know. */
@@ -61,7 +72,7 @@ final class GptReader {
     }
 
     /** The fields of a valid header that are needed here. */
-    private record Header(long entriesBlock, int entryCount, int entrySize, int entriesCrc) {}
+    private record Header(long entriesBlock, int entryCount, int entrySize, int entriesCrc, UUID disk) {}
 
     private Optional<Header> header(long block) throws IOException {
         if (block >= blocks) {
@@ -83,7 +94,8 @@ final class GptReader {
         if (crc(ByteBuffer.wrap(bytes)) != sector.getInt(16)) {
             return Optional.empty();
         }
-        Header header = new Header(sector.getLong(72), sector.getInt(80), sector.getInt(84), sector.getInt(88));
+        Header header = new Header(
+                sector.getLong(72), sector.getInt(80), sector.getInt(84), sector.getInt(88), guid(sector, 56));
         return isPlausible(header) ? Optional.of(header) : Optional.empty();
     }
 
@@ -112,7 +124,17 @@ final class GptReader {
             if (!type.equals(UNUSED) && first > 0 && last >= first && first < blocks) {
                 boolean fat = type.equals(EFI_SYSTEM) || type.equals(BASIC_DATA);
                 long sectors = Math.min(last, blocks - 1) - first + 1;
-                found.add(new Partition(i + 1, first, sectors, unit, type.toString(), fat));
+                found.add(new Partition(
+                        i + 1,
+                        first,
+                        sectors,
+                        unit,
+                        type.toString(),
+                        fat,
+                        Optional.of(guid(table, at + 16)),
+                        name(table, at + 56),
+                        Partition.Origin.TABLE,
+                        last < blocks));
             }
         }
         return Optional.of(found);
@@ -124,6 +146,15 @@ final class GptReader {
                 | (table.getShort(at + 4) & 0xFFFFL) << 16
                 | table.getShort(at + 6) & 0xFFFFL;
         return new UUID(high, Long.reverseBytes(table.getLong(at + 8)));
+    }
+
+    /** 36 characters of two bytes, or up to the first that is 0. */
+    private static String name(ByteBuffer table, int at) {
+        StringBuilder name = new StringBuilder();
+        for (int i = 0; i < 36 && table.getChar(at + 2 * i) != 0; i++) {
+            name.append(table.getChar(at + 2 * i));
+        }
+        return name.toString();
     }
 
     private ByteBuffer read(long offset, int length) throws IOException {

@@ -9,7 +9,7 @@ import java.util.Set;
 /**
  * One of the four entries of an MBR.
  *
- * @param number 1 to 4
+ * @param number 1 to 4, more for a logical partition
  * @param type the type byte
  * @param firstSector and {@code sectors}: 32-bit unsigned, in sectors
  */
@@ -17,7 +17,7 @@ record MbrSlot(int number, int type, long firstSector, long sectors) {
 
     private static final int TABLE_OFFSET = 446;
     private static final int SLOT_SIZE = 16;
-    private static final int SLOTS = 4;
+    static final int SLOTS = 4;
 
     /** FAT12, FAT16 (three ways), FAT32 (two ways), EFI system. Source: UEFI Specification 2.10, 5.2; common practice. */
     private static final Set<Integer> FAT_TYPES = Set.of(0x01, 0x04, 0x06, 0x0B, 0x0C, 0x0E, 0xEF);
@@ -47,6 +47,11 @@ record MbrSlot(int number, int type, long firstSector, long sectors) {
 
     boolean isFat() {
         return FAT_TYPES.contains(type);
+    }
+
+    /** The same with its place on the card in place of that from its own table. */
+    MbrSlot at(int other, long place) {
+        return new MbrSlot(other, type, place, sectors);
     }
 
     Partition toPartition(int sectorSize) {

@@ -2,13 +2,27 @@ package bootmend.partition;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.UUID;
 
 /**
- * The partitions of a card, in the order of their table slots.
+ * The partitions of a card, in the order of their table slots, logical ones after the others.
  *
+ * @param partitions those that begin on the card
+ * @param beyond those that the table names past the card's end
+ * @param diskSignature the MBR's 32 bits that name the card, from byte 440 on; empty where there is no MBR
+ * @param diskGuid the GPT's GUID of the card
+ * @param hybrid whether an MBR beside a GPT names partitions too
  * @param doubts sentences on what in the table was damaged or unlikely, and what was read in its place
  */
-public record PartitionTable(Kind kind, List<Partition> partitions, List<String> doubts) {
+public record PartitionTable(
+        Kind kind,
+        List<Partition> partitions,
+        List<Partition> beyond,
+        OptionalLong diskSignature,
+        Optional<UUID> diskGuid,
+        boolean hybrid,
+        List<String> doubts) {
 
     /** How the card says where its partitions lie. */
     public enum Kind {
@@ -29,11 +43,22 @@ public record PartitionTable(Kind kind, List<Partition> partitions, List<String>
 
     public PartitionTable {
         partitions = List.copyOf(partitions);
+        beyond = List.copyOf(beyond);
         doubts = List.copyOf(doubts);
+    }
+
+    /** One of which nothing more is known. */
+    public PartitionTable(Kind kind, List<Partition> partitions, List<String> doubts) {
+        this(kind, partitions, List.of(), OptionalLong.empty(), Optional.empty(), false, doubts);
     }
 
     public Optional<Partition> number(int number) {
         return partitions.stream().filter(p -> p.number() == number).findFirst();
+    }
+
+    /** Whether all its partitions were come upon by search, because no table leads to one. */
+    public boolean isSearched() {
+        return !partitions.isEmpty() && partitions.stream().allMatch(each -> each.origin() == Partition.Origin.SEARCH);
     }
 
     /** A card without a table: one volume from sector 0. */

@@ -8,6 +8,7 @@ import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * Finds out which partition table a card has and reads it.
@@ -36,6 +37,34 @@ public final class PartitionTableReader {
         return new PartitionTableReader(card).read();
     }
 
+    /**
+     * The volume that a user says begins at byte {@code offset}, as a card with that partition alone.
+     *
+     * @throws CardException of kind usage where no FAT boot sector, nor its copy, says so
+     */
+    public static PartitionTable volumeAt(BlockDevice card, long offset) throws CardException, IOException {
+        PartitionTableReader reader = new PartitionTableReader(card);
+        Optional<Partition> volume = offset < 0 || offset >= reader.size || offset % MIN_SECTOR != 0
+                ? Optional.empty()
+                : new LostVolumes(reader::sector, reader.size).at(offset, 0, Partition.Origin.NAMED);
+        return new PartitionTable(
+                PartitionTable.Kind.NONE,
+                List.of(volume.orElseThrow(() -> CardException.usage(
+                        "no FAT volume begins at byte " + offset,
+                        "Give the place in bytes from the card's start, a multiple of " + MIN_SECTOR + "."))),
+                List.of());
+    }
+
+    /** Sentences on copies of the table that {@link #read} had no need of; reads the card's end. */
+    public static List<String> lookAtBackup(BlockDevice card, PartitionTable table) throws IOException {
+        if (table.kind() != PartitionTable.Kind.GPT || table.partitions().isEmpty()) {
+            return List.of();
+        }
+        return new GptReader(card, table.partitions().get(0).sectorSize()).hasBackup()
+                ? List.of()
+                : List.of("the backup of the GPT at the card's end is damaged or missing");
+    }
+
     private PartitionTable read() throws CardException, IOException {
         if (size < MIN_SECTOR) {
             throw CardException.unreadable(
@@ -53,10 +82,45 @@ public final class PartitionTableReader {
         if (slots.stream().anyMatch(slot -> slot.type() == PROTECTIVE_TYPE)) {
             Optional<PartitionTable> gpt = gpt(List.of());
             if (gpt.isPresent()) {
-                return gpt.get();
+                return beside(gpt.get(), slots, signature(first));
             }
         }
-        return mbr(slots);
+        return mbr(slots, signature(first));
+    }
+
+    /** The 32 bits from byte 440 on. Source: UEFI Specification 2.10, table "Legacy MBR", "UniqueMBRDiskSignature". */
+    private static OptionalLong signature(ByteBuffer sector) {
+        return OptionalLong.of(sector.getInt(440) & 0xFFFFFFFFL);
+    }
+
+    /** The GPT counts; partitions that the MBR beside it names are only compared with it. */
+    private static PartitionTable beside(PartitionTable gpt, List<MbrSlot> slots, OptionalLong signature) {
+        List<MbrSlot> named = slots.stream()
+                .filter(slot -> slot.type() != PROTECTIVE_TYPE && !slot.isEmpty())
+                .toList();
+        List<String> doubts = new ArrayList<>(gpt.doubts());
+        for (MbrSlot slot : named) {
+            if (gpt.partitions().stream().noneMatch(each -> each.firstSector() == slot.firstSector())) {
+                doubts.add("the MBR beside the GPT names a partition at sector " + slot.firstSector()
+                        + " that the GPT does not know; boards that read the MBR see another card");
+            }
+        }
+        return new PartitionTable(
+                gpt.kind(), gpt.partitions(), gpt.beyond(), signature, gpt.diskGuid(), !named.isEmpty(), doubts);
+    }
+
+    /** What no table leads to, come upon by looking. */
+    private Optional<PartitionTable> searched(List<String> doubts) throws IOException {
+        List<Partition> found = new LostVolumes(this::sector, size).search();
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> all = new ArrayList<>(doubts);
+        for (Partition volume : found) {
+            all.add("no partition table leads to the FAT volume at byte " + volume.start()
+                    + "; it was found by search, and is read but not written unless that place is named");
+        }
+        return Optional.of(new PartitionTable(PartitionTable.Kind.NONE, found, all));
     }
 
     /** The first sector is damaged: a backup further on may still say what this is. */
@@ -76,6 +140,10 @@ public final class PartitionTableReader {
                                 + ", so this is taken for a volume without a partition table"));
             }
         }
+        Optional<PartitionTable> searched = searched(List.of(lost));
+        if (searched.isPresent()) {
+            return searched.get();
+        }
         throw CardException.unreadable(
                 "it has no partition table and no FAT volume at its start",
                 "Check that this is a card image or the whole card (not another file, not an archive).");
@@ -92,10 +160,18 @@ public final class PartitionTableReader {
         return Optional.empty();
     }
 
-    private PartitionTable mbr(List<MbrSlot> slots) throws IOException {
+    private PartitionTable mbr(List<MbrSlot> slots, OptionalLong signature) throws IOException {
         List<Partition> partitions = new ArrayList<>();
+        List<Partition> beyond = new ArrayList<>();
         List<String> doubts = new ArrayList<>();
+        List<MbrSlot> all = new ArrayList<>(slots);
         for (MbrSlot slot : slots) {
+            if (slot.isExtended() && !slot.isEmpty()) {
+                all.addAll(new ExtendedChain(this::sector, size, sectorSize, doubts)
+                        .walk(slot, MbrSlot.SLOTS + 1 + all.size() - slots.size()));
+            }
+        }
+        for (MbrSlot slot : all) {
             if (slot.isEmpty() || slot.isExtended()) {
                 continue;
             }
@@ -106,14 +182,23 @@ public final class PartitionTableReader {
             }
             if (partition.start() >= size) {
                 doubts.add("partition " + partition.number() + " starts past the end of the card");
+                beyond.add(partition.cutOff());
                 continue;
             }
             if (partition.length() > size - partition.start()) {
                 doubts.add("partition " + partition.number() + " reaches past the end of the card; it may be cut off");
+                partition = partition.cutOff();
             }
             partitions.add(partition);
         }
-        return new PartitionTable(PartitionTable.Kind.MBR, partitions, doubts);
+        if (partitions.isEmpty() && beyond.isEmpty()) {
+            Optional<PartitionTable> searched = searched(doubts);
+            if (searched.isPresent()) {
+                return searched.get();
+            }
+        }
+        return new PartitionTable(
+                PartitionTable.Kind.MBR, partitions, beyond, signature, Optional.empty(), false, doubts);
     }
 
     /**
@@ -130,6 +215,10 @@ public final class PartitionTableReader {
             }
         }
         return sectorSize;
+    }
+
+    private ByteBuffer sector(long offset) throws IOException {
+        return sector(offset, MIN_SECTOR);
     }
 
     private ByteBuffer sector(long offset, int length) throws IOException {

@@ -20,6 +20,21 @@ final class VolumeStart {
         return (sector.getShort(SIGNATURE_OFFSET) & 0xFFFF) == 0xAA55;
     }
 
+    static int bytesPerSector(ByteBuffer sector) {
+        return sector.getShort(11) & 0xFFFF;
+    }
+
+    /** How long the volume says it is, in sectors of its own; 0 where it does not. */
+    static long sectors(ByteBuffer sector) {
+        int few = sector.getShort(19) & 0xFFFF;
+        return few != 0 ? few : sector.getInt(32) & 0xFFFFFFFFL;
+    }
+
+    /** Whether it is a FAT32 volume's, and says that its copy stands where copies do. */
+    static boolean isFat32WithBackup(ByteBuffer sector) {
+        return sector.getShort(22) == 0 && sector.getInt(36) != 0 && sector.getShort(50) == BACKUP_SECTOR;
+    }
+
     static boolean looksLikeFat(ByteBuffer sector) {
         int jump = sector.get(0) & 0xFF;
         int bytesPerSector = sector.getShort(11) & 0xFFFF;

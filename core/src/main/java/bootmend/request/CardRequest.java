@@ -1,16 +1,33 @@
 package bootmend.request;
 
+import bootmend.partition.PartitionSelection;
 import java.nio.file.Path;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 
 /**
  * Which card, and which partition of it where the choice is not left to bootmend.
  *
  * @param partition counts from 1
+ * @param offset byte at which the partition begins, whatever a table says; comes before {@code partition}
  */
-public record CardRequest(Path card, OptionalInt partition) {
+public record CardRequest(Path card, OptionalInt partition, OptionalLong offset) {
+
+    public CardRequest(Path card, OptionalInt partition) {
+        this(card, partition, OptionalLong.empty());
+    }
 
     public static CardRequest of(Path card) {
         return new CardRequest(card, OptionalInt.empty());
+    }
+
+    /** The partition that is meant. */
+    public PartitionSelection selection() {
+        if (offset.isPresent()) {
+            return new PartitionSelection.AtOffset(offset.getAsLong());
+        }
+        return partition.isPresent()
+                ? new PartitionSelection.ByNumber(partition.getAsInt())
+                : new PartitionSelection.Automatic();
     }
 }

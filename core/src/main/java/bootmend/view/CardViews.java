@@ -38,7 +38,7 @@ public final class CardViews {
     /** The view of a card whose config file cannot be read. */
     public CardView withoutConfig(OpenCard card, CardException problem) throws CardException, IOException {
         return new CardView(
-                card.named().toString(),
+                card.named(),
                 card.kind(),
                 card.bytes(),
                 card.partition(),
@@ -64,7 +64,7 @@ public final class CardViews {
         List<String> notes = cardNotes(card);
         notes.addAll(files.doubts());
         return new CardView(
-                card.named().toString(),
+                card.named(),
                 card.kind(),
                 card.bytes(),
                 card.partition(),

@@ -3,8 +3,8 @@ package bootmend.view;
 import bootmend.CardException;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
-import bootmend.device.AttachedDisk;
-import bootmend.device.DiskList;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.DiskList;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
@@ -46,7 +46,7 @@ public final class CardsJob {
             }
         }
         return new AttachedCard(
-                disk.path().toString(),
+                disk.name().text(),
                 disk.bytes(),
                 disk.model(),
                 disk.bus(),
@@ -57,7 +57,7 @@ public final class CardsJob {
                 disk.system(),
                 disk.partitions().stream()
                         .map(part -> new AttachedCard.Part(
-                                part.path().toString(), part.bytes(), part.name(), part.mountedAt()))
+                                part.device().text(), part.bytes(), part.name(), part.mountedAt()))
                         .toList(),
                 disk.mountedAt());
     }

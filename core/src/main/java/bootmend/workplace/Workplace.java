@@ -1,11 +1,12 @@
 package bootmend.workplace;
 
+
 import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;
-import bootmend.device.CardSource;
-import bootmend.device.FixedDisks;
 import bootmend.device.StoppableCards;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.profile.ProfileStore;
 import bootmend.trial.TrialStore;
 import bootmend.tuning.Board;
@@ -59,12 +60,12 @@ public final class Workplace {
 
     /** This computer, with its data in {@code home}. */
     public static Workplace ofThisComputer(Path home) {
-        return new Workplace(home, new LocalClock(), CardSource.onThisComputer());
+        return new Workplace(home, new LocalClock(), new LocalCards(FixedDisks.REFUSED));
     }
 
     /** The same, but for a change it also takes disks that are built in or over 2 TiB. */
     public Workplace withFixedDisks() {
-        return new Workplace(home, CardSource.onThisComputer(FixedDisks.ALLOWED), clock, store, profiles, tables);
+        return new Workplace(home, new LocalCards(FixedDisks.ALLOWED), clock, store, profiles, tables);
     }
 
     /**

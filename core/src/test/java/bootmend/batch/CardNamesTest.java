@@ -2,6 +2,7 @@ package bootmend.batch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import bootmend.CardException;
 import java.io.IOException;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 class CardNamesTest {
@@ -45,6 +47,32 @@ class CardNamesTest {
     @Test
     void aFileWhoseNameLooksLikeAPatternIsThatFile() throws CardException, IOException {
         assertThat(names(false, folder.resolve("x[1].img").toString())).containsExactly("x[1].img");
+    }
+
+    @Test
+    @Timeout(20)
+    void whatIsNoCardIsLeftOutOfPatternsAndFolders() throws Exception {
+        assumeTrue(Files.isExecutable(Path.of("/usr/bin/mkfifo")), "no mkfifo here: skipped");
+        Path pipe = folder.resolve("p.img");
+        assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor())
+                .isZero();
+        Files.createSymbolicLink(folder.resolve("q.img"), pipe);
+        Files.createFile(folder.resolve("._b.img"));
+
+        assertThat(names(false, folder.resolve("*.img").toString())).containsExactly("b.img", "x[1].img");
+        assertThat(names(false, folder.toString())).doesNotContain("p.img", "q.img", "._b.img");
+        assertThat(names(false, folder.resolve("._b.img").toString()))
+                .as("what is named outright is what is meant")
+                .containsExactly("._b.img");
+    }
+
+    @Test
+    void anEmptyNameIsNotTheCurrentFolder() {
+        for (String empty : List.of("", " ")) {
+            assertThatThrownBy(() -> names(false, empty))
+                    .isInstanceOf(CardException.class)
+                    .hasMessageContaining("the name of a card is empty");
+        }
     }
 
     @Test

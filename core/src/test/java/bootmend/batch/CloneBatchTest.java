@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.fixtures.SparseDisk;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
@@ -43,7 +45,7 @@ class CloneBatchTest {
     private final List<CardResult<ChangeOutcome>> results = new ArrayList<>();
 
     @BeforeEach
-    void clonedCards() throws IOException {
+    void clonedCards() throws CardException, IOException {
         SparseDisk disk = TestBench.card("arm_freq=2100\nenable_uart=1\n");
         Path first = folder.resolve("00.img");
         disk.writeTo(first);
@@ -90,8 +92,8 @@ class CloneBatchTest {
     void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
-            CardSource whole = CardSource.onThisComputer().open(path, forChanging);
-            boolean cut = forChanging && cards.indexOf(path) % 3 == 0;
+            CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
+            boolean cut = forChanging && cards.indexOf(Path.of(path.text())) % 3 == 0;
             return cut ? CardSource.of(path, FaultingDevice.atWrite(whole.device(), 3)) : whole;
         });
         reset(cutting);

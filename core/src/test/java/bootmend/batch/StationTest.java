@@ -3,7 +3,8 @@ package bootmend.batch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
+import bootmend.device.CardName;
+import bootmend.device.system.AttachedDisk;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -96,7 +97,7 @@ class StationTest {
         return Arrays.stream(letters.split(""))
                 .filter(letter -> !letter.isEmpty())
                 .map(letter -> new AttachedDisk(
-                        Path.of("/dev", letter),
+                        new CardName.FileName(Path.of("/dev", letter)),
                         1 << 30,
                         "",
                         Character.isDigit(letter.charAt(0)) ? "loop" : "usb",

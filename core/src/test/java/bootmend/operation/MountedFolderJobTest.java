@@ -41,7 +41,7 @@ class MountedFolderJobTest {
     private CardRequest request;
 
     @BeforeEach
-    void mount() throws IOException {
+    void mount() throws CardException, IOException {
         folder = Files.createDirectories(computer.resolve("boot"));
         Files.createDirectories(folder.resolve("lab"));
         write("CONFIG.TXT", CONFIG);

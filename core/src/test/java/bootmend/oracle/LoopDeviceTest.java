@@ -4,12 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
-import bootmend.device.AttachedDisk;
-import bootmend.device.AttachedPartition;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
-import bootmend.device.DiskList;
 import bootmend.device.ForwardingDevice;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.DiskList;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
@@ -66,9 +67,9 @@ class LoopDeviceTest {
     void aResetLeavesTheSameBytesAsOnTheFileAndIsTakenBack() throws CardException, IOException {
         Path copy = Files.copy(image, folder.resolve("copy.img"));
         byte[] before = Files.readAllBytes(image);
-        reset(workplace("file", CardSource.onThisComputer()), copy);
+        reset(workplace("file", new LocalCards(FixedDisks.REFUSED)), copy);
         try (LoopDevice loop = LoopDevice.attach(image)) {
-            Workplace workplace = workplace("loop", CardSource.onThisComputer());
+            Workplace workplace = workplace("loop", new LocalCards(FixedDisks.REFUSED));
             assertThat(new ShowJob(workplace).run(CardRequest.of(loop.path())).kind())
                     .isEqualTo("block device");
             reset(workplace, loop.path());
@@ -95,7 +96,7 @@ class LoopDeviceTest {
             assertThat(Files.readAllBytes(image)).isEqualTo(before);
 
             loop.unmount();
-            reset(workplace("records", CardSource.onThisComputer()), loop.path());
+            reset(workplace("records", new LocalCards(FixedDisks.REFUSED)), loop.path());
         }
     }
 
@@ -128,7 +129,7 @@ class LoopDeviceTest {
         try (LoopDevice loop = LoopDevice.attach(image).withPartitions()) {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
-            Workplace workplace = workplace("records", CardSource.onThisComputer());
+            Workplace workplace = workplace("records", new LocalCards(FixedDisks.REFUSED));
             ChangeOutcome outcome = new ChangeOperation(workplace)
                     .make(CardRequest.of(loop.path()), ChangeOrder.of(ChangeRequest.ToStock.PLAIN), change -> {
                         assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
@@ -145,7 +146,7 @@ class LoopDeviceTest {
     void aReadOnlyDeviceHasItsOwnWordsAndIsStillShown() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only")) {
             assertRefused(loop.path(), "this loop device was attached read-only", "attach it again for writing");
-            assertThat(new ShowJob(workplace("records", CardSource.onThisComputer()))
+            assertThat(new ShowJob(workplace("records", new LocalCards(FixedDisks.REFUSED)))
                             .run(CardRequest.of(loop.path()))
                             .isStock())
                     .isFalse();
@@ -164,7 +165,7 @@ class LoopDeviceTest {
             Path home = folder.resolve("records-" + before);
             pullInTheMiddle(before, home, kept);
             try (LoopDevice back = LoopDevice.attach(kept)) {
-                Workplace workplace = new Workplace(home, CLOCK, CardSource.onThisComputer());
+                Workplace workplace = new Workplace(home, CLOCK, new LocalCards(FixedDisks.REFUSED));
                 assertThat(new ShowJob(workplace)
                                 .run(CardRequest.of(back.path()))
                                 .tuning())
@@ -186,7 +187,7 @@ class LoopDeviceTest {
     private int writesOfAReset() throws CardException, IOException {
         {
             TriedChange change = TriedChange.of(
-                    workplace("counted", CardSource.onThisComputer()),
+                    workplace("counted", new LocalCards(FixedDisks.REFUSED)),
                     CardRequest.of(image),
                     ChangeRequest.ToStock.PLAIN);
             return change.plan().sectorsWritten();
@@ -207,7 +208,7 @@ class LoopDeviceTest {
     }
 
     @Test
-    void anAttachedDeviceIsListed() throws IOException {
+    void anAttachedDeviceIsListed() throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image, "--read-only").withPartitions()) {
             AttachedDisk disk = DiskList.ofThisComputer().now().stream()
                     .filter(each -> each.path().equals(loop.path()))
@@ -219,11 +220,12 @@ class LoopDeviceTest {
             assertThat(disk.readOnly()).isTrue();
             assertThat(disk.system()).isEmpty();
             assertThat(disk.partitions())
-                    .extracting(AttachedPartition::path)
-                    .containsExactly(loop.partition(1), loop.partition(2));
+                    .extracting(part -> part.device().text())
+                    .containsExactly(
+                            loop.partition(1).toString(), loop.partition(2).toString());
             assertThat(disk.partitions().get(1).bytes()).isEqualTo(ROOT_SECTORS * 512);
 
-            AttachedCard card = new CardsJob(workplace("records", CardSource.onThisComputer()))
+            AttachedCard card = new CardsJob(workplace("records", new LocalCards(FixedDisks.REFUSED)))
                     .run().stream()
                             .filter(each -> each.path().equals(loop.path().toString()))
                             .findFirst()
@@ -235,7 +237,13 @@ class LoopDeviceTest {
     private CardOpener pulledAfter(int writes, LoopDevice loop, Path kept) {
         return (path, forChanging) -> CardSource.of(
                 path,
-                new Pulled(CardSource.onThisComputer().open(path, forChanging).device(), writes, loop, kept));
+                new Pulled(
+                        new LocalCards(FixedDisks.REFUSED)
+                                .open(path, forChanging)
+                                .device(),
+                        writes,
+                        loop,
+                        kept));
     }
 
     /** A device whose card is pulled before a write; what was forced until then stays on the card. */
@@ -277,8 +285,8 @@ class LoopDeviceTest {
         }
     }
 
-    private void assertRefused(Path card, String what, String remedy) {
-        Workplace workplace = workplace("records", CardSource.onThisComputer());
+    private void assertRefused(Path card, String what, String remedy) throws CardException {
+        Workplace workplace = workplace("records", new LocalCards(FixedDisks.REFUSED));
         assertThatThrownBy(() -> TriedChange.make(workplace, CardRequest.of(card), ChangeRequest.ToStock.PLAIN))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);

@@ -97,7 +97,11 @@ class GptReaderTest {
 
     private static void assertGood(PartitionTable table, int sector) {
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.GPT);
+        assertThat(table.diskGuid()).contains(UUID.fromString("5c01ab07-0000-4000-8000-000000000000"));
+        assertThat(table.partitions()).extracting(Partition::name).containsExactly("system", "boot", "data");
+        assertThat(table.partitions().get(1).guid()).contains(UUID.fromString("5c01ab07-0000-4000-8000-000000000002"));
         assertThat(table.partitions())
+                .usingRecursiveFieldByFieldElementComparatorIgnoringFields("guid", "name")
                 .containsExactly(
                         new Partition(1, 100, 50, sector, ROOT_FILES.toString(), false),
                         new Partition(2, 200, 300, sector, "c12a7328-f81f-11d2-ba4b-00a0c93ec93b", true),

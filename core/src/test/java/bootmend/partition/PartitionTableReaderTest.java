@@ -46,7 +46,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0x05, 0x0F})
-    void extendedPartitionIsSkippedAndNotFollowed(int type) throws CardException, IOException {
+    void anExtendedPartitionIsFollowed(int type) throws IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .partition(0x83, 64, 100)
                 .extended(type, 1024, 8000, 0x0C, 63)
@@ -55,7 +55,10 @@ class PartitionTableReaderTest {
 
         PartitionTable table = PartitionTableReader.read(disk);
 
-        assertThat(table.partitions()).extracting(Partition::number).containsExactly(1, 3);
+        assertThat(table.partitions()).extracting(Partition::number).containsExactly(1, 3, 5);
+        assertThat(table.number(5).orElseThrow().start()).isEqualTo((1024 + 63) * 512);
+        assertThat(table.number(5).orElseThrow().isLogical()).isTrue();
+        assertThat(table.diskSignature()).hasValue(0x5C01AB07L);
         assertThat(table.number(3).orElseThrow().type()).isEqualTo("0x0C");
     }
 

@@ -37,7 +37,7 @@ public final class TestBench implements AutoCloseable {
 
     public Workplace workplace() {
         CardOpener opener = (path, forChanging) -> {
-            SparseDisk card = cards.get(path);
+            SparseDisk card = cards.get(Path.of(path.text()));
             // A window, because a job closes its card and the disk is looked at afterwards.
             return CardSource.of(path, new PartitionWindow(card, 0, card.getSize()));
         };

@@ -4,6 +4,8 @@ import bootmend.CardException;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
+import bootmend.device.system.FixedDisks;
+import bootmend.device.system.LocalCards;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
@@ -26,8 +28,9 @@ final class CutChange {
     static void leave(Path card, Path home) throws IOException {
         CardOpener opener = (path, forChanging) -> CardSource.of(
                 path,
-                new PulledDevice(
-                        CardSource.onThisComputer().open(path, forChanging).device()));
+                new PulledDevice(new LocalCards(FixedDisks.REFUSED)
+                        .open(path, forChanging)
+                        .device()));
         Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
         try {
             new ChangeOperation(workplace)

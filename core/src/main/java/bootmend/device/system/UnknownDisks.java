@@ -1,0 +1,56 @@
+package bootmend.device.system;
+
+import bootmend.device.CardName;
+import bootmend.device.Medium;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** A system that bootmend knows nothing of. */
+final class UnknownDisks implements SystemDisks {
+
+    @Override
+    public Optional<DiskFacts> facts(String device) {
+        return Optional.empty();
+    }
+
+    @Override
+    public Optional<String> runningSystemOn(String device) {
+        return Optional.empty();
+    }
+
+    @Override
+    public Optional<String> useOf(String device) {
+        return Optional.empty();
+    }
+
+    @Override
+    public Optional<String> useOfImage(Path image) {
+        return Optional.empty();
+    }
+
+    @Override
+    public Medium medium(String device) {
+        return Medium.named(device);
+    }
+
+    @Override
+    public DiskHold hold(String device) {
+        return DiskHold.NONE;
+    }
+
+    @Override
+    public Ejection eject(String device) {
+        return Ejection.notDone("bootmend does not know how this system ejects a card; use the system's own way.");
+    }
+
+    @Override
+    public CardName deviceOf(String listed) {
+        return CardName.unseen(Path.of(listed));
+    }
+
+    @Override
+    public List<AttachedDisk> unlisted(List<CardName> listed) {
+        return List.of();
+    }
+}
