@@ -24,7 +24,7 @@ class LostAndLogicalTest {
 
     @ParameterizedTest
     @CsvSource({"63", "2048", "8192", "16384", "16128"})
-    void aVolumeWhoseTableIsGoneIsFoundAndNeverWritten(long start) throws IOException {
+    void aVolumeWhoseTableIsGoneIsFoundAndNeverWritten(long start) throws CardException, IOException {
         FatSpec spec = FatSpec.fat32(66000).build();
         SparseDisk disk = new SparseDisk(SIZE, 512);
         new FatBuilder(spec).writeTo(disk, start * 512);
@@ -52,7 +52,7 @@ class LostAndLogicalTest {
     }
 
     @Test
-    void anEmptyTableIsNoTable() throws IOException {
+    void anEmptyTableIsNoTable() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512).build();
         new FatBuilder(FatSpec.fat16(5000).build()).writeTo(disk, 8192 * 512);
 
@@ -77,7 +77,7 @@ class LostAndLogicalTest {
 
     /** Three logical partitions; then the last table leads back to the first, then out of the card's end. */
     @Test
-    void aChainIsFollowedToItsEndAndNeverInACircle() throws IOException {
+    void aChainIsFollowedToItsEndAndNeverInACircle() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .extended(0x0F, 2048, 100000, 0x0C, 2048)
                 .build();
@@ -102,7 +102,7 @@ class LostAndLogicalTest {
     }
 
     @Test
-    void aDamagedBackupOfAGptIsNoticed() throws IOException {
+    void aDamagedBackupOfAGptIsNoticed() throws CardException, IOException {
         SparseDisk disk = new GptBuilder(SIZE, 512)
                 .partition(GptBuilder.BASIC_DATA, 2048, 9000, "boot")
                 .build();
@@ -117,7 +117,7 @@ class LostAndLogicalTest {
     }
 
     @Test
-    void aHybridTable() throws IOException {
+    void aHybridTable() throws CardException, IOException {
         SparseDisk disk = new GptBuilder(SIZE, 512)
                 .partition(GptBuilder.BASIC_DATA, 2048, 9000, "boot")
                 .build();

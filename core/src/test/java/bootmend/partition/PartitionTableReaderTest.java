@@ -46,7 +46,7 @@ class PartitionTableReaderTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0x05, 0x0F})
-    void anExtendedPartitionIsFollowed(int type) throws IOException {
+    void anExtendedPartitionIsFollowed(int type) throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .partition(0x83, 64, 100)
                 .extended(type, 1024, 8000, 0x0C, 63)

@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -128,7 +129,7 @@ class WindowsDisksTest {
     @Test
     void whereTheSystemDoesNotAnswerNothingIsTakenForACard() throws CardException {
         WindowsDisks silent = new WindowsDisks(() -> {
-            throw HelperLibrary.missing(new UnsatisfiedLinkError("no such file"));
+            throw new ReportedIOException(HelperLibrary.missing(new UnsatisfiedLinkError("no such file")));
         });
 
         assertThat(silent.runningSystemOn(CARD).orElseThrow()).contains("helper library");
