@@ -118,8 +118,25 @@ class ArchitectureTest {
             "bootmend.trial");
 
     @ArchTest
+    static final ArchRule BOOT = only(
+            "bootmend.boot",
+            ROOT,
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat",
+            "bootmend.partition",
+            "bootmend.device");
+
+    @ArchTest
     static final ArchRule CHECK = only(
-            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
+            "bootmend.check",
+            ROOT,
+            "bootmend.boot",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat");
 
     @ArchTest
     static final ArchRule WORKPLACE = only(

@@ -3,6 +3,7 @@ package bootmend.card;
 import bootmend.CardException;
 import bootmend.config.Truth;
 import bootmend.tuning.Board;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.Effective;
@@ -30,7 +31,7 @@ public final class CardSettings {
         Resolution resolution = resolve(files, board);
         Map<String, String> settings = new LinkedHashMap<>();
         for (Effective effective : resolution.effective()) {
-            if (effective.state() == EffectiveState.IGNORED) {
+            if (effective.state() == EffectiveState.IGNORED || !isKept(effective)) {
                 continue;
             }
             boolean sureLine = effective.chosen().source().condition().truth() == Truth.TRUE
@@ -50,11 +51,18 @@ public final class CardSettings {
     public Map<String, String> inForce(ConfigFiles files, Board board) {
         Map<String, String> settings = new LinkedHashMap<>();
         for (Effective effective : resolve(files, board).effective()) {
-            if (effective.state() == EffectiveState.SET) {
+            if (effective.state() == EffectiveState.SET && isKept(effective)) {
                 settings.put(effective.key(), effective.value());
             }
         }
         return settings;
+    }
+
+    private boolean isKept(Effective effective) {
+        return tables.vocabulary()
+                .findOnCard(effective.chosen().setBy())
+                .filter(TuningKey::isKept)
+                .isPresent();
     }
 
     private Resolution resolve(ConfigFiles files, Board board) {

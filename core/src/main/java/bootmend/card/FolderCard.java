@@ -1,6 +1,8 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.boot.BootCard;
+import bootmend.boot.FilesCard;
 import bootmend.change.CardId;
 import bootmend.change.FilePlanner;
 import bootmend.change.FolderPlanner;
@@ -116,6 +118,11 @@ final class FolderCard implements OpenCard {
     @Override
     public List<HealthRemark> fullLook() {
         return List.of();
+    }
+
+    @Override
+    public BootCard bootCard() {
+        return new FilesCard(folder);
     }
 
     @Override

@@ -1,6 +1,7 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.boot.BootCard;
 import bootmend.change.CardId;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
@@ -63,6 +64,9 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
 
     /** What only shows when every FAT copy and every chain is looked at. */
     List<HealthRemark> fullLook();
+
+    /** The card as its boot chain is looked at. */
+    BootCard bootCard();
 
     /** Whether a try-once start of this card takes another partition rather than another file. */
     boolean switchesPartition();

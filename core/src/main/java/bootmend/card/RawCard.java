@@ -2,6 +2,8 @@ package bootmend.card;
 
 import bootmend.CardException;
 import bootmend.Sentence;
+import bootmend.boot.BootCard;
+import bootmend.boot.DeviceCard;
 import bootmend.change.CardId;
 import bootmend.change.ChangePlanner;
 import bootmend.change.FilePlanner;
@@ -179,6 +181,11 @@ public final class RawCard implements OpenCard {
         } catch (IOException e) {
             return List.of();
         }
+    }
+
+    @Override
+    public BootCard bootCard() {
+        return new DeviceCard(device(), source.hasKnownSize(), table, choice, volume);
     }
 
     @Override

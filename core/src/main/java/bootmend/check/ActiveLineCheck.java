@@ -3,35 +3,57 @@ package bootmend.check;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.Vocabulary;
+import bootmend.tuning.resolve.StockLines;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 
-/** Active tuning lines that going back to stock would take out. */
+/** Active tuning lines that going back to stock would take out, and those that hold the stock value already. */
 record ActiveLineCheck(Vocabulary vocabulary) implements Check {
 
     @Override
     public List<Remark> look(CardContent card) {
-        return lines(card, vocabulary).toList();
-    }
-
-    static boolean isTuned(CardContent card, Vocabulary vocabulary) {
-        return lines(card, vocabulary).findAny().isPresent();
-    }
-
-    private static Stream<Remark> lines(CardContent card, Vocabulary vocabulary) {
         return card.read().config().stream()
                 .flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
                         .filter(TuningLine::resets)
-                        .map(line -> remark(text, line)));
+                        .flatMap(line -> remarks(card, text, line)))
+                .toList();
     }
 
-    private static Remark remark(ConfigText text, TuningLine line) {
-        return Remark.of(
+    static boolean isTuned(CardContent card, Vocabulary vocabulary) {
+        return card.read().config().stream()
+                .flatMap(text -> TuningLines.find(text.document(), vocabulary).stream()
+                        .filter(TuningLine::resets)
+                        .filter(line -> !on(card, text, line).everywhere()))
+                .findAny()
+                .isPresent();
+    }
+
+    private static StockLines.OnBoards on(CardContent card, ConfigText text, TuningLine line) {
+        return card.stockLines()
+                .of(text.path(), line.lineNumber(), line.tuningKey().key());
+    }
+
+    private static Stream<Remark> remarks(CardContent card, ConfigText text, TuningLine line) {
+        Place where = Place.line(text.path(), line.lineNumber());
+        String written = line.key() + "=" + line.value();
+        StockLines.OnBoards on = on(card, text, line);
+        Remark active = new Remark(
                 "tuning-line-active",
-                Place.line(text.path(), line.lineNumber()),
-                line.key() + "=" + line.value() + " is active"
+                where,
+                written + " is active"
                         + line.section()
                                 .map(section -> " in section " + section)
-                                .orElse("") + ".");
+                                .orElse("") + ".",
+                on.atStock().isEmpty() ? Set.of() : Set.copyOf(on.off()));
+        if (on.atStock().isEmpty()) {
+            return Stream.of(active);
+        }
+        Remark same = new Remark(
+                "line-set-to-stock",
+                where,
+                written + " is the published stock value on these boards.",
+                Set.copyOf(on.atStock()));
+        return on.everywhere() ? Stream.of(same) : Stream.of(active, same);
     }
 }

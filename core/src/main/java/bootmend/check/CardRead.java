@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.boot.BootDiagnosis;
 import bootmend.fat.VolumeSpace;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param space how full the volume is; empty where it could not be counted
  * @param health what is wrong with the volume
  * @param cutShort what stands open of an earlier change to the card, in a clause
+ * @param boot the boot chain of the boards that it is for; empty where it was not looked at
  */
 public record CardRead(
         CardFiles files,
@@ -20,10 +22,27 @@ public record CardRead(
         Optional<String> configProblem,
         Optional<VolumeSpace> space,
         List<HealthRemark> health,
-        Optional<String> cutShort) {
+        Optional<String> cutShort,
+        Optional<BootDiagnosis> boot) {
 
     public CardRead {
         config = List.copyOf(config);
         health = List.copyOf(health);
+    }
+
+    /** Without a look at the boot chain. */
+    public CardRead(
+            CardFiles files,
+            List<ConfigText> config,
+            Optional<String> configProblem,
+            Optional<VolumeSpace> space,
+            List<HealthRemark> health,
+            Optional<String> cutShort) {
+        this(files, config, configProblem, space, health, cutShort, Optional.empty());
+    }
+
+    /** The same with the boot chain. */
+    public CardRead withBoot(BootDiagnosis diagnosis) {
+        return new CardRead(files, config, configProblem, space, health, cutShort, Optional.of(diagnosis));
     }
 }

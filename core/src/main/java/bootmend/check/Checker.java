@@ -26,19 +26,21 @@ public final class Checker {
         this.rules = RuleBook.load(tables.sources());
         this.boardOrder = tables.boards().all().stream().map(Board::id).toList();
         this.checks = List.of(
-                new StartCheck(tables.vocabulary()),
-                new BootFileCheck(),
-                new BootContentCheck(),
-                new CommandLineCheck(),
+                new UpdateCheck(tables.vocabulary(), UpdateFiles.load(tables)),
+                new TrialFileCheck(tables.vocabulary()),
+                new LeftFileCheck(LeftFiles.load()),
+                new OneTimeCheck(tables),
+                new LimitCheck(tables),
+                new BootChainCheck(),
                 new ConfigFileCheck(),
                 new VolumeCheck(),
                 new ActiveLineCheck(tables.vocabulary()),
                 new VoltageCheck(tables.vocabulary()),
                 new ClockCheck(tables.vocabulary(), tables.stock()),
-                new UseCheck(),
+                new UseCheck(tables.vocabulary()),
                 new NumberCheck(tables.vocabulary()),
                 new SpellingCheck(tables.vocabulary()),
-                new SectionCheck(tables.boards()),
+                new SectionCheck(tables.boards(), tables.filters()),
                 new RepeatCheck(),
                 new IncludeCheck(),
                 new PracticeCheck(tables.vocabulary()));

@@ -113,9 +113,13 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
         var values = stock.of(key.key(), board.id(), board.resolution().facts().revisionNumber()).stream()
                 .flatMapToLong(each -> {
                     if (each instanceof Stock.WithBoost boost) {
-                        return LongStream.of(boosted ? boost.boostedMhz() : boost.mhz());
+                        return LongStream.of(boosted ? boost.boosted() : boost.number());
                     }
-                    return each instanceof Stock.Value value ? LongStream.of(value.mhz()) : LongStream.empty();
+                    if (each instanceof Stock.Changed changed
+                            && changed.number().isPresent()) {
+                        return LongStream.of(changed.number().getAsLong());
+                    }
+                    return each instanceof Stock.Value value ? LongStream.of(value.number()) : LongStream.empty();
                 });
         return floor ? values.min() : values.max();
     }

@@ -8,9 +8,14 @@ import bootmend.tuning.Vocabulary;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /** Values of tuning keys that are no number, or outside what is published. */
 record NumberCheck(Vocabulary vocabulary) implements Check {
+
+    private static final String STEP = "step";
+    private static final String SWITCH = "switch";
+    private static final Set<String> WORDS = Set.of("on", "off", "yes", "no", "true", "false", "y", "n");
 
     @Override
     public List<Remark> look(CardContent card) {
@@ -26,6 +31,9 @@ record NumberCheck(Vocabulary vocabulary) implements Check {
         Place where = Place.line(text.path(), line.lineNumber());
         String written = line.key() + "=" + line.value();
         OptionalLong number = TuningNumber.parse(line.value());
+        if (key.unit().equals(SWITCH) && WORDS.contains(line.value())) {
+            return Optional.empty();
+        }
         if (number.isEmpty()) {
             return SpellingCheck.explains(line.value())
                     ? Optional.empty()
@@ -43,7 +51,8 @@ record NumberCheck(Vocabulary vocabulary) implements Check {
         }
         boolean below = value < key.min().orElse(Long.MIN_VALUE);
         boolean above = value > key.max().orElse(Long.MAX_VALUE);
-        return below || above
+        // A voltage step that is not defined is told about by the check of limits.
+        return (below || above) && !key.unit().equals(STEP)
                 ? Optional.of(Remark.of(
                         "value-out-of-range",
                         where,

@@ -7,6 +7,7 @@ import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
 import bootmend.tuning.Boards;
+import bootmend.tuning.FilterBoards;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -14,11 +15,12 @@ import java.util.List;
 import java.util.Map;
 
 /** Section lines that are none, and lines that no board which the card is for reads. */
-record SectionCheck(Boards boards) implements Check {
+record SectionCheck(Boards boards, FilterBoards filters) implements Check {
 
     @Override
     public List<Remark> look(CardContent card) {
         List<Remark> remarks = new ArrayList<>(unknown(card));
+        remarks.addAll(notOnBoards(card));
         if (card.bootable()) {
             remarks.addAll(unread(card));
         }
@@ -36,6 +38,33 @@ record SectionCheck(Boards boards) implements Check {
                                 Place.line(text.path(), line.number()),
                                 "\"" + line.text() + "\" is no section that is published.")))
                 .toList();
+    }
+
+    /** Sections of kinds that some of the card's boards do not know, and those for one board alone. */
+    private List<Remark> notOnBoards(CardContent card) {
+        FilterParser parser = new FilterParser(boards.models());
+        List<Remark> remarks = new ArrayList<>();
+        for (ConfigText text : card.read().config()) {
+            for (ConfigLine line : text.document().lines()) {
+                if (line.kind() instanceof LineKind.Section section) {
+                    Filter filter = parser.parse(section.raw());
+                    Place where = Place.line(text.path(), line.number());
+                    if (filter instanceof Filter.Serial) {
+                        remarks.add(Remark.of(
+                                "section-names-one-board", where, section.raw() + " is for one board alone."));
+                    }
+                    for (BoardReading board : card.boards()) {
+                        filters.missingOn(board.board(), filter)
+                                .ifPresent(others -> remarks.add(Remark.on(
+                                        board,
+                                        "filter-not-on-board",
+                                        where,
+                                        section.raw() + " is published for " + others + " only.")));
+                    }
+                }
+            }
+        }
+        return remarks;
     }
 
     /** One section of a file, from its first line that is not read. */

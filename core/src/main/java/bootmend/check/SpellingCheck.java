@@ -1,7 +1,9 @@
 package bootmend.check;
 
+import bootmend.boot.BootKeys;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;
@@ -62,8 +64,9 @@ record SpellingCheck(Vocabulary vocabulary) implements Check {
 
     private Optional<String> rightCase(String key) {
         String lower = key.toLowerCase(Locale.ROOT);
-        boolean known = vocabulary.find(lower).isPresent() || BootNeeds.KEYS.contains(lower);
-        return known && !lower.equals(key) ? Optional.of(lower) : Optional.empty();
+        boolean known = vocabulary.findIgnoringCase(key).isPresent() || BootKeys.ALL.contains(lower);
+        String right = vocabulary.findIgnoringCase(key).map(TuningKey::key).orElse(lower);
+        return known && !right.equals(key) ? Optional.of(right) : Optional.empty();
     }
 
     /** Whether a value is a number but for blanks and a comment, which this check names. */

@@ -70,7 +70,7 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
         Set<Candidate> raised = new LinkedHashSet<>();
         Set<Place> seen = new LinkedHashSet<>();
         vocabulary.keys().stream()
-                .filter(key -> key.group().equals("voltage"))
+                .filter(TuningKey::setsVoltage)
                 .map(TuningKey::key)
                 .flatMap(key -> above(board, key, 0).stream())
                 .filter(line -> seen.add(Place.of(line)))

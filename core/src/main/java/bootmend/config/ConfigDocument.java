@@ -113,26 +113,36 @@ public final class ConfigDocument {
      * @throws IllegalArgumentException if the line is no setting, or it would run past {@value ConfigLine#LIMIT} bytes
      */
     public ConfigDocument setValue(int lineNumber, String value) {
-        ConfigLine target = line(lineNumber);
-        if (!(target.kind() instanceof LineKind.Setting setting)) {
-            throw new IllegalArgumentException("Line " + lineNumber + " of the config file is no key=value line, so it"
-                    + " has no value to set; choose another line.");
+        return setValues(Map.of(lineNumber, value));
+    }
+
+    /** Replaces the values of several lines, by line number; as {@link #setValue}. */
+    public ConfigDocument setValues(Map<Integer, String> values) {
+        checked(values.keySet());
+        ByteArrayOutputStream out = start();
+        for (ConfigLine line : lines) {
+            String value = values.get(line.number());
+            if (value == null) {
+                line.writeTo(out);
+            } else {
+                writeWithValue(line, value, out);
+            }
+        }
+        return parse(out.toByteArray());
+    }
+
+    private static void writeWithValue(ConfigLine line, String value, ByteArrayOutputStream out) {
+        if (!(line.kind() instanceof LineKind.Setting setting)) {
+            throw new IllegalArgumentException("Line " + line.number() + " of the config file is no key=value line, so"
+                    + " it has no value to set; choose another line.");
         }
         byte[] newValue = encoded(value);
         if (setting.valueBytes().from() + newValue.length > ConfigLine.LIMIT) {
             throw tooLong();
         }
-        ByteArrayOutputStream out = start();
-        for (ConfigLine line : lines) {
-            if (line == target) {
-                out.write(line.bytes(), 0, setting.valueBytes().from());
-                out.writeBytes(newValue);
-                out.writeBytes(line.end().bytes());
-            } else {
-                line.writeTo(out);
-            }
-        }
-        return parse(out.toByteArray());
+        out.write(line.bytes(), 0, setting.valueBytes().from());
+        out.writeBytes(newValue);
+        out.writeBytes(line.end().bytes());
     }
 
     /**

@@ -118,7 +118,8 @@ public sealed interface Filter {
                 "bootvar0",
                 "boot_count",
                 "boot_partition",
-                "partition");
+                "partition",
+                "board_attributes");
 
         /** Whether the expression holds for this value of the variable. */
         public boolean holdsFor(long variable) {

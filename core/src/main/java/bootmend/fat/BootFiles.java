@@ -16,8 +16,8 @@ public interface BootFiles {
     /** Reads {@code file}, at most {@code limit} bytes of it. */
     FileContent read(DirectoryEntry file, int limit) throws IOException;
 
-    /** Looks into {@code file}, which is no folder, without reading it whole. */
-    FileSample sample(DirectoryEntry file) throws IOException;
+    /** The bytes of {@code file}, which is no folder, at any place. */
+    FileBytes bytes(DirectoryEntry file) throws IOException;
 
     /** How full the volume is. */
     VolumeSpace space() throws IOException;

@@ -11,6 +11,8 @@ import java.util.stream.Stream;
 public final class FatVolume implements BootFiles {
 
     private static final int PIECE = 65536;
+    /** How far a chain is followed for a file's bytes. No source: a bound against hostile cards. */
+    private static final long MOST_FOLLOWED = 1 << 20;
 
     private final VolumeBytes bytes;
     private final Geometry geometry;
@@ -111,8 +113,15 @@ public final class FatVolume implements BootFiles {
     }
 
     @Override
-    public FileSample sample(DirectoryEntry file) throws IOException {
-        return new FileSampler(this).sample(file);
+    public FileBytes bytes(DirectoryEntry file) throws IOException {
+        List<String> found = new ArrayList<>();
+        long needed = geometry.clustersFor(file.size());
+        long followed = Math.min(needed, MOST_FOLLOWED);
+        ClusterChain chain = bestChain(file.firstCluster(), followed, needed > followed, found);
+        if (chain.clusters().size() < needed && found.isEmpty()) {
+            found.add("only the first " + followed + " of its " + needed + " clusters were followed");
+        }
+        return new FatFileBytes(bytes, geometry, chain.clusters(), file.size(), found);
     }
 
     @Override

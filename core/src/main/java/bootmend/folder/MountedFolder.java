@@ -5,9 +5,8 @@ import bootmend.device.DurableFile;
 import bootmend.fat.BootFiles;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
+import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
-import bootmend.fat.FileSample;
-import bootmend.fat.FileSampler;
 import bootmend.fat.VolumeSpace;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -275,6 +274,27 @@ public final class MountedFolder implements BootFiles {
         return new FileContent(piece(path(file), 0, limit), List.of());
     }
 
+    @Override
+    public FileBytes bytes(DirectoryEntry file) throws IOException {
+        Path path = path(file);
+        return new FileBytes() {
+            @Override
+            public long size() {
+                return file.size();
+            }
+
+            @Override
+            public byte[] read(long offset, int length) throws IOException {
+                return piece(path, Math.max(0, offset), length);
+            }
+
+            @Override
+            public List<String> doubts() {
+                return List.of();
+            }
+        };
+    }
+
     private byte[] piece(Path file, long start, int length) throws IOException {
         refuseOutside(file.getParent());
         try (SeekableByteChannel channel =
@@ -286,31 +306,6 @@ public final class MountedFolder implements BootFiles {
             }
             return Arrays.copyOf(bytes.array(), bytes.position());
         }
-    }
-
-    @Override
-    public FileSample sample(DirectoryEntry file) throws IOException {
-        Path path = path(file);
-        long pieces = (file.size() + PIECE - 1) / PIECE;
-        List<Boolean> zero = new ArrayList<>();
-        long last = -1;
-        for (int i = 0; i < FileSampler.CLUSTERS && pieces > 0; i++) {
-            long index = i * (pieces - 1) / (FileSampler.CLUSTERS - 1);
-            if (index != last) {
-                zero.add(isZero(piece(path, index * PIECE, PIECE)));
-                last = index;
-            }
-        }
-        return new FileSample(file.size(), piece(path, 0, FileSampler.HEAD), zero, List.of());
-    }
-
-    private static boolean isZero(byte[] bytes) {
-        for (byte each : bytes) {
-            if (each != 0) {
-                return false;
-            }
-        }
-        return true;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContents;
@@ -47,7 +48,8 @@ final class NewBlockers {
      */
     void refuse(OpenCard card, Map<String, ConfigDocument> files, String done) throws CardException, IOException {
         if (!work.order().accepts(CardException.Risk.BLOCKERS)) {
-            CardRead before = new CardReads(work.workplace().store()).read(card, CardListing.of(card.volume()));
+            CardRead before =
+                    new CardReads(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
             refuse(of(before, files), done);
         }
     }
@@ -64,12 +66,23 @@ final class NewBlockers {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
         }
         CardRead after = new CardRead(
-                before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
+                before.files(),
+                config,
+                before.configProblem(),
+                before.space(),
+                before.health(),
+                before.cutShort(),
+                before.boot());
         Set<String> known = new HashSet<>();
-        blockers(before).forEach(finding -> known.add(finding.rule()));
+        blockers(before).forEach(finding -> known.add(seen(finding)));
         return blockers(after).stream()
-                .filter(finding -> !known.contains(finding.rule()))
+                .filter(finding -> !known.contains(seen(finding)))
                 .toList();
+    }
+
+    /** The same finding before and after, whatever line it stands on by then. */
+    private static String seen(Finding finding) {
+        return finding.rule() + " " + finding.what();
     }
 
     private static void refuse(List<Finding> blockers, String done) throws CardException {

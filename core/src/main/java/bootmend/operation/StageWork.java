@@ -65,8 +65,7 @@ record StageWork(Work work, ChangeRequest.Stage request) implements WorkOut {
         if (!board.knowsTryOnce()) {
             throw CardException.refused(
                     board.id() + " has no try-once start",
-                    "Only the pi4 family and later have one; on " + board.id() + " keep a copy of the card and edit "
-                            + "its config file.");
+                    "Keep a copy of the card and edit its config file in place of a trial that heals itself.");
         }
         return board;
     }

@@ -9,6 +9,8 @@ import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigName;
 import bootmend.tuning.StockReset;
 import bootmend.tuning.Vocabulary;
+import bootmend.tuning.resolve.StockLines;
+import bootmend.view.CardBoards;
 import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.List;
@@ -22,11 +24,12 @@ record StockWork(Work work, ChangeRequest.ToStock request) implements WorkOut {
     public Worked on(OpenCard card) throws CardException, IOException {
         checkKeys();
         ConfigFiles files = ConfigFiles.read(card.volume());
+        StockLines atStock = new CardBoards(work.workplace().tables()).stockLines(card, files);
         FilePlanner planner = work.planner(card);
         for (ConfigFile file : files.all()) {
             file.refuseWhenNotWhole();
             planner.replace(
-                    file.path(), file.entry(), file.bytes(), change(file).toBytes());
+                    file.path(), file.entry(), file.bytes(), change(file, atStock).toBytes());
         }
         return Worked.of(new CardViews(work.workplace()).of(card, files), planner.plan(TITLE))
                 .noting(notes(card));
@@ -42,11 +45,14 @@ record StockWork(Work work, ChangeRequest.ToStock request) implements WorkOut {
         }
     }
 
-    private ConfigDocument change(ConfigFile file) {
-        List<Integer> numbers = StockReset.lineNumbers(file.document(), vocabulary(), request.also());
-        return request.remove()
-                ? file.document().remove(numbers)
-                : file.document().commentOut(numbers);
+    private ConfigDocument change(ConfigFile file, StockLines atStock) {
+        List<StockReset.LineReset> resets = StockReset.of(
+                file.document(),
+                vocabulary(),
+                request.also(),
+                line -> atStock.isAtStock(
+                        file.path(), line.lineNumber(), line.tuningKey().key()));
+        return StockReset.apply(file.document(), resets, request.remove());
     }
 
     private static List<String> notes(OpenCard card) throws IOException {

@@ -32,9 +32,9 @@ public final class CheckWords {
     /** The boards that a card was checked for. */
     public static String boards(CheckView view) {
         if (view.boards().isEmpty()) {
-            return "none: no known board can boot from it";
+            return "none: nothing on it tells a board";
         }
-        return String.join(" ", view.boards()) + (view.boardsGiven() ? "" : " (every board that it can boot)");
+        return String.join(" ", view.boards()) + (view.boardsGiven() ? "" : " (every board that it can be meant for)");
     }
 
     /** The boards that a finding holds for, with a blank in front; nothing where it holds for all or none matters. */

@@ -2,9 +2,13 @@ package bootmend.profile;
 
 import bootmend.CardException;
 import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigLine;
 import bootmend.config.IncludeSource;
+import bootmend.config.LineKind;
 import bootmend.config.Truth;
+import bootmend.tuning.Assignment;
 import bootmend.tuning.Board;
+import bootmend.tuning.StockReset;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.Effective;
@@ -18,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -102,21 +107,28 @@ public final class ProfileEdit {
             List<LineOutcome> ours,
             Map<String, LineOutcome> kept,
             Map<String, String> settings) {
-        Set<Spot> keptSpots = kept.values().stream().map(this::spot).collect(Collectors.toSet());
+        Map<Spot, Set<String>> keptKeys = kept.values().stream()
+                .collect(Collectors.groupingBy(
+                        this::spot, Collectors.mapping(line -> line.key().key(), Collectors.toSet())));
         ConfigDocument edited = document;
-        Set<Integer> out = new TreeSet<>();
+        Map<Integer, Set<String>> out = new TreeMap<>();
         for (LineOutcome line : ours) {
             Spot spot = spot(line);
             if (!spot.path().equals(path)) {
                 continue;
             }
-            if (keptSpots.contains(spot)) {
-                edited = edited.setValue(spot.line(), settings.get(line.key().key()));
+            String key = line.key().key();
+            if (keptKeys.getOrDefault(spot, Set.of()).contains(key)) {
+                edited = edited.setValue(spot.line(), value(edited.line(spot.line()), key, settings.get(key)));
             } else {
-                out.add(spot.line());
+                out.computeIfAbsent(spot.line(), none -> new TreeSet<>()).add(key);
             }
         }
-        return edited.commentOut(out);
+        return StockReset.apply(edited, StockReset.of(edited, out), false);
+    }
+
+    private static String value(ConfigLine line, String key, String value) {
+        return line.kind() instanceof LineKind.Setting setting ? Assignment.with(setting, key, value) : value;
     }
 
     private Spot spot(LineOutcome line) {
@@ -151,6 +163,10 @@ public final class ProfileEdit {
         return document.append(lines);
     }
 
+    private static boolean counts(LineOutcome line) {
+        return line.effect() != LineEffect.OTHER_BOARD && line.effect() != LineEffect.NEVER_APPLIES;
+    }
+
     /** What was worked out must come out on the board, whatever else stands on the card. */
     private void verify(
             String file, Map<String, ConfigDocument> files, IncludeSource includes, Map<String, String> settings)
@@ -163,8 +179,10 @@ public final class ProfileEdit {
                         .or(() -> includes.read(name)));
         for (Effective effective : after.effective()) {
             String key = effective.chosen().setBy();
-            boolean resets =
-                    tables.vocabulary().find(key).map(known -> known.resets()).orElse(false);
+            boolean resets = tables.vocabulary()
+                    .findOnCard(key)
+                    .map(known -> known.resets())
+                    .orElse(false);
             // A key that only some revisions of the board read depends too, but not on anything the card holds.
             boolean sure = effective.chosen().source().condition().truth() == Truth.TRUE
                     && effective.otherwise().isEmpty();
@@ -177,7 +195,7 @@ public final class ProfileEdit {
             }
         }
         for (String key : settings.keySet()) {
-            if (after.assignments(key).isEmpty()) {
+            if (after.lines().stream().noneMatch(line -> line.key().key().equals(key) && counts(line))) {
                 throw CardException.refused(
                         "on " + board.id() + " " + key + " would not be read",
                         "Look at the sections at the end of " + file + ", put them right by hand, then try again.");

@@ -161,7 +161,7 @@ public final class ProfileJob {
         Profile profile = ProfileStore.read(file);
         board(profile.board());
         for (String key : profile.settings().keySet()) {
-            if (workplace.tables().vocabulary().find(key).isEmpty()) {
+            if (workplace.tables().vocabulary().findOnCard(key).isEmpty()) {
                 throw CardException.unreadable(
                         key + " in " + file + " is no tuning key",
                         "Keys are written as in the config file, in lower case, such as arm_freq.");

@@ -48,7 +48,7 @@ public final class TrialSettings {
     public Map<String, Long> named(List<String> texts) throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (String text : texts) {
-            String[] parts = text.strip().split("\\s*=\\s*", 2);
+            String[] parts = parts(text.strip());
             if (parts.length < 2 || TuningNumber.parse(parts[1]).isEmpty()) {
                 throw CardException.usage(text + " is no setting", "Write it like arm_freq=2000.");
             }
@@ -68,10 +68,25 @@ public final class TrialSettings {
         return settings;
     }
 
+    /** Key and value; a key such as {@code dtparam=sd_overclock} has an equals sign of its own. */
+    private String[] parts(String text) {
+        int last = text.lastIndexOf('=');
+        String key = last < 0 ? text : text.substring(0, last).strip();
+        return tables.vocabulary().find(key).isPresent()
+                ? new String[] {key, text.substring(last + 1).strip()}
+                : text.split("\\s*=\\s*", 2);
+    }
+
     private Map<String, Long> onCard(CardRequest request, BoardFacts facts, Map<String, Long> named)
             throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
         for (Effective each : resolve(request, facts).effective()) {
+            if (tables.vocabulary()
+                    .findOnCard(each.key())
+                    .filter(TuningKey::isKept)
+                    .isEmpty()) {
+                continue;
+            }
             OptionalLong value = TuningNumber.parse(each.value());
             if (each.state() == EffectiveState.SET || isHarmless(each) && value.isPresent()) {
                 settings.put(each.key(), value.orElseThrow());
@@ -90,7 +105,7 @@ public final class TrialSettings {
     private boolean isHarmless(Effective each) {
         return each.state() == EffectiveState.DEPENDS
                 && tables.vocabulary()
-                        .find(each.key())
+                        .findOnCard(each.key())
                         .filter(TuningKey::resets)
                         .isEmpty();
     }

@@ -122,7 +122,7 @@ final class TrialFile {
     }
 
     private long setting(String key, String text) {
-        if (tables.vocabulary().find(key).isEmpty()) {
+        if (tables.vocabulary().findOnCard(key).isEmpty()) {
             throw new IllegalArgumentException("this is no tuning key");
         }
         return TuningNumber.parse(text)

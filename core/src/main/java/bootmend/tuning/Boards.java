@@ -26,8 +26,9 @@ public final class Boards {
 
     static Boards read(DataFile file) {
         Set<Integer> seen = new HashSet<>();
-        return new Boards(file.withColumns("id", "chip", "sees", "board_types", "warranty_bit", "try_once", "note")
-                .map(row -> board(row, seen), Board::id));
+        return new Boards(
+                file.withColumns("id", "chip", "sees", "board_types", "warranty_bit", "try_once", "note", "source")
+                        .map(row -> board(row, seen), Board::id));
     }
 
     private static Board board(DataRow row, Set<Integer> seenTypes) {

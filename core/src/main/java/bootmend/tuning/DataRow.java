@@ -58,7 +58,7 @@ public record DataRow(String file, long line, List<String> header, List<String> 
     }
 
     /** Text from the given column as a decimal number or a hexadecimal one with {@code 0x}. */
-    long number(String column, String text) {
+    public long number(String column, String text) {
         try {
             return text.startsWith("0x") ? Long.parseLong(text.substring(2), HEX) : Long.parseLong(text);
         } catch (NumberFormatException e) {

@@ -18,10 +18,10 @@ public final class KeyMeanings {
 
     static KeyMeanings read(DataFile file, Vocabulary vocabulary) {
         return new KeyMeanings(file
-                .withColumns("key", "meaning")
+                .withColumns("key", "meaning", "source")
                 .map(
                         row -> {
-                            if (vocabulary.find(row.required("key")).isEmpty()) {
+                            if (vocabulary.row(row.required("key")).isEmpty()) {
                                 throw row.error(row.text("key") + " is no key");
                             }
                             return new Meaning(row.text("key"), row.required("meaning"));

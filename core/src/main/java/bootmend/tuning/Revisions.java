@@ -46,9 +46,9 @@ public final class Revisions {
 
     static Revisions read(DataFile processors, DataFile oldCodes, Boards boards) {
         List<Processor> chips = processors
-                .withColumns("number", "chip")
+                .withColumns("number", "chip", "source")
                 .map(row -> new Processor(row.number("number", 0, NIBBLE), row.required("chip")), Processor::number);
-        List<OldRevision> old = oldCodes.withColumns("code", "board", "revision", "memory_mb")
+        List<OldRevision> old = oldCodes.withColumns("code", "board", "revision", "memory_mb", "source")
                 .map(row -> oldRevision(row, boards), OldRevision::code);
         return new Revisions(
                 chips.stream().collect(Collectors.toMap(Processor::number, Processor::chip)),

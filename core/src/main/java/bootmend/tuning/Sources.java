@@ -10,7 +10,7 @@ public final class Sources {
 
     /** What stands in for a published source where there is none. */
     private static final Map<String, String> UNPUBLISHED =
-            Map.of("memory", "value from memory", "practice", "common practice, no source");
+            Map.of("memory", "value from memory", "practice", "common practice, no source", "none", "no source found");
 
     private final List<Source> all;
 
@@ -39,7 +39,7 @@ public final class Sources {
     }
 
     /** The sources that a cell names by their ids, or the words for what has none, in one phrase. */
-    String citation(DataRow row, String column) {
+    public String citation(DataRow row, String column) {
         row.required(column);
         return row.words(column).stream()
                 .map(word -> find(word)

@@ -14,7 +14,7 @@ public final class ThrottleBits {
     }
 
     static ThrottleBits read(DataFile file) {
-        return new ThrottleBits(file.withColumns("bit", "meaning").map(ThrottleBits::bit, ThrottleBit::bit));
+        return new ThrottleBits(file.withColumns("bit", "meaning", "source").map(ThrottleBits::bit, ThrottleBit::bit));
     }
 
     private static ThrottleBit bit(DataRow row) {

@@ -10,8 +10,8 @@ public final class TuningTables {
     private final Lazy<Sources> sources = new Lazy<>(() -> Sources.read(DataFile.resource("sources.csv")));
     private final Lazy<Vocabulary> vocabulary =
             new Lazy<>(() -> Vocabulary.read(DataFile.resource("tuning-keys.csv"), sources()));
-    private final Lazy<StockValues> stock =
-            new Lazy<>(() -> StockValues.read(DataFile.resource("stock-values.csv"), vocabulary()));
+    private final Lazy<StockValues> stock = new Lazy<>(() -> StockValues.read(
+            DataFile.resource("stock-values.csv"), DataFile.resource("stock-changes.csv"), vocabulary(), sources()));
     private final Lazy<Boards> boards = new Lazy<>(() -> Boards.read(DataFile.resource("boards.csv")));
     private final Lazy<ThrottleBits> throttleBits =
             new Lazy<>(() -> ThrottleBits.read(DataFile.resource("throttle-bits.csv")));
@@ -23,6 +23,11 @@ public final class TuningTables {
             new Lazy<>(() -> Cautions.read(DataFile.resource("cautions.csv"), sources()));
     private final Lazy<KeyMeanings> meanings =
             new Lazy<>(() -> KeyMeanings.read(DataFile.resource("key-meanings.csv"), vocabulary()));
+
+    private final Lazy<Reaches> reaches =
+            new Lazy<>(() -> Reaches.read(DataFile.resource("reach.csv"), vocabulary(), sources()));
+    private final Lazy<FilterBoards> filters =
+            new Lazy<>(() -> FilterBoards.read(DataFile.resource("filters.csv"), sources()));
 
     private TuningTables() {}
 
@@ -65,5 +70,13 @@ public final class TuningTables {
 
     public KeyMeanings meanings() {
         return meanings.get();
+    }
+
+    public Reaches reaches() {
+        return reaches.get();
+    }
+
+    public FilterBoards filters() {
+        return filters.get();
     }
 }

@@ -16,12 +16,22 @@ public final class Vocabulary {
     private static final Map<String, Boolean> RESETS = Map.of("yes", true, "shown", false);
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
 
+    private static final Map<String, TuningKey.OneTime> ONE_TIME =
+            Map.of("", TuningKey.OneTime.NEVER, "card", TuningKey.OneTime.FROM_CARD, "usb", TuningKey.OneTime.OVER_USB);
+
     private final Map<String, TuningKey> byName = new LinkedHashMap<>();
+    private final Map<String, TuningKey> byLowerCase = new HashMap<>();
+    private final Map<NamePattern, TuningKey> patterns = new LinkedHashMap<>();
     private final Map<String, List<TuningKey>> groups = new HashMap<>();
 
     private Vocabulary(List<TuningKey> keys) {
         for (TuningKey key : keys) {
+            if (!key.published()) {
+                patterns.put(NamePattern.of(key.key()), key);
+                continue;
+            }
             byName.put(key.key(), key);
+            byLowerCase.put(key.key().toLowerCase(Locale.ROOT), key);
             key.sets()
                     .forEach(set -> groups.computeIfAbsent(set, name -> new ArrayList<>())
                             .add(key));
@@ -42,6 +52,7 @@ public final class Vocabulary {
                 "unclear",
                 "sets",
                 "clamped",
+                "one_time",
                 "source",
                 "note");
         Vocabulary vocabulary = new Vocabulary(checked.map(row -> key(row, sources), TuningKey::key));
@@ -64,11 +75,13 @@ public final class Vocabulary {
                 stock(row),
                 row.choice("resets", RESETS),
                 row.required("applies_to"),
-                BoardSet.parse(List.of(row.required("boards").split(" ")), row),
+                BoardSet.parse(row.words("boards"), row),
                 BoardSet.parse(row.words("unclear"), row),
                 row.words("sets"),
                 clamped,
-                sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))),
+                row.choice("one_time", ONE_TIME),
+                !row.text("key").contains(NamePattern.ANY),
+                sources.citation(row, "source"),
                 row.text("note"));
     }
 
@@ -88,7 +101,15 @@ public final class Vocabulary {
         }
     }
 
-    /** Every key, in the data file's order. */
+    /** The key that a row of a data file names; it may be a pattern. */
+    Optional<TuningKey> row(String name) {
+        return find(name)
+                .or(() -> patterns.values().stream()
+                        .filter(key -> key.key().equals(name))
+                        .findFirst());
+    }
+
+    /** Every key that has a name of its own, in the data file's order. */
     public List<TuningKey> keys() {
         return List.copyOf(byName.values());
     }
@@ -98,13 +119,27 @@ public final class Vocabulary {
         return Collections.unmodifiableList(groups.getOrDefault(key, List.of()));
     }
 
-    /** The key with exactly this name. */
+    /** The key with exactly this name that is published, or known at least by it. */
     public Optional<TuningKey> find(String name) {
         return Optional.ofNullable(byName.get(name));
     }
 
+    /** The same, or a key that nothing is known of but that its name is like that of a tuning key. */
+    public Optional<TuningKey> findOnCard(String name) {
+        TuningKey known = byName.get(name);
+        if (known != null) {
+            return Optional.of(known);
+        }
+        for (Map.Entry<NamePattern, TuningKey> each : patterns.entrySet()) {
+            if (each.getKey().fits(name)) {
+                return Optional.of(each.getValue().named(name));
+            }
+        }
+        return Optional.empty();
+    }
+
     /** The key that a name means if case is overlooked; the board does not overlook it. */
     public Optional<TuningKey> findIgnoringCase(String name) {
-        return find(name.toLowerCase(Locale.ROOT));
+        return Optional.ofNullable(byLowerCase.get(name.toLowerCase(Locale.ROOT)));
     }
 }

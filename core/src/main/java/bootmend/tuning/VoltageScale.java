@@ -11,10 +11,10 @@ import java.util.OptionalLong;
  * @param stepMicrovolts voltage between two steps, in microvolts, above 0
  * @param min lowest step
  * @param max highest step
- * @param source where it is published
+ * @param citation where it is published
  */
 public record VoltageScale(
-        String key, BoardSet boards, long zeroMicrovolts, long stepMicrovolts, long min, long max, Source source) {
+        String key, BoardSet boards, long zeroMicrovolts, long stepMicrovolts, long min, long max, String citation) {
 
     /** The voltage at a step, in microvolts; empty for a step out of range. */
     public OptionalLong microvolts(long step) {

@@ -11,47 +11,72 @@ public final class VoltageSteps {
     private static final double MICROVOLTS_A_VOLT = 1_000_000;
     private static final String KEY = "key";
 
-    private final List<VoltageScale> scales;
+    private final List<Row> rows;
 
-    private VoltageSteps(List<VoltageScale> scales) {
-        this.scales = scales;
+    private VoltageSteps(List<Row> rows) {
+        this.rows = rows;
     }
 
     static VoltageSteps read(DataFile file, Vocabulary vocabulary, Sources sources) {
-        return new VoltageSteps(file.withColumns(KEY, "boards", "zero_uv", "step_uv", "source")
+        return new VoltageSteps(file.withColumns(KEY, "boards", "zero_uv", "step_uv", "unclear", "source")
                 .map(
                         row -> scale(row, vocabulary, sources),
-                        scale -> List.of(scale.key(), scale.boards().ranges())));
+                        row -> List.of(row.key(), row.boards().ranges())));
     }
 
-    private static VoltageScale scale(DataRow row, Vocabulary vocabulary, Sources sources) {
+    private static Row scale(DataRow row, Vocabulary vocabulary, Sources sources) {
         TuningKey key = vocabulary
                 .find(row.required(KEY))
                 .filter(known -> known.min().isPresent() && known.max().isPresent())
                 .orElseThrow(() -> row.error(row.text(KEY) + " is no key with a range"));
-        return new VoltageScale(
+        BoardSet boards = BoardSet.parse(row.words("boards"), row);
+        String citation = sources.citation(row, "source");
+        if (!row.text("unclear").isEmpty()) {
+            if (!row.text("zero_uv").isEmpty() || !row.text("step_uv").isEmpty()) {
+                throw row.error("what is unclear has no volts");
+            }
+            return new Row(key.key(), boards, Optional.empty(), row.text("unclear"), citation);
+        }
+        VoltageScale scale = new VoltageScale(
                 key.key(),
-                BoardSet.parse(row.words("boards"), row),
+                boards,
                 row.number("zero_uv", 1, Integer.MAX_VALUE),
                 row.number("step_uv", 1, Integer.MAX_VALUE),
                 key.min().getAsLong(),
                 key.max().getAsLong(),
-                sources.find(row.text("source")).orElseThrow(() -> row.error("unknown source " + row.text("source"))));
+                citation);
+        return new Row(key.key(), boards, Optional.of(scale), "", citation);
+    }
+
+    /** A row of the table: a scale, or why there is none. */
+    private record Row(String key, BoardSet boards, Optional<VoltageScale> scale, String unclear, String citation) {}
+
+    private Optional<Row> row(String key, String boardId) {
+        return rows.stream()
+                .filter(row ->
+                        row.key().equals(key) && row.boards().contains(boardId, OptionalInt.empty()) == Truth.TRUE)
+                .findFirst();
+    }
+
+    /** Why a key's steps cannot be told in volts on a board, and where that is published; empty where nothing is. */
+    public Optional<String> unclear(String key, String boardId) {
+        return row(key, boardId)
+                .filter(row -> !row.unclear().isEmpty())
+                .map(row -> row.unclear() + " (" + row.citation() + ")");
     }
 
     /** How this board turns the key's steps into volts; empty where it is not published. */
     public Optional<VoltageScale> scale(String key, String boardId) {
-        return scales.stream()
-                .filter(scale ->
-                        scale.key().equals(key) && scale.boards().contains(boardId, OptionalInt.empty()) == Truth.TRUE)
-                .findFirst();
+        return row(key, boardId).flatMap(Row::scale);
     }
 
     /** The voltage at a step, in volts. */
     public Figure volts(String key, String boardId, long step) {
         Optional<VoltageScale> scale = scale(key, boardId);
         if (scale.isEmpty()) {
-            return new Figure.NotPublished("volts of " + key + " on " + boardId);
+            String why =
+                    row(key, boardId).map(row -> " (" + row.unclear() + ")").orElse("");
+            return new Figure.NotPublished("volts of " + key + " on " + boardId + why);
         }
         if (scale.get().microvolts(step).isEmpty()) {
             return new Figure.NotPublished("volts of " + key + "=" + step + ", which is out of range");

@@ -1,6 +1,6 @@
 package bootmend.view;
 
-import bootmend.check.BootableBoards;
+import bootmend.boot.BootTables;
 import bootmend.tuning.Board;
 import bootmend.tuning.Caution;
 import bootmend.tuning.Source;
@@ -40,10 +40,22 @@ final class BoardExplainer {
                 board.warrantyBit().word(),
                 stock(board),
                 volts(board),
-                new BootableBoards(tables).usualFiles(board.id()),
-                board.note(),
+                new BootTables(tables).usualFiles(board.id()),
+                note(board),
                 CautionView.of(cautions(board)),
                 sources());
+    }
+
+    /** What is to know of the board, and why no volts can be told where that is so. */
+    private String note(Board board) {
+        return tables.vocabulary().keys().stream()
+                .map(TuningKey::key)
+                .flatMap(key -> tables
+                        .voltageSteps()
+                        .unclear(key, board.id())
+                        .map(why -> "Volts of " + key + " cannot be told: " + why)
+                        .stream())
+                .reduce(board.note(), (all, more) -> all.isEmpty() ? more : all + ". " + more);
     }
 
     private List<BoardExplanation.KeyStock> stock(Board board) {

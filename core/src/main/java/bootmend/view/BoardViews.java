@@ -1,6 +1,7 @@
 package bootmend.view;
 
 import bootmend.tuning.Figure;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.AgainstStock;
 import bootmend.tuning.resolve.Effective;
@@ -32,13 +33,17 @@ final class BoardViews {
         return new BoardView(
                 resolution.facts().board().orElseThrow().id(),
                 resolution.effective().stream()
+                        .filter(each -> tables.vocabulary()
+                                .findOnCard(each.key())
+                                .filter(TuningKey::tunes)
+                                .isPresent())
                         .map(effective -> effective(effective, numbers))
                         .toList(),
                 power(numbers.cpuPower()));
     }
 
     private EffectiveView effective(Effective effective, AgainstStock numbers) {
-        var key = tables.vocabulary().find(effective.key()).orElseThrow();
+        var key = tables.vocabulary().findOnCard(effective.key()).orElseThrow();
         return new EffectiveView(
                 effective.key(),
                 effective.value(),

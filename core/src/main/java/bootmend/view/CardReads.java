@@ -2,6 +2,9 @@ package bootmend.view;
 
 import bootmend.CardException;
 import bootmend.Sentence;
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.BootTables;
+import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
@@ -13,6 +16,8 @@ import bootmend.check.ConfigText;
 import bootmend.check.HealthRemark;
 import bootmend.fat.BootFiles;
 import bootmend.fat.VolumeSpace;
+import bootmend.tuning.resolve.BoardFacts;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,22 +27,31 @@ import java.util.Optional;
 public final class CardReads {
 
     private final UndoStore store;
+    private final BootTables boot;
 
-    public CardReads(UndoStore store) {
-        this.store = store;
+    public CardReads(Workplace workplace) {
+        this.store = workplace.store();
+        this.boot = new BootTables(workplace.tables());
     }
 
-    /** The card as it is. */
-    public CardRead read(OpenCard card, CardListing listing) throws CardException, IOException {
+    /**
+     * The card as it is.
+     *
+     * @param facts what is known about the board
+     * @param depth whether boot files are opened
+     */
+    public CardRead read(OpenCard card, CardListing listing, BoardFacts facts, Depth depth)
+            throws CardException, IOException {
+        String name = ShowViews.startFile(card, facts);
         BootFiles volume = card.volume();
         List<ConfigText> config = List.of();
         Optional<String> problem = Optional.empty();
         try {
-            config = ConfigFiles.read(volume).all().stream()
+            config = ConfigFiles.read(volume, name).all().stream()
                     .map(file -> new ConfigText(file.path(), file.document(), file.doubts()))
                     .toList();
         } catch (CardException e) {
-            boolean there = volume.find(ConfigFiles.NAME).isPresent();
+            boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
         Optional<String> cutShort = card.recovery(store)
@@ -47,7 +61,8 @@ public final class CardReads {
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<HealthRemark> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
+        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
+                .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */

@@ -7,6 +7,7 @@ import bootmend.card.OpenCard;
 import bootmend.config.ConfigName;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
+import bootmend.tuning.resolve.StockLines;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -15,6 +16,9 @@ import java.util.Optional;
 
 /** Makes views of open cards. */
 public final class CardViews {
+
+    /** The state of a line that holds its stock value on every board of the card that reads it. */
+    private static final String SET_TO_STOCK = "set to stock";
 
     private final Workplace workplace;
 
@@ -47,10 +51,14 @@ public final class CardViews {
     public CardView of(OpenCard card, ConfigFiles files) throws CardException, IOException {
         ConfigFile main = files.main();
         List<TuningView> tuning = new ArrayList<>();
+        StockLines atStock = new CardBoards(workplace.tables()).stockLines(card, files);
         for (ConfigFile file : files.all()) {
             for (TuningLine line :
                     TuningLines.find(file.document(), workplace.tables().vocabulary())) {
-                tuning.add(view(file.path(), line));
+                boolean same = line.isActive()
+                        && atStock.isAtStock(
+                                file.path(), line.lineNumber(), line.tuningKey().key());
+                tuning.add(view(file.path(), line, same));
             }
         }
         List<String> notes = cardNotes(card);
@@ -84,7 +92,7 @@ public final class CardViews {
         return notes;
     }
 
-    private TuningView view(String file, TuningLine line) {
+    private TuningView view(String file, TuningLine line, boolean atStock) {
         Optional<String> stock = new StockWords(workplace.tables()).of(line);
         return new TuningView(
                 file,
@@ -95,8 +103,8 @@ public final class CardViews {
                 line.tuningKey().unit(),
                 stock,
                 line.isActive(),
-                line.state().word(),
-                line.tuningKey().resets(),
+                atStock ? SET_TO_STOCK : line.state().word(),
+                line.tuningKey().resets() && !atStock,
                 Optional.empty());
     }
 }

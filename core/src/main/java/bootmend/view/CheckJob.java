@@ -1,6 +1,7 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
@@ -8,17 +9,15 @@ import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.check.FileText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
-import bootmend.fat.FileSample;
 import bootmend.request.RequestedBoard;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 
 /** Checks a card for a purpose and writes nothing. */
@@ -41,9 +40,8 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws CardException, IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardRead read = new CardReads(workplace.store()).read(card, listing);
-        CardContent unsampled = new CardContents(workplace.tables()).of(read, facts);
-        CardContent content = unsampled.withSamples(samples(card.volume(), listing, unsampled));
+        CardRead read = new CardReads(workplace).read(card, listing, facts, Depth.CONTENTS);
+        CardContent content = content(card, listing, read, facts);
         return new CheckView(
                 new CardViews(workplace).of(card),
                 request.purpose(),
@@ -53,24 +51,23 @@ public final class CheckJob {
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
-    private static Map<String, FileSample> samples(BootFiles volume, CardListing listing, CardContent content) {
-        Map<String, FileSample> samples = new HashMap<>();
-        // In the order in which they lie on the card: a packed image is unpacked forward.
-        List<String> inPlace = content.wantedSamples().stream()
-                .sorted(Comparator.comparingLong(
-                        (String path) -> listing.entry(path).firstCluster()))
-                .toList();
-        for (String path : inPlace) {
-            samples.put(path, sample(volume, listing.entry(path)));
-        }
-        return samples;
+    private CardContent content(OpenCard card, CardListing listing, CardRead read, BoardFacts facts) {
+        CardContent content = new CardContents(workplace.tables()).of(read, facts);
+        return content.withTexts(texts(card.volume(), listing, content));
     }
 
-    private static FileSample sample(BootFiles volume, DirectoryEntry entry) {
-        try {
-            return volume.sample(entry);
-        } catch (IOException e) {
-            return new FileSample(entry.size(), new byte[0], List.of(), List.of(e.getMessage()));
+    /** Small files that are read for what they hold; what cannot be read is told about as damage elsewhere. */
+    private static Map<String, FileText> texts(BootFiles volume, CardListing listing, CardContent content) {
+        Map<String, FileText> texts = new HashMap<>();
+        for (String path : content.wantedTexts()) {
+            DirectoryEntry entry = listing.entry(path);
+            try {
+                byte[] bytes = volume.read(entry, FileText.MOST_BYTES).bytes();
+                texts.put(path, new FileText(bytes, bytes.length >= entry.size()));
+            } catch (IOException e) {
+                texts.put(path, new FileText(new byte[0], false));
+            }
         }
+        return texts;
     }
 }

@@ -10,7 +10,7 @@ import java.util.List;
  * What a check of a card found, as a user is shown it.
  *
  * @param card what is on the card
- * @param boards ids of the boards that it was checked for; empty where no known board can boot from it
+ * @param boards ids of the boards that it was checked for; empty where nothing on it tells a board
  * @param boardsGiven whether these were asked for, rather than found on the card
  * @param findings the heaviest first
  * @param when when it was checked

@@ -49,7 +49,10 @@ public final class ExplainJob {
     }
 
     private Optional<Explanation> key(String word) {
-        return tables.vocabulary().findIgnoringCase(word).map(new KeyExplainer(tables)::explain);
+        return tables.vocabulary()
+                .findIgnoringCase(word)
+                .or(() -> tables.vocabulary().findIgnoringCase("dtparam=" + word))
+                .map(new KeyExplainer(tables)::explain);
     }
 
     private Optional<Explanation> board(String word) {

@@ -39,7 +39,7 @@ final class KeyExplainer {
                 stock(key),
                 key.note(),
                 CautionView.of(tables.cautions().about(key.group())),
-                key.source().citation());
+                key.citation());
     }
 
     /** None for a key that only sets others, of which each has its own. */
@@ -52,8 +52,16 @@ final class KeyExplainer {
                 .toList();
     }
 
-    /** A key's stock on a board in words, without its unit. */
+    /** A key's stock on a board in words, without its unit, and what it came to be later. */
     String stock(TuningKey key, Board board) {
+        return tables.stock().changes(key.key(), board.id()).stream()
+                .map(change -> ", or "
+                        + (change.number().isPresent() ? change.number().getAsLong() + " " : "")
+                        + change.when())
+                .collect(Collectors.joining("", published(key, board), ""));
+    }
+
+    private String published(TuningKey key, Board board) {
         if (key.boards().contains(board.id(), OptionalInt.empty()) == Truth.FALSE
                 && key.unclear().contains(board.id(), OptionalInt.empty()) == Truth.FALSE) {
             return "not read";
@@ -94,9 +102,9 @@ final class KeyExplainer {
 
     private static String words(Stock stock) {
         if (stock instanceof Stock.Value value) {
-            return Long.toString(value.mhz());
+            return Long.toString(value.number());
         } else if (stock instanceof Stock.WithBoost boost) {
-            return boost.mhz() + ", or " + boost.boostedMhz() + " with " + boost.boostKey() + "=" + boost.boostValue()
+            return boost.number() + ", or " + boost.boosted() + " with " + boost.boostKey() + "=" + boost.boostValue()
                     + ",";
         }
         return stock instanceof Stock.DoesNothing ? "does nothing there" : NOT_PUBLISHED;

@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * A card with its config file in full and what that comes to.
  *
- * @param show the card, and what it comes to on the board that was asked about or on each that it can boot
+ * @param show the card, and what it comes to on the board that was asked about or on each that it can be meant for
  * @param files the config file first, then those that it includes; empty where it cannot be read
  * @param boards ids of every known board
  * @param waiting a change to this card that was cut short

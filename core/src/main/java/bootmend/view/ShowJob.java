@@ -29,7 +29,7 @@ public final class ShowJob {
     }
 
     /**
-     * The card, and what it comes to on the board that is asked about; where none is, on each board that it can boot.
+     * The card, and what it comes to on the board that is asked about; where none is, on each board that it can be meant for.
      *
      * @throws CardException of kind usage where what is said about the board makes no sense
      */

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A card with what it comes to on the board that was asked about, or on each board that it can boot.
+ * A card with what it comes to on the board that was asked about, or on each board that it can be meant for.
  *
  * @param card the card; its tuning lines carry their effect where a board was asked about
  * @param board the board that was asked about; {@code boards} then has that one alone
- * @param boards every board that the card can boot, or every known board where it can boot none
+ * @param boards every board that the card can be meant for, or every known board where nothing tells one
  * @param anyBootable whether the card has the boot files of a known board; true where a board was asked about
  * @param keys every key that some of these boards gets a value for, in the vocabulary's order
  * @param cautions those that the tuning of these boards calls for

@@ -1,13 +1,9 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.BootTables;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
-import bootmend.check.BootableBoards;
-import bootmend.check.CardFiles;
-import bootmend.config.ConfigLine;
-import bootmend.config.LineKind;
-import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
 import bootmend.partition.AutobootFile;
 import bootmend.tuning.Board;
@@ -19,7 +15,6 @@ import bootmend.tuning.resolve.Resolution;
 import bootmend.tuning.resolve.Resolver;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -33,9 +28,6 @@ import java.util.stream.Collectors;
 final class ShowViews {
 
     private static final String TRYBOOT = "tryboot.txt";
-    private static final String PREFIX = "os_prefix";
-    /** How many folders are looked into for kernels. No source: a bound against hostile cards. */
-    private static final int MOST_FOLDERS = 8;
 
     private final TuningTables tables;
     private final CardViews cards;
@@ -62,12 +54,14 @@ final class ShowViews {
             Resolution resolution = resolve.apply(facts.board().get());
             return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true);
         }
-        CardFiles names = names(card, files);
-        BootableBoards boards = new BootableBoards(tables);
+        Set<String> meant = new BootTables(tables).meantFor(CardBoards.names(card, files));
         // Each resolution is let go before the next: a hostile config file may make every one of them large.
         List<Answer> all = tables.boards().all().stream()
                 .map(resolve)
-                .map(resolution -> answer(resolution, files, boards.canBoot(resolution, names)))
+                .map(resolution -> answer(
+                        resolution,
+                        files,
+                        meant.contains(resolution.facts().board().orElseThrow().id())))
                 .toList();
         List<Answer> booted = all.stream().filter(Answer::bootable).toList();
         return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
@@ -121,7 +115,7 @@ final class ShowViews {
      * reads {@code tryboot.txt} in place of {@code config.txt}, or another partition's {@code config.txt} where
      * {@code tryboot_a_b=1} says so.
      */
-    private static String startFile(OpenCard card, BoardFacts facts) throws IOException {
+    static String startFile(OpenCard card, BoardFacts facts) throws IOException {
         return facts.tryboot().orElse(false) && file(card, TRYBOOT).isPresent() && !switchesPartition(card)
                 ? TRYBOOT
                 : ConfigFiles.NAME;
@@ -138,36 +132,5 @@ final class ShowViews {
 
     private static Optional<DirectoryEntry> file(OpenCard card, String name) throws IOException {
         return card.volume().root().find(name).filter(entry -> !entry.folder());
-    }
-
-    /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
-    private static CardFiles names(OpenCard card, ConfigFiles files) throws IOException {
-        List<CardFiles.Entry> entries =
-                new ArrayList<>(entries("", card.volume().root()));
-        List<String> folders = files.all().stream()
-                .flatMap(file -> file.document().lines().stream())
-                .map(ConfigLine::kind)
-                .filter(LineKind.Setting.class::isInstance)
-                .map(LineKind.Setting.class::cast)
-                .filter(setting ->
-                        setting.key().equals(PREFIX) && setting.value().contains("/"))
-                .map(setting -> setting.value().substring(0, setting.value().lastIndexOf('/')))
-                .distinct()
-                .limit(MOST_FOLDERS)
-                .toList();
-        for (String folder : folders) {
-            Optional<DirectoryEntry> entry = card.volume().find(folder).filter(DirectoryEntry::folder);
-            if (entry.isPresent()) {
-                entries.addAll(entries(folder + "/", card.volume().list(entry.get())));
-            }
-        }
-        return new CardFiles(entries);
-    }
-
-    private static List<CardFiles.Entry> entries(String folder, Directory directory) {
-        return directory.entries().stream()
-                .map(entry ->
-                        new CardFiles.Entry(folder + entry.name(), entry.shortName(), entry.folder(), entry.size()))
-                .toList();
     }
 }

@@ -1,6 +1,6 @@
 package bootmend.view;
 
-import bootmend.tuning.BoardStock;
+import bootmend.tuning.Board;
 import bootmend.tuning.Figure;
 import bootmend.tuning.Stock;
 import bootmend.tuning.StockRule;
@@ -25,18 +25,21 @@ final class StockWords {
     /** A number where there is one for every board the line is for, else the range over the boards; empty if unpublished. */
     Optional<String> of(TuningLine line) {
         StockRule rule = line.tuningKey().stock();
-        if (rule instanceof StockRule.Plain plain) {
-            return Optional.of(Long.toString(plain.value()));
-        }
         if (rule instanceof StockRule.NotPublished) {
             return Optional.empty();
         }
         String key = line.tuningKey().key();
-        List<Long> values = sectionBoard(line)
-                .map(board -> values(tables.stock().of(key, board, OptionalInt.empty())))
-                .orElseGet(() -> values(tables.stock().perBoard(key).stream()
-                        .map(BoardStock::stock)
-                        .toList()));
+        List<String> boards = sectionBoard(line)
+                .map(List::of)
+                .orElseGet(() -> tables.boards().all().stream().map(Board::id).toList());
+        List<Long> values = new ArrayList<>();
+        if (rule instanceof StockRule.Plain plain) {
+            values.add(plain.value());
+            boards.forEach(
+                    board -> values.addAll(values(List.copyOf(tables.stock().changes(key, board)))));
+        } else {
+            boards.forEach(board -> values.addAll(values(tables.stock().of(key, board, OptionalInt.empty()))));
+        }
         if (values.isEmpty()) {
             return Optional.empty();
         }
@@ -49,7 +52,7 @@ final class StockWords {
     Optional<String> on(Resolution resolution, String key) {
         List<String> values = tables
                 .vocabulary()
-                .find(key)
+                .findOnCard(key)
                 .map(known -> new AgainstStock(tables, resolution).stock(known))
                 .orElse(List.of())
                 .stream()
@@ -70,10 +73,12 @@ final class StockWords {
         List<Long> values = new ArrayList<>();
         for (Stock stock : stocks) {
             if (stock instanceof Stock.Value value) {
-                values.add(value.mhz());
+                values.add(value.number());
             } else if (stock instanceof Stock.WithBoost boost) {
-                values.add(boost.mhz());
-                values.add(boost.boostedMhz());
+                values.add(boost.number());
+                values.add(boost.boosted());
+            } else if (stock instanceof Stock.Changed changed) {
+                changed.number().ifPresent(values::add);
             }
         }
         return values;

@@ -1,11 +1,15 @@
 package bootmend.check;
 
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.BootTables;
+import bootmend.boot.Depth;
 import bootmend.config.ConfigDocument;
-import bootmend.fat.FileSample;
 import bootmend.fat.VolumeSpace;
 import bootmend.fixtures.BootFiles;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,6 +29,7 @@ record TestCard(
 
     static final TuningTables TABLES = TuningTables.load();
     private static final Checker CHECKER = new Checker(TABLES);
+    private static final BootTables BOOT = new BootTables(TABLES);
     private static final CardContents CONTENTS = new CardContents(TABLES);
     private static final int CLUSTER = 4096;
     private static final int KERNEL = 8 * CLUSTER;
@@ -104,38 +109,34 @@ record TestCard(
         files.forEach((path, bytes) -> entries.add(CardFiles.Entry.file(path, bytes.length)));
         List<ConfigText> texts = new ArrayList<>();
         config.forEach((path, bytes) -> texts.add(new ConfigText(path, ConfigDocument.parse(bytes), configDoubts())));
-        CardContent content = CONTENTS.of(
-                new CardRead(
-                        new CardFiles(entries),
-                        texts,
-                        rest.configProblem(),
-                        rest.space(),
-                        rest.health(),
-                        rest.cutShort()),
-                board.map(id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow()))
-                        .orElse(BoardFacts.none()));
-        Map<String, FileSample> samples = new HashMap<>();
-        content.wantedSamples().forEach(path -> samples.put(path, sample(path)));
-        return content.withSamples(samples);
+        BoardFacts facts = board.map(
+                        id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow()))
+                .orElse(BoardFacts.none());
+        CardRead read = new CardRead(
+                new CardFiles(entries), texts, rest.configProblem(), rest.space(), rest.health(), rest.cutShort());
+        CardContent content = CONTENTS.of(read.withBoot(diagnosis(facts)), facts);
+        Map<String, FileText> heads = new HashMap<>();
+        content.wantedTexts().forEach(path -> heads.put(path, text(path)));
+        return content.withTexts(heads);
+    }
+
+    private FileText text(String path) {
+        byte[] bytes = files.get(path);
+        return new FileText(
+                Arrays.copyOf(bytes, Math.min(bytes.length, FileText.MOST_BYTES)), bytes.length <= FileText.MOST_BYTES);
+    }
+
+    private BootDiagnosis diagnosis(BoardFacts facts) {
+        try {
+            return BootDiagnosis.of(new MemoryBootCard(files, torn), facts, BOOT, Depth.CONTENTS);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Doubts on the config file stand with the rest's texts, where a case needs them. */
     private List<String> configDoubts() {
         return rest.config().stream().flatMap(text -> text.doubts().stream()).toList();
-    }
-
-    private FileSample sample(String path) {
-        byte[] bytes = files.get(path);
-        List<Boolean> zero = new ArrayList<>();
-        for (int at = 0; at < bytes.length; at += CLUSTER) {
-            byte[] cluster = Arrays.copyOfRange(bytes, at, Math.min(bytes.length, at + CLUSTER));
-            zero.add(Arrays.equals(cluster, new byte[cluster.length]));
-        }
-        return new FileSample(
-                bytes.length,
-                Arrays.copyOf(bytes, Math.min(bytes.length, CLUSTER)),
-                zero,
-                Optional.ofNullable(torn.get(path)).stream().toList());
     }
 
     List<Finding> check(Purpose purpose) {

@@ -30,6 +30,8 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Profiles saved from cards and put on cards; trials staged, adopted and removed. */
 class ProfileAndStageTest {
@@ -112,6 +114,40 @@ class ProfileAndStageTest {
                 .writeTo(waiting, 0);
         bench.insert("/cards/waiting.img", waiting);
         refused(() -> put("/cards/waiting.img", profile("cart")), "blocker");
+    }
+
+    /** Twice the stock of 1500 and 600 at least: "Overclocking options", commit 6e5f9446; delta: firmware issue 1876. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "arm_freq=5000",
+                "arm_freq_min=1900",
+                "over_voltage=9",
+                "over_voltage_delta=900000",
+                "never_over_voltage=1"
+            })
+    void whatCannotBeIsRefusedBeforeItIsStaged(String setting) throws Exception {
+        refused(() -> stage(setting), "blocker");
+        assertThat(file(cart, "tryboot.txt")).isEmpty();
+    }
+
+    @Test
+    void aBlockerThatIsThereDoesNotHideANewOne() throws Exception {
+        bench.insert(CART, TestBench.card("gpu_freq=1200\n"));
+        refused(() -> stage("arm_freq=5000"), "arm_freq=5000");
+    }
+
+    @Test
+    void aProfileKeepsNeitherConsoleNorBitsOfTheChip() throws Exception {
+        bench.insert(
+                "/cards/mixed.img",
+                TestBench.card(
+                        "arm_freq=1750\nenable_uart=1\nnever_over_voltage=1\ndtparam=audio=on,sd_overclock=100\n"));
+        save("mixed", "/cards/mixed.img");
+        put(MAST, profile("mixed"));
+        assertThat(config(mast))
+                .contains("arm_freq=1750", "dtparam=sd_overclock=100")
+                .doesNotContain("never_over_voltage", "enable_uart", "audio");
     }
 
     @Test
@@ -238,12 +274,13 @@ class ProfileAndStageTest {
                 "no settings are staged");
     }
 
+    /** Source: "EEPROM boot flow", bootflow-eeprom.adoc, commit 33cd51c5: all boards support the one-time flag. */
     @Test
-    void aBoardWithoutTryOnceIsRefused() {
-        refused(
-                () -> TriedChange.of(
-                        bench.workplace(), card(CART), new ChangeRequest.Stage("pi3", List.of("arm_freq=1300"))),
-                "no try-once start");
+    void anOlderBoardCanBeStagedToo() throws Exception {
+        TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Stage("pi3", List.of("arm_freq=1300")))
+                .apply();
+        assertThat(file(cart, "tryboot.txt"))
+                .hasValueSatisfying(text -> assertThat(text).contains("arm_freq=1300"));
     }
 
     /** Source: "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86. */

@@ -70,6 +70,73 @@ class ResetJobTest {
         assertThat(card.disk.differingSectors(once)).isEmpty();
     }
 
+    /** Stock values: "Overclocking options", config_txt/overclocking.adoc, commit 6e5f9446. */
+    @Test
+    void linesAtStockAreLeftAlone() throws CardException, IOException {
+        String atStock = "force_turbo=0\ntemp_limit=85\nover_voltage=0\n[pi400]\narm_freq=1800\ngpu_freq=500\n";
+        MemoryCard card = MemoryCard.withConfig(atStock);
+
+        assertThat(card.show().isStock()).isTrue();
+        assertThat(card.show().tuning())
+                .extracting(TuningView::state)
+                .containsOnly("set to stock")
+                .hasSize(5);
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isFalse();
+        assertThat(card.lastJob().writes()).isEmpty();
+        assertThat(card.text("config.txt")).isEqualTo(atStock);
+    }
+
+    /** Where it is not sure on every board that reads a line, the line goes. */
+    @Test
+    void linesThatAreStockOnSomeBoardsOnlyAreReset() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(
+                "force_turbo=0\narm_freq=1500\ninitial_turbo=0\n[pi4]\narm_freq=1800\n[pi5]\nv3d_freq=960\n");
+
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isTrue();
+        assertThat(card.text("config.txt"))
+                .isEqualTo("force_turbo=0\n#arm_freq=1500\n#initial_turbo=0\n[pi4]\n#arm_freq=1800\n"
+                        + "[pi5]\n#v3d_freq=960\n");
+    }
+
+    @Test
+    void parametersThatTuneGoAndTheOthersOnTheirLineStay() throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig("dtparam=sd_overclock=100\ndtparam=audio=on,sd_overclock=83,spi=on\n"
+                + "dtoverlay=sdhost,overclock_50=84\ndtoverlay=lab-arm,speed=2\ndtparam=i2c_arm=on\n");
+
+        assertThat(card.show().isStock()).isFalse();
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isTrue();
+        assertThat(card.text("config.txt"))
+                .isEqualTo("#dtparam=sd_overclock=100\ndtparam=audio=on,spi=on\n"
+                        + "dtoverlay=sdhost\ndtoverlay=lab-arm,speed=2\ndtparam=i2c_arm=on\n");
+        assertThat(card.show().isStock()).isTrue();
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isFalse();
+        assertThat(card.undo()).isTrue();
+        assertThat(card.text("config.txt")).startsWith("dtparam=sd_overclock=100\n");
+    }
+
+    /** Keys that no reset may leave behind in silence; names from the pages in the table of keys. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "dvfs=1",
+                "sdram_schmoo=0x02000020",
+                "sdram_lab_timing=1",
+                "never_over_voltage=1",
+                "current_limit_override=0x5A000020",
+                "over_voltage_avs=25000",
+                "disable_auto_turbo=1",
+                "dtparam=sdio_overclock=100",
+                "dtparam=overclock_50=100",
+                "program_usb_boot_mode=1",
+                "lab_freq=500"
+            })
+    void everyTuningKeyIsSeenAndReset(String line) throws CardException, IOException {
+        MemoryCard card = MemoryCard.withConfig(line + "\n");
+        assertThat(card.show().isStock()).isFalse();
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isTrue();
+        assertThat(card.text("config.txt")).isEqualTo("#" + line + "\n");
+    }
+
     @Test
     void previewWritesNothingAndNamesTheLines() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);

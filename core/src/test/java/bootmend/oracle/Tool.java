@@ -12,25 +12,25 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
-/** Programs of dosfstools and mtools, run on an image; a test that needs one which is not installed is skipped. */
-final class Tool {
+/** General-purpose programs, run on a file of the test's own; a test that needs one which is not installed is skipped. */
+public final class Tool {
 
     private static final String PATH = System.getenv("PATH") + ":/usr/sbin:/sbin";
 
     private Tool() {}
 
-    static void need(String... programs) {
+    public static void need(String... programs) {
         for (String program : programs) {
             assumeTrue(isInstalled(program), program + " is not installed: this check was skipped");
         }
     }
 
-    static boolean isInstalled(String program) {
+    public static boolean isInstalled(String program) {
         return Stream.of(PATH.split(File.pathSeparator)).anyMatch(dir -> Files.isExecutable(Path.of(dir, program)));
     }
 
     /** What the program printed; it must end well. */
-    static byte[] run(String... command) throws IOException {
+    public static byte[] run(String... command) throws IOException {
         Path out = Files.createTempFile("tool", ".out");
         try {
             int code = start(out, command);
@@ -43,7 +43,7 @@ final class Tool {
         }
     }
 
-    static String text(String... command) throws IOException {
+    public static String text(String... command) throws IOException {
         return new String(run(command), StandardCharsets.ISO_8859_1);
     }
 

@@ -55,7 +55,7 @@ class PackingSlipTest {
                 .contains("config.txt, 565 bytes")
                 .contains("sha256 " + "5635520a268aed816a21b0ba7d3292f3098ff32942e88de607a6ffb111fe2385");
         assertThat(field(page, "Checked")).isEqualTo("to ship, 2026-03-02 07:45 UTC+00:00");
-        assertThat(field(page, "Boards")).isEqualTo("pi3 pi4 cm4 (every board that it can boot)");
+        assertThat(field(page, "Boards")).isEqualTo("pi3 pi4 cm4 (every board that it can be meant for)");
         assertThat(page.selectFirst(".verdict").text())
                 .startsWith("Ready to ship")
                 .contains("1 warning");

@@ -27,6 +27,16 @@ class ProfileEditTest {
     }
 
     @Test
+    void aParameterIsSetAndTakenOutWithoutTheOthersOnItsLine() throws Exception {
+        String before = "dtparam=audio=on,sd_overclock=100\ndtparam=spi=on,sdio_overclock=60\n";
+        Map<String, String> slower = settings("dtparam=sd_overclock", "80");
+        String once = applied(before, slower);
+        assertThat(once).isEqualTo("dtparam=audio=on,sd_overclock=80\ndtparam=spi=on\n");
+        assertThat(applied(once, slower)).isEqualTo(once);
+        assertThat(applied("gpu_mem=64\n", slower)).isEqualTo("gpu_mem=64\n[pi4]\ndtparam=sd_overclock=80\n[all]\n");
+    }
+
+    @Test
     void doingItTwiceChangesNothing() throws Exception {
         String once = applied("arm_freq=2000\n[cm4]\narm_freq=1600\n", CART);
         assertThat(applied(once, CART)).isEqualTo(once);

@@ -49,6 +49,12 @@ class BoardsTableTest {
                 .allSatisfy(type -> assertThat(boards.byType(type)).contains(board));
     }
 
+    /** "EEPROM boot flow", bootflow-eeprom.adoc, commit 33cd51c5: all boards support the one-time flag. */
+    @Test
+    void everyBoardKnowsTheTryOnceStart() {
+        assertThat(boards.all()).allMatch(Board::knowsTryOnce);
+    }
+
     @Test
     void thereAreNoMoreBoardsThanAbove() {
         assertThat(boards.all()).hasSize(18);

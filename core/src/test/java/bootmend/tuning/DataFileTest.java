@@ -11,8 +11,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Damage in a data file is named by file and line. CSV itself: RFC 4180. */
 class DataFileTest {
 
-    private static final String BOARDS = "# boards\nid,chip,sees,board_types,warranty_bit,try_once,note\n";
-    private static final String BITS = "bit,meaning\n";
+    private static final String BOARDS = "# boards\nid,chip,sees,board_types,warranty_bit,try_once,note,source\n";
+    private static final String BITS = "bit,meaning,source\n";
 
     @Test
     void commentsAndQuotedCellsAreRead() {
@@ -50,7 +50,7 @@ class DataFileTest {
     void otherColumnsThanExpected() {
         assertThatThrownBy(() -> ThrottleBits.read(file("bit,text\n")))
                 .isInstanceOf(DataFileException.class)
-                .hasMessageContaining("expected the columns [bit, meaning]");
+                .hasMessageContaining("expected the columns [bit, meaning, source]");
     }
 
     @Test
@@ -72,10 +72,10 @@ class DataFileTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "32,too high; should be 0 to 31",
-                "-1,too low; should be 0 to 31",
-                "x,no number; should be a number, found x",
-                "1,; column meaning is empty",
+                "32,too high,S4; should be 0 to 31",
+                "-1,too low,S4; should be 0 to 31",
+                "x,no number,S4; should be a number, found x",
+                "1,,S4; column meaning is empty",
             })
     void badThrottleBits(String row, String problem) {
         assertThatThrownBy(() -> ThrottleBits.read(file(BITS + row + "\n")))
@@ -86,7 +86,7 @@ class DataFileTest {
 
     @Test
     void theSameKeyTwice() {
-        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + "1,a\n1,b\n")))
+        assertThatThrownBy(() -> ThrottleBits.read(file(BITS + "1,a,S4\n1,b,S4\n")))
                 .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("line 3")
                 .hasMessageContaining("earlier row for 1");
@@ -96,10 +96,10 @@ class DataFileTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "pi4,BCM2711,pi400 pi4,0x11,tracked,no,; sees should start with pi4",
-                "pi4,BCM2711,pi4,0x11,maybe,no,; warranty_bit should be one of",
-                "pi4,BCM2711,pi4,0x100,tracked,no,; board type 0x100",
-                "pi4,BCM2711,pi4,0x11 0x11,tracked,no,; board type 0x11",
+                "pi4,BCM2711,pi400 pi4,0x11,tracked,no,,S2; sees should start with pi4",
+                "pi4,BCM2711,pi4,0x11,maybe,no,,S2; warranty_bit should be one of",
+                "pi4,BCM2711,pi4,0x100,tracked,no,,S2; board type 0x100",
+                "pi4,BCM2711,pi4,0x11 0x11,tracked,no,,S2; board type 0x11",
             })
     void badBoards(String row, String problem) {
         assertThatThrownBy(() -> Boards.read(file(BOARDS + row + "\n")))
@@ -111,12 +111,20 @@ class DataFileTest {
     @Test
     void aStockColumnForRevisionsThatCannotBe() {
         Vocabulary vocabulary = TuningTables.load().vocabulary();
-        assertThatThrownBy(() -> StockValues.read(file("key,pi4@4-3\narm_freq,1500\n"), vocabulary))
+        assertThatThrownBy(() -> stock("key,pi4@4-3,source\narm_freq,1500,S1\n", vocabulary))
                 .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("revisions run from 0 to 15");
-        assertThatThrownBy(() -> StockValues.read(file("key,pi4\nkernel,1500\n"), vocabulary))
+        assertThatThrownBy(() -> stock("key,pi4,source\nkernel,1500,S1\n", vocabulary))
                 .isInstanceOf(DataFileException.class)
                 .hasMessageContaining("kernel is no key");
+    }
+
+    private static StockValues stock(String text, Vocabulary vocabulary) {
+        return StockValues.read(
+                file(text),
+                file("key,boards,number,when,source\n"),
+                vocabulary,
+                TuningTables.load().sources());
     }
 
     private static DataFile file(String text) {

@@ -68,10 +68,10 @@ class TuningLinesTest {
         ConfigDocument document = document("arm_boost=1\r\narm_freq=2000\r\n[none]\r\ngpu_freq=600\r\n[all]\r\n"
                 + "#over_voltage=2\r\nover_voltage=6\r\ndtparam=spi=on");
 
-        assertThat(text(document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()))))
+        assertThat(text(reset(document, false)))
                 .isEqualTo("arm_boost=1\r\n#arm_freq=2000\r\n"
                         + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\n#over_voltage=6\r\ndtparam=spi=on");
-        assertThat(text(document.remove(StockReset.lineNumbers(document, vocabulary, Set.of()))))
+        assertThat(text(reset(document, true)))
                 .isEqualTo("arm_boost=1\r\n" + "[none]\r\ngpu_freq=600\r\n[all]\r\n#over_voltage=2\r\ndtparam=spi=on");
     }
 
@@ -79,13 +79,11 @@ class TuningLinesTest {
     @Domain(ConfigBytes.class)
     void backToStockTwiceEqualsOnce(@ForAll byte[] bytes) {
         ConfigDocument document = ConfigDocument.parse(bytes);
-        ConfigDocument commented = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
-        ConfigDocument removed = document.remove(StockReset.lineNumbers(document, vocabulary, Set.of()));
+        ConfigDocument commented = reset(document, false);
+        ConfigDocument removed = reset(document, true);
 
-        assertThat(commented.commentOut(StockReset.lineNumbers(commented, vocabulary, Set.of())))
-                .isEqualTo(commented);
-        assertThat(removed.remove(StockReset.lineNumbers(removed, vocabulary, Set.of())))
-                .isEqualTo(removed);
+        assertThat(reset(commented, false)).isEqualTo(commented);
+        assertThat(reset(removed, true)).isEqualTo(removed);
         assertThat(TuningLines.find(commented, vocabulary)).noneMatch(TuningLine::resets);
         assertThat(TuningLines.find(removed, vocabulary)).noneMatch(TuningLine::resets);
     }
@@ -98,13 +96,17 @@ class TuningLinesTest {
                 .filter(TuningLine::resets)
                 .map(TuningLine::lineNumber)
                 .toList();
-        ConfigDocument after = document.commentOut(StockReset.lineNumbers(document, vocabulary, Set.of()));
+        ConfigDocument after = reset(document, false);
 
         assertThat(after.toBytes()).hasSize(bytes.length + changed.size());
         for (ConfigLine line : document.lines()) {
             String prefix = changed.contains(line.number()) ? "#" : "";
             assertThat(latin1(after.line(line.number()))).isEqualTo(prefix + latin1(line));
         }
+    }
+
+    private ConfigDocument reset(ConfigDocument document, boolean remove) {
+        return StockReset.apply(document, StockReset.of(document, vocabulary, Set.of(), line -> false), remove);
     }
 
     private List<TuningLineState> states(String text) {

@@ -12,6 +12,9 @@ import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
+import bootmend.fixtures.FatBuilder;
+import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SparseDisk;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.TriedChange;
 import bootmend.request.BoardRequest;
@@ -21,12 +24,15 @@ import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -67,7 +73,7 @@ class CheckJobTest {
         "config-blank-before-dot, config-misnamed",
         "boot-sector-zeroed, volume-damaged",
         "gpt-first-header-bad, volume-doubt",
-        "image-cut-off-in-kernel, boot-file-not-whole"
+        "image-cut-off-in-kernel, kernel-damaged"
     })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
         assertThat(check(DamagedCards.card(id).disk()).findings())
@@ -79,14 +85,15 @@ class CheckJobTest {
                 .doesNotContain(rule);
     }
 
-    /** The catalogue's cards hold firmware, kernels and a device tree for the pi4 family alone. */
+    /** The catalogue's cards hold firmware, kernels and a device tree for pi4 alone. */
     @Test
     void theBoardsAreThoseThatTheCardCanBoot() throws CardException, IOException {
         CheckView view = check(DamagedCards.card("config-odd-case").healthy());
-        assertThat(view.boards()).containsExactly("pi4", "pi400", "cm4", "cm4s");
+        assertThat(view.boards()).containsExactly("pi4");
         assertThat(view.boardsGiven()).isFalse();
         assertThat(view.hasBlocker()).isTrue();
-        assertThat(view.count(Severity.BLOCKER)).isEqualTo(4);
+        // Four tuning lines, and root= on a card that has no second partition.
+        assertThat(view.count(Severity.BLOCKER)).isEqualTo(5);
     }
 
     @Test
@@ -103,6 +110,56 @@ class CheckJobTest {
             }
         }
         assertThat(reads).isPositive();
+    }
+
+    @Test
+    void secretsAreNamedAndNeverShown() throws CardException, IOException {
+        CheckView view = check(
+                card(Map.of("config.txt", "", "wpa_supplicant.conf", "network={\n psk=\"bench-key\"\n}\n", "ssh", "")),
+                BoardRequest.none());
+        assertThat(view.findings())
+                .filteredOn(finding -> finding.where().path().equals("wpa_supplicant.conf"))
+                .extracting(Finding::rule)
+                .containsExactly("secret-on-card");
+        assertThat(view.findings()).extracting(Finding::rule).contains("remote-login-enabled");
+        assertThat(view.toString()).doesNotContain("bench-key");
+    }
+
+    /** "autoboot.txt", config_txt/autoboot.adoc, commit 04d84a86: tryboot.txt is read in place of config.txt. */
+    @Test
+    void aTryOnceStartIsCheckedForWhatItReads() throws CardException, IOException {
+        BlockDevice disk = card(Map.of("config.txt", "gpu_mem=64\n", "tryboot.txt", "gpu_mem=64\narm_freq=2000\n"));
+        BoardRequest once = new BoardRequest(
+                Optional.of("pi4"),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.of(true),
+                List.of());
+        assertThat(check(disk, once).findings())
+                .filteredOn(finding -> finding.rule().equals("tuning-line-active"))
+                .extracting(finding -> finding.where().words())
+                .containsExactly("tryboot.txt line 2");
+        assertThat(check(disk, BoardRequest.of("pi4")).findings())
+                .filteredOn(finding -> finding.rule().equals("tryboot-file"))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.what()).contains("1 active line, arm_freq=2000 (line 2)"));
+    }
+
+    private static SparseDisk card(Map<String, String> files) throws CardException, IOException {
+        FatSpec spec = FatSpec.fat16(5000).build();
+        SparseDisk disk = spec.emptyDisk();
+        FatBuilder builder = new FatBuilder(spec);
+        files.forEach((name, text) -> builder.file(name, text.getBytes(StandardCharsets.US_ASCII)));
+        builder.writeTo(disk, 0);
+        return disk;
+    }
+
+    private static CheckView check(BlockDevice disk, BoardRequest board) throws CardException, IOException {
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            return new CheckJob(workplace(host, disk)).run(new CheckRequest(CardRequest.of(CARD), Purpose.SHIP, board));
+        }
     }
 
     @Test

@@ -34,7 +34,6 @@ class DemoBenchTest {
                 .containsAll(Arrays.asList(Verdict.Kind.values()));
         assertThat(report.advice().setting()).contains(new Setting(2050, 5));
         assertThat(report.advice().bestIsKnownGood()).isTrue();
-        assertThat(report.advice().peak()).isPresent();
         assertThat(report.notes()).isEmpty();
         assertThat(new ProfileJob(demo.workplace()).list())
                 .extracting(ProfileView::name, ProfileView::knownGood)

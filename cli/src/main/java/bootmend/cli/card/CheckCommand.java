@@ -49,7 +49,7 @@ import picocli.CommandLine.Spec;
         description =
                 "Checks cards before they ship, before a firmware update or before a stability run; writes nothing "
                         + "to them. A card with a blocker is not ready, and the exit code is 1; of many cards the worst code counts. "
-                        + "Without a board, a card is checked for every board that it can boot. The board maker's limits and local rules "
+                        + "Without a board, a card is checked for every board that it can be meant for. The board maker's limits and local rules "
                         + "come first.",
         footer = {"", "Example:", "  bootmend check --for ship --board pi4 --html slip.html lab-07.img"})
 public final class CheckCommand implements Callable<Integer> {

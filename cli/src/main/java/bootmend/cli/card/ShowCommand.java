@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Shows the card, its boot partition, its tuning lines, and what they come to on a board; without "
-                        + "one, on each board that the card can boot. Writes nothing. What is not said about the board is unknown, "
+                        + "one, on each board that the card can be meant for. Writes nothing. What is not said about the board is unknown, "
                         + "and what hangs on it is shown as `depends`. Of several cards, or with --report, one line each is shown.",
         footer = {
             "",

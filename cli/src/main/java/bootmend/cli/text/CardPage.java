@@ -39,10 +39,10 @@ public final class CardPage {
         view.config().ifPresent(this::config);
         if (view.config().isPresent() && show.board().isEmpty()) {
             field(
-                    "can boot",
+                    "meant for",
                     show.anyBootable()
                             ? show.boards().stream().map(BoardView::board).collect(Collectors.joining(" "))
-                            : "no known board: each lacks a boot file");
+                            : "nothing on the card tells a board");
         }
         view.notes().forEach(note -> field("note", note));
         if (view.config().isPresent()) {
@@ -76,7 +76,7 @@ public final class CardPage {
             screen.blank();
             screen.line(
                     show.anyBootable()
-                            ? "What the boards that this card can boot would run:"
+                            ? "What the boards that this card can be meant for would run:"
                             : "What each known board would run:");
             screen.blank();
             new BoardsPage(screen).print(show.boards(), show.keys());

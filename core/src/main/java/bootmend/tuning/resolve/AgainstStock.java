@@ -45,6 +45,16 @@ public final class AgainstStock {
         return tables.stock().figures(key, board.id(), resolution.facts().revisionNumber(), boosted(key));
     }
 
+    /** Whether the board does anything with a key. */
+    Truth reads(TuningKey key) {
+        return KeyUse.of(key, resolution.facts(), tables.stock()).condition().truth();
+    }
+
+    /** Whether the board does something with a key for sure, or may. */
+    public boolean does(TuningKey key) {
+        return reads(key) != Truth.FALSE;
+    }
+
     /** How far a clock is above stock, in percent, once for each value that stock may have; empty for other keys. */
     public List<Figure> percent(Effective effective) {
         TuningKey key = key(effective);
@@ -74,8 +84,8 @@ public final class AgainstStock {
      */
     public List<Figure> cpuPower() {
         Optional<Effective> clock = tuned(CPU_CLOCK);
-        Optional<Effective> voltage = tuned(CPU_VOLTAGE);
-        Optional<Effective> delta = tuned(CPU_VOLTAGE_DELTA);
+        Optional<Effective> voltage = tuned(CPU_VOLTAGE).filter(each -> !isStock(each));
+        Optional<Effective> delta = tuned(CPU_VOLTAGE_DELTA).filter(each -> !isStock(each));
         if (voltage.isEmpty() && delta.isEmpty() && clock.map(this::isAtStock).orElse(true)) {
             return List.of();
         }
@@ -122,8 +132,14 @@ public final class AgainstStock {
                 : new Figure.DependsOn("what the board makes of a value that is no number");
     }
 
+    /** Whether a key comes to its stock value for sure. */
+    private boolean isStock(Effective effective) {
+        return effective.state() == EffectiveState.SET
+                && StockLines.isStock(key(effective), effective.value(), this, tables);
+    }
+
     private TuningKey key(Effective effective) {
-        return tables.vocabulary().find(effective.key()).orElseThrow();
+        return tables.vocabulary().findOnCard(effective.key()).orElseThrow();
     }
 
     private static boolean isIgnored(Effective effective) {

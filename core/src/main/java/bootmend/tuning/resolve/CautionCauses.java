@@ -16,7 +16,6 @@ import java.util.stream.Stream;
 public final class CautionCauses {
 
     private static final String TURBO = "force_turbo";
-    private static final String VOLTAGE = "voltage";
 
     private final TuningTables tables;
 
@@ -30,8 +29,10 @@ public final class CautionCauses {
         Set<String> causes = new HashSet<>();
         for (Effective effective : resolution.effective()) {
             if (effective.state() != EffectiveState.IGNORED) {
-                causes.add(Caution.TUNED);
-                TuningKey key = tables.vocabulary().find(effective.key()).orElseThrow();
+                TuningKey key = tables.vocabulary().findOnCard(effective.key()).orElseThrow();
+                if (key.tunes() && !isAtStock(key, effective, againstStock)) {
+                    causes.add(Caution.TUNED);
+                }
                 sides(key.group(), effective, againstStock.stock(key), causes);
             }
         }
@@ -39,6 +40,11 @@ public final class CautionCauses {
             causes.add(Caution.WARRANTY);
         }
         return causes;
+    }
+
+    private boolean isAtStock(TuningKey key, Effective effective, AgainstStock againstStock) {
+        return possible(effective)
+                .allMatch(candidate -> StockLines.isStock(key, candidate.value(), againstStock, tables));
     }
 
     private static void sides(String group, Effective effective, List<Figure> stock, Set<String> causes) {
@@ -71,8 +77,8 @@ public final class CautionCauses {
                         .isPresent()
                 && resolution.effective().stream()
                         .filter(each -> tables.vocabulary()
-                                .find(each.key())
-                                .filter(key -> key.group().equals(VOLTAGE))
+                                .findOnCard(each.key())
+                                .filter(TuningKey::setsVoltage)
                                 .isPresent())
                         .anyMatch(CautionCauses::mayBeAboveZero);
     }

@@ -38,8 +38,8 @@ record KeyUse(Condition condition, String reason) {
     private static KeyUse notListed(TuningKey key, Board board, OptionalInt revision) {
         if (key.unclear().contains(board.id(), revision) != Truth.FALSE) {
             return new KeyUse(
-                    Condition.dependsOn(
-                            "whether " + board.id() + " reads " + key.key() + ", on which the published tables differ"),
+                    Condition.dependsOn("whether " + board.id() + " reads " + key.key()
+                            + ", which the published sources do not settle"),
                     "");
         }
         return new KeyUse(

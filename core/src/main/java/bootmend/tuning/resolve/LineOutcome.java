@@ -8,7 +8,7 @@ import bootmend.tuning.TuningKey;
  *
  * @param source the line
  * @param key its key
- * @param value the value as the line has it
+ * @param value the value as the line has it; a line with parameters has one outcome for each that tunes
  * @param effect what becomes of it
  */
 public record LineOutcome(ReachedLine source, TuningKey key, String value, LineEffect effect) {}

@@ -3,11 +3,11 @@ package bootmend.tuning.resolve;
 import bootmend.config.ConfigReading;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
+import bootmend.tuning.Assignment;
 import bootmend.tuning.Vocabulary;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** Tells for each tuning line which part it has in the effective values. */
 final class LineOutcomes {
@@ -32,7 +32,7 @@ final class LineOutcomes {
     static List<LineOutcome> of(ConfigReading reading, Vocabulary vocabulary, List<Effective> effective) {
         LineOutcomes outcomes = new LineOutcomes(effective);
         return reading.lines().stream()
-                .flatMap(line -> outcomes.outcome(line, vocabulary).stream())
+                .flatMap(line -> outcomes.outcomes(line, vocabulary).stream())
                 .toList();
     }
 
@@ -41,11 +41,17 @@ final class LineOutcomes {
         effects.merge(candidate.source(), effect, (left, right) -> left.compareTo(right) <= 0 ? left : right);
     }
 
-    private Optional<LineOutcome> outcome(ReachedLine line, Vocabulary vocabulary) {
+    private List<LineOutcome> outcomes(ReachedLine line, Vocabulary vocabulary) {
         if (!(line.line().kind() instanceof LineKind.Setting setting)) {
-            return Optional.empty();
+            return List.of();
         }
-        return vocabulary.find(setting.key()).map(key -> new LineOutcome(line, key, setting.value(), effect(line)));
+        return Assignment.of(setting).stream()
+                .flatMap(
+                        each -> vocabulary
+                                .findOnCard(each.key())
+                                .map(key -> new LineOutcome(line, key, each.value(), effect(line)))
+                                .stream())
+                .toList();
     }
 
     private LineEffect effect(ReachedLine line) {

@@ -5,6 +5,7 @@ import bootmend.config.ConfigReading;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
+import bootmend.tuning.Assignment;
 import bootmend.tuning.BoardStock;
 import bootmend.tuning.Stock;
 import bootmend.tuning.StockValues;
@@ -13,6 +14,7 @@ import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -32,6 +34,8 @@ final class TuningResolver {
     private final StockValues stock;
     private final BoardFacts facts;
     private final Map<String, List<Candidate>> own = new HashMap<>();
+    /** Keys that nothing is known of but their names, in reading order. */
+    private final Map<String, TuningKey> unpublished = new LinkedHashMap<>();
 
     TuningResolver(Vocabulary vocabulary, StockValues stock, BoardFacts facts, ConfigReading reading) {
         this.vocabulary = vocabulary;
@@ -43,25 +47,28 @@ final class TuningResolver {
     private void add(ReachedLine line) {
         if (line.line().kind() instanceof LineKind.Setting setting
                 && line.condition().truth() != Truth.FALSE) {
-            vocabulary.find(setting.key()).ifPresent(key -> {
-                ValueCheck check = ValueCheck.of(key, setting.value());
-                own.computeIfAbsent(key.key(), name -> new ArrayList<>())
-                        .add(new Candidate(
-                                key.key(),
-                                setting.value(),
-                                check.value(),
-                                line.condition().and(check.condition()),
-                                line));
-            });
+            for (Assignment each : Assignment.of(setting)) {
+                vocabulary.findOnCard(each.key()).ifPresent(key -> add(key, each, line));
+            }
         }
     }
 
-    /** In the vocabulary's order; a key that sets several stands there only where the board ignores it. */
+    private void add(TuningKey key, Assignment each, ReachedLine line) {
+        ValueCheck check = ValueCheck.of(key, each.value());
+        own.computeIfAbsent(key.key(), name -> new ArrayList<>())
+                .add(new Candidate(
+                        key.key(), each.value(), check.value(), line.condition().and(check.condition()), line));
+        if (!key.published()) {
+            unpublished.put(key.key(), key);
+        }
+    }
+
+    /** In the vocabulary's order, then what it has no name of; a key that sets several stands there only where the board ignores it. */
     List<Effective> effective() {
         if (own.isEmpty()) {
             return List.of();
         }
-        return vocabulary.keys().stream()
+        return Stream.concat(vocabulary.keys().stream(), unpublished.values().stream())
                 .flatMap(key -> effective(key).stream())
                 .toList();
     }
@@ -146,13 +153,13 @@ final class TuningResolver {
         return Stream.concat(Stream.of(effective.chosen()), effective.otherwise().stream())
                 .allMatch(candidate -> stocks.stream()
                         .anyMatch(each -> each instanceof Stock.WithBoost boost
-                                && candidate.value().equals(text(boost.mhz()))));
+                                && candidate.value().equals(text(boost.number()))));
     }
 
     private static String value(Stock.WithBoost boost, Candidate candidate) {
         OptionalLong number = TuningNumber.parse(candidate.value());
         boolean boosts = number.equals(OptionalLong.of(boost.boostValue()));
-        return text(boosts ? boost.boostedMhz() : boost.mhz());
+        return text(boosts ? boost.boosted() : boost.number());
     }
 
     private static String text(long number) {

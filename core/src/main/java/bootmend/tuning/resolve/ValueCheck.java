@@ -5,6 +5,7 @@ import bootmend.config.VisibleText;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /**
  * What a board takes a written value for.
@@ -14,7 +15,15 @@ import java.util.OptionalLong;
  */
 record ValueCheck(String value, Condition condition) {
 
+    private static final String SWITCH = "switch";
+
+    /** Values from memory. */
+    private static final Set<String> SWITCHES = Set.of("on", "off", "yes", "no", "true", "false", "y", "n");
+
     static ValueCheck of(TuningKey key, String written) {
+        if (key.unit().equals(SWITCH) && SWITCHES.contains(written)) {
+            return new ValueCheck(written, Condition.HOLDS);
+        }
         OptionalLong number = TuningNumber.parse(written);
         if (number.isEmpty()) {
             return unclear(key, written, "which is no number");

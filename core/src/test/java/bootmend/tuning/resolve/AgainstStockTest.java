@@ -52,9 +52,24 @@ class AgainstStockTest {
 
     @Test
     void stepsBecomeVolts() {
-        // 1.35 V + 6 x 0.025 V; 1.2 V + 6 x 0.025 V on pi1
-        assertThat(on("pi4", "over_voltage=6").volts("over_voltage")).isEqualTo(new Figure.Value(1.5));
+        // 1.2 V + 6 x 0.025 V on pi1
         assertThat(on("pi1", "over_voltage=6").volts("over_voltage")).isEqualTo(new Figure.Value(1.35));
+    }
+
+    /** Documentation repository, issue 1772: steps count from the chip's own default, which differs chip by chip. */
+    @Test
+    void stepsOnNewerBoardsGiveNeitherVoltsNorPower() {
+        for (String board : List.of("pi4", "pi400", "cm4", "pi5", "cm5", "pi3")) {
+            Case tuned = on(board, "over_voltage=6", "arm_freq=2000");
+            assertThat(tuned.volts("over_voltage")).as(board).isInstanceOf(Figure.NotPublished.class);
+            assertThat(tuned.cpuPower()).as(board).allMatch(Figure.NotPublished.class::isInstance);
+        }
+    }
+
+    @Test
+    void aVoltageAtStockIsNoChange() {
+        assertThat(on("pi4", "over_voltage=0").cpuPower()).isEmpty();
+        assertThat(on("pi4", "over_voltage=0", "arm_freq=1500").cpuPower()).isEmpty();
     }
 
     @Test
@@ -70,12 +85,12 @@ class AgainstStockTest {
 
     @Test
     void powerGrowsWithTheSquareOfTheVoltage() {
-        // (1.5 / 1.35)^2 x 2000 / 1500 = 1.6461
-        assertThat(values(on("pi4", "arm_freq=2000", "over_voltage=6").cpuPower())
+        // (1.35 / 1.2)^2 x 1000 / 700 = 1.8080
+        assertThat(values(on("pi1", "arm_freq=1000", "over_voltage=6").cpuPower())
                         .get(0))
-                .isCloseTo(1.6461, within(0.0001));
-        // (1.5 / 1.35)^2 = 1.2346, the clock at stock
-        assertThat(values(on("pi4", "over_voltage=6").cpuPower()).get(0)).isCloseTo(1.2346, within(0.0001));
+                .isCloseTo(1.8080, within(0.0001));
+        // (1.35 / 1.2)^2 = 1.2656, the clock at stock
+        assertThat(values(on("pi1", "over_voltage=6").cpuPower()).get(0)).isCloseTo(1.2656, within(0.0001));
     }
 
     @Test
@@ -89,7 +104,7 @@ class AgainstStockTest {
 
     @Test
     void whatHangsOnAPinLeavesPowerUnknown() {
-        assertThat(on("pi4", "over_voltage=6", "[gpio4=1]", "arm_freq=2000").cpuPower())
+        assertThat(on("pi1", "over_voltage=6", "[gpio4=1]", "arm_freq=1000").cpuPower())
                 .containsExactly(new Figure.DependsOn("the level of pin 4"));
     }
 

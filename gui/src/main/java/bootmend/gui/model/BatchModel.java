@@ -159,7 +159,7 @@ public final class BatchModel {
                 result.view().map(BatchModel::sectors).orElse(0));
     }
 
-    /** Checks each card for a purpose, for every board that it can boot. */
+    /** Checks each card for a purpose, for every board that it can be meant for. */
     public void check(Purpose purpose) {
         if (state.get() instanceof BatchState.Working) {
             return;

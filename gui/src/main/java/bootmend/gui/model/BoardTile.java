@@ -14,7 +14,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * What one tuning key comes to, on the chosen board or over all that the card can boot.
+ * What one tuning key comes to, on the chosen board or over all that the card can be meant for.
  *
  * @param key of the line that sets it, such as {@code arm_freq}
  * @param value with its unit, or several that boards differ in

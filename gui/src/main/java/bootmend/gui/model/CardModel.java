@@ -93,7 +93,7 @@ public final class CardModel {
         return gone;
     }
 
-    /** Ids of the boards that it can boot, as far as was found out. */
+    /** Ids of the boards that it can be meant for, as far as was found out. */
     public Watched<List<String>> bootable() {
         return bootable;
     }
@@ -211,7 +211,7 @@ public final class CardModel {
                         finding.where().path(), finding.where().line().getAsInt())));
     }
 
-    /** Which boards it can boot is only known from a look at every board; after that the chosen one is enough. */
+    /** Which boards it can be meant for is only known from a look at every board; after that the chosen one is enough. */
     private void firstRead(SheetView view) {
         bootable.set(view.show().boards().stream().map(each -> each.board()).toList());
         if (board.get().isEmpty()) {

@@ -35,7 +35,7 @@ public final class ProfileSaving {
         return services.workplace().boards();
     }
 
-    /** The board that the window is about, or the only one that can boot the card. */
+    /** The board that the window is about, or the only one that the card can be meant for. */
     public Optional<String> likelyBoard() {
         return card.flatMap(model ->
                 model.board().get().isPresent() || model.bootable().get().size() != 1

@@ -1,0 +1,34 @@
+package bootmend.boot;
+
+import bootmend.tuning.Figure;
+import bootmend.tuning.TuningNumber;
+import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.AgainstStock;
+import bootmend.tuning.resolve.Effective;
+import bootmend.tuning.resolve.EffectiveState;
+import bootmend.tuning.resolve.Resolution;
+import java.util.List;
+import java.util.OptionalLong;
+
+/** Which tuning keys a board's settings take away from stock. */
+final class AboveStock {
+
+    private AboveStock() {}
+
+    /** In the vocabulary's order; a key whose stock value is not published counts as away from it. */
+    static List<String> keys(TuningTables tables, Resolution settings) {
+        AgainstStock stock = new AgainstStock(tables, settings);
+        return settings.effective().stream()
+                .filter(each -> each.state() != EffectiveState.IGNORED && !isStock(tables, stock, each))
+                .map(Effective::key)
+                .toList();
+    }
+
+    private static boolean isStock(TuningTables tables, AgainstStock stock, Effective effective) {
+        OptionalLong number = TuningNumber.parse(effective.value());
+        return effective.state() == EffectiveState.SET
+                && number.isPresent()
+                && stock.stock(tables.vocabulary().find(effective.key()).orElseThrow()).stream()
+                        .allMatch(new Figure.Value(number.getAsLong())::equals);
+    }
+}
