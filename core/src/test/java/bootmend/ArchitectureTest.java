@@ -143,14 +143,20 @@ class ArchitectureTest {
             "bootmend.workplace",
             ROOT,
             "bootmend.device",
+            "bootmend.device.system",
             "bootmend.tuning",
             "bootmend.change",
             "bootmend.profile",
             "bootmend.trial");
 
     @ArchTest
-    static final ArchRule REQUEST =
-            only("bootmend.request", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+    static final ArchRule REQUEST = only(
+            "bootmend.request",
+            ROOT,
+            "bootmend.partition",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve");
 
     @ArchTest
     static final ArchRule CARD =
@@ -183,6 +189,8 @@ class ArchitectureTest {
             ROOT,
             "bootmend.config",
             "bootmend.device",
+            "bootmend.device.system",
+            "bootmend.device.packed",
             "bootmend.folder",
             "bootmend.check",
             "bootmend.workplace",

@@ -2,7 +2,7 @@ package bootmend.change;
 
 import bootmend.change.Medium.Likeness;
 import bootmend.change.Target.Proof;
-import bootmend.device.system.MediumKey;
+import bootmend.device.FileKey;
 import bootmend.fat.BootFiles;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -174,7 +174,7 @@ final class HistoryWalk {
     }
 
     private static boolean isOfFile(UndoRecord record) {
-        return record.medium().key().startsWith(MediumKey.FILE);
+        return record.medium().key().startsWith(FileKey.PREFIX);
     }
 
     private boolean mayCount(UndoRecord record) {

@@ -1,6 +1,6 @@
 package bootmend.change;
 
-import bootmend.device.system.MediumKey;
+import bootmend.device.FileKey;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -9,9 +9,12 @@ import java.nio.file.Path;
  * What a card was written on, as far as the system told it.
  *
  * @param place where it was then
- * @param key as {@link MediumKey} gives it; empty where the system told nothing
+ * @param key as the device layer gives it, such as {@code file:} and a file's number, {@code cid:} and a card's own register; empty where the system told nothing
  */
 public record Medium(String place, String key) {
+
+    /** How the key of a card by its own register begins. */
+    private static final String CARD = "cid:";
 
     private static final int TAG_LENGTH = 12;
 
@@ -49,17 +52,17 @@ public record Medium(String place, String key) {
     }
 
     private boolean isFile() {
-        return key.startsWith(MediumKey.FILE);
+        return key.startsWith(FileKey.PREFIX);
     }
 
     private boolean isCard() {
-        return key.startsWith(MediumKey.CARD);
+        return key.startsWith(CARD);
     }
 
     /** Whether the very file still is where it was. */
     boolean isFileInPlace() {
         try {
-            return isFile() && new MediumKey().ofFile(Path.of(place)).equals(key);
+            return isFile() && FileKey.of(Path.of(place)).equals(key);
         } catch (InvalidPathException e) {
             return false;
         }

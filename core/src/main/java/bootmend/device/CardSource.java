@@ -31,7 +31,7 @@ public final class CardSource implements Closeable {
     /** Looks up what a name leads to now, without opening it. */
     @FunctionalInterface
     public interface Identification {
-        Medium now() throws IOException;
+        CardIdentity now() throws IOException;
     }
 
     private final CardName name;
@@ -39,7 +39,7 @@ public final class CardSource implements Closeable {
     private final BlockDevice device;
     private final OptionalLong packedBytes;
     private final BooleanSupplier sized;
-    private final Medium identity;
+    private final CardIdentity identity;
     private final Identification identification;
     private final String key;
 
@@ -49,7 +49,7 @@ public final class CardSource implements Closeable {
             BlockDevice device,
             OptionalLong packedBytes,
             BooleanSupplier sized,
-            Medium identity,
+            CardIdentity identity,
             Identification identification,
             String key) {
         this.name = name;
@@ -69,12 +69,12 @@ public final class CardSource implements Closeable {
 
     /** A card of that kind on a device that is open already; closing the card closes it. */
     public static CardSource of(CardName name, Kind kind, BlockDevice device) {
-        Medium named = Medium.named(name.absolute());
+        CardIdentity named = CardIdentity.named(name.absolute());
         return new CardSource(name, kind, device, OptionalLong.empty(), () -> true, named, () -> named, "");
     }
 
     /** The same card, known by {@code identity}, which was taken when it was opened. */
-    public CardSource identifiedBy(Medium taken, Identification again) {
+    public CardSource identifiedBy(CardIdentity taken, Identification again) {
         return new CardSource(name, kind, device, packedBytes, sized, taken, again, key);
     }
 
@@ -86,7 +86,7 @@ public final class CardSource implements Closeable {
      */
     public static CardSource packed(Path file, BlockDevice unpacked, long bytes, BooleanSupplier sized) {
         CardName name = new CardName.FileName(file);
-        Medium named = Medium.named(name.absolute());
+        CardIdentity named = CardIdentity.named(name.absolute());
         return new CardSource(name, Kind.PACKED_IMAGE, unpacked, OptionalLong.of(bytes), sized, named, () -> named, "");
     }
 
@@ -105,7 +105,7 @@ public final class CardSource implements Closeable {
     }
 
     /** By what the card was known when it was opened, and, for a change, locked. */
-    public Medium identity() {
+    public CardIdentity identity() {
         return identity;
     }
 

@@ -9,6 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,13 +23,41 @@ class EveryRowHasItsSourceTest {
     private static final Set<String> NONE =
             Set.of("memory", "practice", "none", "common practice, no source", "value from memory");
     private static final Path RESOURCES = Path.of("src/main/resources/bootmend");
-    /** The sources themselves; the boot files, whose file names its sources in its head. */
-    private static final Set<String> OTHERS = Set.of("sources.csv", "boot-files.csv");
+    private static final Pattern ID = Pattern.compile("\\bS\\d+\\b");
+    /** The sources themselves. */
+    private static final Set<String> OTHERS = Set.of("sources.csv");
+
+    /** Tables whose every row comes from the same sources name them in their head instead. */
+    private static boolean namesThemInItsHead(Path path) {
+        return path.getParent().endsWith("boot");
+    }
+
+    static List<Path> wholeTables() throws IOException {
+        try (Stream<Path> found = Files.list(RESOURCES.resolve("boot"))) {
+            return found.filter(path -> path.toString().endsWith(".csv"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("wholeTables")
+    void aTableOfOneOriginNamesKnownSourcesInItsHead(Path path) throws IOException {
+        Sources sources = TuningTables.load().sources();
+        String head = Files.readAllLines(path).stream()
+                .filter(line -> line.startsWith("#") && line.contains("Source"))
+                .collect(Collectors.joining(" "));
+        List<String> named = ID.matcher(head).results().map(MatchResult::group).toList();
+        assertThat(named)
+                .isNotEmpty()
+                .allSatisfy(id -> assertThat(sources.find(id)).as(id).isPresent());
+    }
 
     static List<Path> tables() throws IOException {
         try (Stream<Path> found = Files.walk(RESOURCES)) {
             return found.filter(path -> path.toString().endsWith(".csv"))
                     .filter(path -> !OTHERS.contains(path.getFileName().toString()))
+                    .filter(path -> !namesThemInItsHead(path))
                     .sorted()
                     .toList();
         }

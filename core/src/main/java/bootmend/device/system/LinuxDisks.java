@@ -1,8 +1,8 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -152,13 +152,13 @@ final class LinuxDisks implements SystemDisks {
      * <p>Sources: the kernel's sysfs-block ABI page, "diskseq"; its page on MMC and SD device attributes, "cid"; sysfs-bus-usb.
      */
     @Override
-    public Medium medium(String device) {
+    public CardIdentity medium(String device) {
         String name = LinuxMounts.realName(Path.of(device));
         Path part = folder(name);
         Path disk = folder(diskOf(name));
         String number = text(part.resolve("dev"));
         String sequence = text(disk.resolve("diskseq"));
-        return new Medium(
+        return new CardIdentity(
                 "/dev/" + name,
                 number.isEmpty()
                         ? Optional.empty()

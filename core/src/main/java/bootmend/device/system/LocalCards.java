@@ -2,11 +2,12 @@ package bootmend.device.system;
 
 import bootmend.CardException;
 import bootmend.ReportedIOException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
+import bootmend.device.FileKey;
 import bootmend.device.FileType;
-import bootmend.device.Medium;
 import bootmend.device.packed.PackedFormat;
 import java.io.Closeable;
 import java.io.IOException;
@@ -71,12 +72,12 @@ public final class LocalCards implements CardOpener {
         if (change) {
             throw format.get().notChanged(path);
         }
-        Medium identity = identityOf(path);
+        CardIdentity identity = identityOf(path);
         refuseWithoutRights(path, false);
         return format.get()
                 .open(path)
                 .identifiedBy(identity, () -> identityOf(path))
-                .keyed(new MediumKey().ofFile(path));
+                .keyed(FileKey.of(path));
     }
 
     private CardSource openImage(Path path, boolean change) throws CardException, IOException {
@@ -84,7 +85,7 @@ public final class LocalCards implements CardOpener {
             rules.checkImage(path);
         }
         refuseWithoutRights(path, change);
-        Medium before = identityOf(path);
+        CardIdentity before = identityOf(path);
         RawFile file = opened(() -> ChannelFile.open(path, change));
         try {
             if (change) {
@@ -98,7 +99,7 @@ public final class LocalCards implements CardOpener {
                             CardSource.Kind.IMAGE,
                             new SectorDevice(file, size, IMAGE_SECTOR, 1, !change, DiskHold.NONE))
                     .identifiedBy(sameAs(before, identityOf(path)), () -> identityOf(path))
-                    .keyed(new MediumKey().ofFile(path));
+                    .keyed(FileKey.of(path));
         } catch (CardException | IOException | RuntimeException e) {
             closeAfter(e, file);
             throw e;
@@ -125,7 +126,7 @@ public final class LocalCards implements CardOpener {
 
     private CardSource openHeld(CardName name, String device, boolean change, DiskHold hold)
             throws CardException, IOException {
-        Medium before = disks.medium(device);
+        CardIdentity before = disks.medium(device);
         RawFile file = opened(() -> disks.open(device, change));
         try {
             if (change) {
@@ -165,10 +166,10 @@ public final class LocalCards implements CardOpener {
      * An image by its file, wherever it is moved to. The number is of the file system's and stays with the file; where there
      * is none, the time at which the file was made stands in for it.
      */
-    private static Medium identityOf(Path image) throws IOException {
+    private static CardIdentity identityOf(Path image) throws IOException {
         BasicFileAttributes attributes = Files.readAttributes(image, BasicFileAttributes.class);
         Object key = attributes.fileKey();
-        return new Medium(
+        return new CardIdentity(
                 image.toRealPath().toString(),
                 Optional.of(key == null ? "made " + attributes.creationTime() : key.toString()),
                 Optional.empty(),
@@ -176,7 +177,7 @@ public final class LocalCards implements CardOpener {
     }
 
     /** What was opened is what the name led to before and after; in between it can have led elsewhere for no time that counts. */
-    private static Medium sameAs(Medium before, Medium after) throws CardException {
+    private static CardIdentity sameAs(CardIdentity before, CardIdentity after) throws CardException {
         if (!before.isStill(after)) {
             throw CardException.refused(
                     "another file or card took its place while it was being opened",

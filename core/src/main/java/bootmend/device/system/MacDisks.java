@@ -2,8 +2,8 @@ package bootmend.device.system;
 
 import bootmend.CardException;
 import bootmend.ReportedIOException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import com.sun.jna.LastErrorException;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -124,8 +124,8 @@ final class MacDisks implements SystemDisks {
 
     /** No card number and no count of media is told; only where in the machine the reader is. */
     @Override
-    public Medium medium(String device) {
-        return new Medium(
+    public CardIdentity medium(String device) {
+        return new CardIdentity(
                 "/dev/" + node(device),
                 Optional.empty(),
                 Optional.empty(),

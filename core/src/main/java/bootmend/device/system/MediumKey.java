@@ -1,5 +1,6 @@
 package bootmend.device.system;
 
+import bootmend.device.FileKey;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -20,8 +21,6 @@ import java.util.List;
  */
 public final class MediumKey {
 
-    /** How the key of a file begins. */
-    public static final String FILE = "file:";
     /** How the key of a card by its own register begins. */
     public static final String CARD = "cid:";
 
@@ -40,17 +39,6 @@ public final class MediumKey {
         this.sys = sys;
     }
 
-    /** Of an image file, or of a folder that is no mount point; a link stands for what it leads to. */
-    public String ofFile(Path file) {
-        try {
-            BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
-            Object key = attributes.fileKey();
-            return FILE + (key != null ? key : "made " + attributes.creationTime());
-        } catch (IOException e) {
-            return "";
-        }
-    }
-
     /**
      * Of a folder: where a file system is mounted there, its files have the same keys on every card, so the disk that it
      * lies on is asked.
@@ -63,7 +51,7 @@ public final class MediumKey {
             }
             boolean mounted =
                     !Files.getFileStore(folder).equals(Files.getFileStore(parent)) || !isSameDevice(folder, parent);
-            return mounted ? ofDisk(Path.of(Files.getFileStore(folder).name())) : ofFile(folder);
+            return mounted ? ofDisk(Path.of(Files.getFileStore(folder).name())) : FileKey.of(folder);
         } catch (IOException | RuntimeException e) {
             return "";
         }

@@ -1,8 +1,8 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -31,7 +31,7 @@ interface SystemDisks {
     Optional<String> useOfImage(Path image);
 
     /** By what the medium in {@code device} is told from another one in its place. */
-    Medium medium(String device);
+    CardIdentity medium(String device);
 
     /** Opens the disk as this system wants it. */
     default RawFile open(String device, boolean change) throws IOException {

@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -30,8 +30,8 @@ final class UnknownDisks implements SystemDisks {
     }
 
     @Override
-    public Medium medium(String device) {
-        return Medium.named(device);
+    public CardIdentity medium(String device) {
+        return CardIdentity.named(device);
     }
 
     @Override

@@ -2,8 +2,8 @@ package bootmend.device.system;
 
 import bootmend.CardException;
 import bootmend.ReportedIOException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -99,14 +99,14 @@ final class WindowsDisks implements SystemDisks {
 
     /** The reader's serial number; neither a card's own nor a count of media is told. */
     @Override
-    public Medium medium(String device) {
+    public CardIdentity medium(String device) {
         Optional<String> serial;
         try {
             serial = calls.get().drive(device).flatMap(WindowsAnswers.Drive::serial);
         } catch (IOException e) {
             serial = Optional.empty();
         }
-        return new Medium(device, Optional.empty(), Optional.empty(), serial);
+        return new CardIdentity(device, Optional.empty(), Optional.empty(), serial);
     }
 
     @Override

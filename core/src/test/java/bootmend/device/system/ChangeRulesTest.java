@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -106,8 +106,8 @@ class ChangeRulesTest {
         }
 
         @Override
-        public Medium medium(String device) {
-            return Medium.named(device);
+        public CardIdentity medium(String device) {
+            return CardIdentity.named(device);
         }
 
         @Override

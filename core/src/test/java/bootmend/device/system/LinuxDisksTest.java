@@ -2,7 +2,7 @@ package bootmend.device.system;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.device.Medium;
+import bootmend.device.CardIdentity;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -148,7 +148,7 @@ class LinuxDisksTest {
     void whatTellsOneMediumFromAnother() throws IOException {
         write("sys/devices/sdx/dev", "8:16\n");
         write("sys/devices/sdx/diskseq", "23\n");
-        Medium before = disks.medium("/dev/sdx");
+        CardIdentity before = disks.medium("/dev/sdx");
         assertThat(before.isStill(disks.medium("/dev/sdx"))).isTrue();
 
         write("sys/devices/sdx/diskseq", "24\n");

@@ -1,10 +1,9 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.CardException;
+import bootmend.ReportedIOException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import org.junit.jupiter.api.Test;

@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
+import bootmend.device.CardIdentity;
 import bootmend.device.CardName;
-import bootmend.device.Medium;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -53,8 +53,8 @@ final class ScriptedDisks implements SystemDisks {
     }
 
     @Override
-    public Medium medium(String device) {
-        return new Medium(device, Optional.of("medium " + sequence), Optional.empty(), Optional.empty());
+    public CardIdentity medium(String device) {
+        return new CardIdentity(device, Optional.of("medium " + sequence), Optional.empty(), Optional.empty());
     }
 
     @Override

@@ -1,6 +1,5 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 

@@ -1,10 +1,10 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import com.sun.jna.Pointer;
 import com.sun.jna.platform.win32.WinBase;
 import com.sun.jna.platform.win32.WinNT;
@@ -269,11 +269,12 @@ class WindowsKernelTest {
     @Test
     void whyItCannotBeOpened() {
         errors.put("open " + CARD + " c0000000", ACCESS_DENIED);
-        assertThatThrownBy(() -> kernel.open(CARD, true)).isInstanceOfSatisfying(ReportedIOException.class, reported -> {
-            CardException e = reported.report();
-            assertThat(e).hasMessageContaining("no right to write to it");
-            assertThat(e.remedy()).contains("administrator", "E:");
-        });
+        assertThatThrownBy(() -> kernel.open(CARD, true))
+                .isInstanceOfSatisfying(ReportedIOException.class, reported -> {
+                    CardException e = reported.report();
+                    assertThat(e).hasMessageContaining("no right to write to it");
+                    assertThat(e.remedy()).contains("administrator", "E:");
+                });
         errors.put("open " + CARD + " 80000000", NO_SUCH_FILE);
         assertThatThrownBy(() -> kernel.open(CARD, false)).hasMessageContaining("error 2");
     }

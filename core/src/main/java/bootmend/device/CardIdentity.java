@@ -18,23 +18,23 @@ import java.util.Optional;
  *     tells it
  * @param reader the reader's serial number and slot: where the card is, whichever card it is
  */
-public record Medium(String name, Optional<String> fileKey, Optional<String> cardId, Optional<String> reader) {
+public record CardIdentity(String name, Optional<String> fileKey, Optional<String> cardId, Optional<String> reader) {
 
-    public Medium {
+    public CardIdentity {
         Objects.requireNonNull(name);
         fileKey.ifPresent(Objects::requireNonNull);
     }
 
     /** Of a card of which nothing is known but what it is called. */
-    public static Medium named(String name) {
-        return new Medium(name, Optional.empty(), Optional.empty(), Optional.empty());
+    public static CardIdentity named(String name) {
+        return new CardIdentity(name, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /**
      * Whether that is the same card, as far as it is told: every number that both have is equal, and where they have none in
      * common, the name. Two answers from one run of the system are meant; for answers from two, see {@link #isSameCard}.
      */
-    public boolean isStill(Medium now) {
+    public boolean isStill(CardIdentity now) {
         List<Optional<Boolean>> told =
                 List.of(same(fileKey, now.fileKey), same(cardId, now.cardId), same(reader, now.reader));
         return told.stream().flatMap(Optional::stream).allMatch(equal -> equal)
@@ -42,12 +42,12 @@ public record Medium(String name, Optional<String> fileKey, Optional<String> car
     }
 
     /** Whether it is proven that both are one card, by the card's own number; the same reader or name proves nothing. */
-    public boolean isSameCard(Medium other) {
+    public boolean isSameCard(CardIdentity other) {
         return same(cardId, other.cardId).orElse(false);
     }
 
     /** Whether the two tell anything by which different cards under one name would differ. */
-    public boolean isTellingFrom(Medium other) {
+    public boolean isTellingFrom(CardIdentity other) {
         return same(fileKey, other.fileKey).isPresent()
                 || same(cardId, other.cardId).isPresent();
     }
