@@ -150,7 +150,7 @@ final class FolderTarget extends Target {
                 return false;
             }
         }
-        return by.plan() == plan && isWrittenBy(by);
+        return by.plan().equals(plan) && isWrittenBy(by);
     }
 
     @Override

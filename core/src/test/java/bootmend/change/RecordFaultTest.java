@@ -18,7 +18,7 @@ class RecordFaultTest {
 
     private static final Path HOME = Path.of("/home");
     private static final Medium MEDIUM = new Medium("/dev/card", "cid:1b");
-    private static final LocalDateTime NOW = LocalDateTime.now(PlannedCard.CLOCK);
+    private static final LocalDateTime NOW = LocalDateTime.of(2026, 2, 3, 10, 11, 12);
     private static final int MOST = 100;
 
     /** One thing that is done with a card and its records. */

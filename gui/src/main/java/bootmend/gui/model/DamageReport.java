@@ -33,7 +33,7 @@ public record DamageReport(List<Row> findings, int unshown) {
         findings = List.copyOf(findings);
     }
 
-    /** @param look a repair that frees nothing */
+    /** @param all what a repair that frees nothing found */
     public static DamageReport of(List<FindingView> all) {
         return new DamageReport(
                 all.stream().limit(MOST).map(DamageReport::row).toList(), Math.max(0, all.size() - MOST));
