@@ -142,14 +142,20 @@ class ArchitectureTest {
             "bootmend.workplace",
             ROOT,
             "bootmend.device",
+            "bootmend.device.system",
             "bootmend.tuning",
             "bootmend.change",
             "bootmend.profile",
             "bootmend.trial");
 
     @ArchTest
-    static final ArchRule REQUEST =
-            only("bootmend.request", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+    static final ArchRule REQUEST = only(
+            "bootmend.request",
+            ROOT,
+            "bootmend.config",
+            "bootmend.partition",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve");
 
     @ArchTest
     static final ArchRule CARD =
@@ -182,6 +188,8 @@ class ArchitectureTest {
             ROOT,
             "bootmend.config",
             "bootmend.device",
+            "bootmend.device.packed",
+            "bootmend.device.system",
             "bootmend.folder",
             "bootmend.check",
             "bootmend.workplace",

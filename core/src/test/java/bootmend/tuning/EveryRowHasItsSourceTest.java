@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,16 +22,36 @@ class EveryRowHasItsSourceTest {
     private static final Set<String> NONE =
             Set.of("memory", "practice", "none", "common practice, no source", "value from memory");
     private static final Path RESOURCES = Path.of("src/main/resources/bootmend");
-    /** The sources themselves; the boot files, whose file names its sources in its head. */
-    private static final Set<String> OTHERS = Set.of("sources.csv", "boot-files.csv");
+    /** Tables of which each names its sources once, in its head. */
+    private static final Path BY_HEAD = RESOURCES.resolve("boot");
+
+    private static final Pattern HEAD = Pattern.compile("(?m)^# .*Source[^:\\n]*: ((?:S\\d+(?:, )?)+)");
 
     static List<Path> tables() throws IOException {
         try (Stream<Path> found = Files.walk(RESOURCES)) {
             return found.filter(path -> path.toString().endsWith(".csv"))
-                    .filter(path -> !OTHERS.contains(path.getFileName().toString()))
+                    .filter(path -> !path.endsWith("sources.csv") && !path.startsWith(BY_HEAD))
                     .sorted()
                     .toList();
         }
+    }
+
+    static List<Path> tablesWithHead() throws IOException {
+        try (Stream<Path> found = Files.list(BY_HEAD)) {
+            return found.filter(path -> path.toString().endsWith(".csv"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("tablesWithHead")
+    void everyHeadNamesKnownSources(Path path) throws IOException {
+        Sources sources = TuningTables.load().sources();
+        Matcher head = HEAD.matcher(Files.readString(path));
+        assertThat(head.find()).isTrue();
+        assertThat(head.group(1).split(", "))
+                .allSatisfy(each -> assertThat(sources.find(each)).as(each).isPresent());
     }
 
     @ParameterizedTest
