@@ -37,7 +37,6 @@ import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.HashMap;
 import java.util.List;

@@ -1,7 +1,5 @@
 package bootmend.operation;
 
-import bootmend.CardException;
-
 import bootmend.device.system.Ejection;
 import bootmend.request.CardRequest;
 

@@ -29,7 +29,10 @@ record StockWork(Work work, ChangeRequest.ToStock request) implements WorkOut {
         for (ConfigFile file : files.all()) {
             file.refuseWhenNotWhole();
             planner.replace(
-                    file.path(), file.entry(), file.bytes(), change(file, atStock).toBytes());
+                    file.path(),
+                    file.entry(),
+                    file.bytes(),
+                    change(file, atStock).toBytes());
         }
         return Worked.of(new CardViews(work.workplace()).of(card, files), planner.plan(TITLE))
                 .noting(notes(card));

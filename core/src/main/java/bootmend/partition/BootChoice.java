@@ -101,7 +101,8 @@ public record BootChoice(Partition partition, String reason) {
         }
     }
 
-    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number) throws CardException, IOException {
+    private static BootChoice asked(PartitionTable table, BootVolumes volumes, int number)
+            throws CardException, IOException {
         Partition partition = table.number(number)
                 .orElseThrow(() -> CardException.usage(
                         "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));

@@ -1,6 +1,5 @@
 package bootmend.workplace;
 
-
 import bootmend.change.Committer;
 import bootmend.change.UndoStore;
 import bootmend.device.CardOpener;

@@ -1,11 +1,8 @@
 package bootmend.operation;
 
-import bootmend.CardException;
-import bootmend.workplace.Workplace;
-import bootmend.view.ShowJob;
-import bootmend.request.CardRequest;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.device.system.FixedDisks;
 import bootmend.device.system.LocalCards;
 import bootmend.device.system.StubbornCards;
@@ -14,6 +11,9 @@ import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.GptBuilder;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
+import bootmend.request.CardRequest;
+import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

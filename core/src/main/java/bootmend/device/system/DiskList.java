@@ -1,7 +1,5 @@
 package bootmend.device.system;
 
-import bootmend.CardException;
-
 import java.util.List;
 
 /** The disks that are attached now; tests script what comes and goes. */

@@ -1,7 +1,5 @@
 package bootmend.device.system;
 
-import bootmend.CardException;
-
 import bootmend.device.CardName;
 import java.nio.file.Files;
 import java.nio.file.Path;

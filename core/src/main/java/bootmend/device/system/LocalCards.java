@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import bootmend.device.CardName;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
@@ -119,7 +119,8 @@ public final class LocalCards implements CardOpener {
         }
     }
 
-    private CardSource openHeld(CardName name, String device, boolean change, DiskHold hold) throws CardException, IOException {
+    private CardSource openHeld(CardName name, String device, boolean change, DiskHold hold)
+            throws CardException, IOException {
         Medium before = disks.medium(device);
         RawFile file = opened(() -> disks.open(device, change));
         try {

@@ -1,8 +1,6 @@
 package bootmend.device.system;
 
 import bootmend.ReportedIOException;
-import bootmend.CardException;
-
 import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Memory;

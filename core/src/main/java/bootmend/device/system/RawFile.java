@@ -1,7 +1,5 @@
 package bootmend.device.system;
 
-import bootmend.CardException;
-
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.ByteBuffer;

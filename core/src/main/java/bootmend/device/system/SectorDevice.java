@@ -1,7 +1,5 @@
 package bootmend.device.system;
 
-import bootmend.CardException;
-
 import bootmend.device.CachedDevice;
 import bootmend.device.OutsideDeviceException;
 import de.waldheinz.fs.BlockDevice;

@@ -1,8 +1,6 @@
 package bootmend.device.system;
 
 import bootmend.ReportedIOException;
-import bootmend.CardException;
-
 import com.sun.jna.platform.win32.WinBase;
 import com.sun.jna.platform.win32.WinNT;
 import com.sun.jna.ptr.IntByReference;

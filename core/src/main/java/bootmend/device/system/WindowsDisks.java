@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import bootmend.device.CardName;
 import bootmend.device.Medium;
 import java.io.Closeable;

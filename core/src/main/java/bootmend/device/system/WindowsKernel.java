@@ -1,7 +1,7 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import com.sun.jna.Memory;
 import com.sun.jna.Native;
 import com.sun.jna.platform.win32.WinBase;

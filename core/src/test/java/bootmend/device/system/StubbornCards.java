@@ -1,7 +1,6 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
-
 import bootmend.device.CardName;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;

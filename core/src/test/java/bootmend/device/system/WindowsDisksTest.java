@@ -1,10 +1,10 @@
 package bootmend.device.system;
 
-import bootmend.ReportedIOException;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.ReportedIOException;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.ArrayList;
