@@ -36,7 +36,7 @@ class VoltageStepsTest {
                 "pi5 pi500 cm5; between 0.72 and 1.0 V"
             })
     void noVoltsAreToldWhereTheSourcesGiveNone(String boards, String why) {
-        for (String board : boards.split(" ")) {
+        for (String board : boards.split(" ", -1)) {
             assertThat(steps.scale("over_voltage", board)).as(board).isEmpty();
             assertThat(steps.unclear("over_voltage", board))
                     .as(board)
