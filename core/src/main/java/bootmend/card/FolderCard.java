@@ -1,6 +1,7 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.change.CardId;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;
@@ -60,7 +61,7 @@ final class FolderCard implements OpenCard {
 
     static FolderCard open(CardRequest request, Path path, boolean forChanging) throws CardException, IOException {
         if (request.partition().isPresent()) {
-            throw CardException.usage("a mounted folder is one partition already", "Leave --partition out.");
+            throw CardException.usage("a mounted folder is one partition already", "", NextStep.Plain.LEAVE_PARTITION_OUT);
         }
         MountedFolder folder = MountedFolder.open(path);
         if (forChanging && !Files.isWritable(folder.path())) {
@@ -175,8 +176,8 @@ final class FolderCard implements OpenCard {
         throw CardException.refused(
                 "a mounted folder cannot be " + doing + ": what may be damaged lies below what the "
                         + "system shows of it",
-                "Unmount the card, leave it in its reader, and name the reader's device (see `bootmend cards`) or an image "
-                        + "of the card.");
+                "Unmount the card, leave it in its reader, and name the reader's device or an image of the card.",
+NextStep.Plain.LIST_CARDS);
     }
 
     /** The folder stays mounted; there is nothing to let go of. */

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.OverlayDevice;
 import bootmend.device.WriteGuard;
 import bootmend.fat.SectorChange;
@@ -53,9 +54,7 @@ public final class Committer {
         } catch (IOException | RuntimeException e) {
             throw CardException.cutShort(
                     "the change was cut short (" + e.getMessage() + ")",
-                    "Mount the card again, then run `bootmend recover` on the folder; the undo record is "
-                            + record.file() + ".",
-                    e);
+                    "Mount the card again.", e, NextStep.RecoverCard.of(record.file()));
         }
     }
 
@@ -89,9 +88,7 @@ public final class Committer {
         } catch (CardException | IOException | RuntimeException e) {
             throw CardException.cutShort(
                     "the change was cut short (" + e.getMessage() + ")",
-                    "Put the card back in, then run `bootmend recover` on it; the undo record is " + record.file()
-                            + ".",
-                    e);
+                    "Put the card back in.", e, NextStep.RecoverCard.of(record.file()));
         }
     }
 
@@ -124,8 +121,7 @@ public final class Committer {
         } catch (IOException e) {
             throw CardException.refused(
                     "the plan does not hold on this card (" + e.getMessage() + ")",
-                    "Nothing was written. Run `bootmend repair` on the card first.",
-                    e);
+                    "Nothing was written.", e, NextStep.Plain.REPAIR_CARD);
         }
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.folder.MountedFolder;
 import java.io.IOException;
 import java.util.Arrays;
@@ -72,8 +73,7 @@ public final class FolderRecovery implements Recovery {
         if (change.extent() == OpenChange.Extent.FOREIGN) {
             throw CardException.refused(
                     "a file was changed since, to what the cut change never wrote",
-                    "Nothing was written. Look at the card with `bootmend show`; the record is "
-                            + change.record().file() + ".");
+                    "Nothing was written; the undo record is " + change.record().file() + ".", NextStep.Plain.SHOW_CARD);
         }
         try {
             FolderCommit.write(folder, plan);
@@ -81,9 +81,8 @@ public final class FolderRecovery implements Recovery {
         } catch (IOException e) {
             throw CardException.cutShort(
                     "the recovery was cut short (" + e.getMessage() + ")",
-                    "Mount the card again, then run `bootmend recover` on the folder again; the undo record is "
-                            + change.record().file() + ".",
-                    e);
+                    "Mount the card again.", e,
+NextStep.RecoverCard.of(change.record().file()));
         }
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.CachedDevice;
 import bootmend.device.WriteGuard;
 import bootmend.fat.SectorChange;
@@ -89,9 +90,7 @@ public final class SectorRecovery implements Recovery {
         } catch (IOException e) {
             throw CardException.cutShort(
                     "the recovery was cut short (" + e.getMessage() + ")",
-                    "Put the card back in, then run `bootmend recover` on it again; the undo record is "
-                            + change.record().file() + ".",
-                    e);
+                    "Put the card back in.", e, NextStep.RecoverCard.of(change.record().file()));
         }
     }
 
@@ -103,8 +102,8 @@ public final class SectorRecovery implements Recovery {
                             + (change.foreignSectors().size() > 1
                                     ? " (and " + (change.foreignSectors().size() - 1) + " more)"
                                     : ""),
-                    "Nothing was written. Look at the card with `bootmend show` and `bootmend repair`; the record is "
-                            + change.record().file() + ".");
+                    "Nothing was written; the undo record is " + change.record().file() + ".",
+NextStep.Plain.SHOW_CARD, NextStep.Plain.REPAIR_CARD);
         }
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.OverlayDevice;
 import bootmend.fat.FatVolume;
 import de.waldheinz.fs.BlockDevice;
@@ -33,7 +34,7 @@ public final class TakeBack {
             throw CardException.refused(
                     "the card was changed since in a sector that \""
                             + record.plan().title() + "\" wrote, so that cannot be taken back",
-                    "Look at the card with `bootmend repair`.");
+                    "", NextStep.Plain.REPAIR_CARD);
         }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.DurableFile;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
@@ -65,8 +66,7 @@ public final class UndoStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the undo record could not be written to " + home + " (" + e + ")",
-                    "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.",
-                    e);
+                    "Nothing was changed on the card. Make room, or take another data folder.", e, NextStep.Plain.SET_DATA_FOLDER);
         }
     }
 

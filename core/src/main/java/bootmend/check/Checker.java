@@ -76,6 +76,7 @@ public final class Checker {
                 boardOrder.stream().filter(remark.boards()::contains).toList(),
                 rule.meaning(),
                 rule.remedy(),
+                rule.steps(),
                 rule.source());
     }
 

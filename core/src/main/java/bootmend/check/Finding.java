@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.NextStep;
 import java.util.List;
 
 /**
@@ -11,7 +12,8 @@ import java.util.List;
  * @param what one sentence with the values; not yet safe to show
  * @param boards ids of the boards it holds for, in the boards' usual order; empty where no board matters
  * @param meaning what it means
- * @param remedy what to do
+ * @param remedy what to do, in whole sentences; holds no command
+ * @param steps what to do after that; may be empty
  * @param source where the meaning is published, or that it is not
  */
 public record Finding(
@@ -22,9 +24,11 @@ public record Finding(
         List<String> boards,
         String meaning,
         String remedy,
+        List<NextStep> steps,
         String source) {
 
     public Finding {
         boards = List.copyOf(boards);
+        steps = List.copyOf(steps);
     }
 }

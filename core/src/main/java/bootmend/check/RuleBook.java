@@ -1,10 +1,13 @@
 package bootmend.check;
 
+import bootmend.NextStep;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
 import bootmend.tuning.Source;
 import bootmend.tuning.Sources;
+import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +24,11 @@ public final class RuleBook {
     private static final Map<String, Severity> SEVERITIES =
             Stream.of(Severity.values()).collect(Collectors.toMap(Severity::word, Function.identity()));
 
+    private static final Map<String, NextStep> STEPS = Map.of(
+            "repair", NextStep.Plain.REPAIR_CARD,
+            "reset", NextStep.Plain.RESET_CARD,
+            "recover", NextStep.RecoverCard.NO_RECORD);
+
     private final List<Rule> rules;
     private final Map<String, Rule> byId;
 
@@ -35,13 +43,29 @@ public final class RuleBook {
      * @throws bootmend.tuning.DataFileException if the data file is damaged
      */
     public static RuleBook load(Sources sources) {
-        return read(DataFile.resource(RuleBook.class, "rules.csv"), sources);
+        return read(DataFile.resource(RuleBook.class, "rules.csv"), sources)
+                .withSteps(DataFile.resource(RuleBook.class, "rule-steps.csv"));
     }
 
     static RuleBook read(DataFile file, Sources sources) {
         return new RuleBook(
                 file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy", "source")
                         .map(row -> rule(row, sources), Rule::id));
+    }
+
+    /** The same rules, each with the steps that the other data file has for it, in that file's order. */
+    RuleBook withSteps(DataFile file) {
+        Map<String, List<NextStep>> steps = new HashMap<>();
+        file.withColumns("rule", "step").rows().forEach(row -> {
+            String id = row.required("rule");
+            if (!byId.containsKey(id)) {
+                throw row.error("there is no rule " + id);
+            }
+            steps.computeIfAbsent(id, none -> new ArrayList<>()).add(row.choice("step", STEPS));
+        });
+        return new RuleBook(rules.stream()
+                .map(rule -> rule.withSteps(steps.getOrDefault(rule.id(), List.of())))
+                .toList());
     }
 
     private static Rule rule(DataRow row, Sources sources) {
@@ -58,7 +82,7 @@ public final class RuleBook {
         if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
             throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
         }
-        return new Rule(id, severities, row.required("meaning"), row.required("remedy"), source(row, sources));
+        return new Rule(id, severities, row.required("meaning"), row.required("remedy"), List.of(), source(row, sources));
     }
 
     private static String source(DataRow row, Sources sources) {

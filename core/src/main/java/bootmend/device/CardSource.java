@@ -193,7 +193,7 @@ public final class CardSource implements Closeable {
     private static CardException packed(Path path, PackedFormat format) {
         return CardException.refused(
                 "it is a packed image, which can be read but not changed",
-                "Unpack it with `" + format.unpacker() + " " + path.getFileName() + "`, then change the image.");
+                "A change is made to the unpacked image.", format.unpacking(path));
     }
 
     private static CardSource openPacked(Path path, boolean change) throws CardException, IOException {

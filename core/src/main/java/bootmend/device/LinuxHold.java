@@ -1,6 +1,7 @@
 package bootmend.device;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
@@ -62,8 +63,7 @@ final class LinuxHold implements DiskHold {
             throw CardException.refused(
                     "it could not be held against other programs, because the helper library for that "
                             + "did not load (" + e.getMessage() + ")",
-                    "Give Java a folder that programs may run from, with -Djna.tmpdir=FOLDER, or work on an image.",
-                    e);
+                    "Work on an image, or have the library unpacked to a folder that programs may run from.", e, NextStep.Plain.SET_LIBRARY_FOLDER);
         }
     }
 

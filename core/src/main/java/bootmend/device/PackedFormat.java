@@ -1,22 +1,24 @@
 package bootmend.device;
 
+import bootmend.NextStep;
+import bootmend.NextStep.UnpackImage.Packing;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 
 /** The ways in which a card image is packed, told by the end of the file's name. */
 enum PackedFormat {
-    GZIP(".gz", "gzip -dk"),
-    XZ(".xz", "xz -dk"),
-    ZSTD(".zst", "zstd -d"),
-    ZIP(".zip", "unzip");
+    GZIP(".gz", Packing.GZIP),
+    XZ(".xz", Packing.XZ),
+    ZSTD(".zst", Packing.ZSTD),
+    ZIP(".zip", Packing.ZIP);
 
     private final String suffix;
-    private final String unpacker;
+    private final Packing packing;
 
-    PackedFormat(String suffix, String unpacker) {
+    PackedFormat(String suffix, Packing packing) {
         this.suffix = suffix;
-        this.unpacker = unpacker;
+        this.packing = packing;
     }
 
     static Optional<PackedFormat> of(Path file) {
@@ -30,8 +32,8 @@ enum PackedFormat {
         return Optional.empty();
     }
 
-    /** A command that unpacks such a file and keeps it. */
-    String unpacker() {
-        return unpacker;
+    /** What a user can do with such a file. */
+    NextStep.UnpackImage unpacking(Path file) {
+        return new NextStep.UnpackImage(packing, file.getFileName().toString());
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.view.CardView;
 import java.io.IOException;
 import java.util.List;
@@ -57,8 +58,7 @@ public record CardChange(
         } catch (IOException e) {
             throw CardException.unreadable(
                     "the card could not be closed (" + e.getMessage() + ")",
-                    "Take the card out, put it back in and look at it with `bootmend show`.",
-                    e);
+                    "Take the card out and put it back in.", e, NextStep.Plain.SHOW_CARD);
         }
     }
 

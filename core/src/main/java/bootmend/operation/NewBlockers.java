@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
@@ -17,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Finds the blockers that new config files would bring to a card, for any purpose. */
 final class NewBlockers {
@@ -55,16 +57,16 @@ final class NewBlockers {
     /**
      * Refuses where there are any.
      *
-     * @param done what would be done all the same with the option that takes the risk, such as {@code staged}
+     * @param done what would be done where the risk is allowed, such as {@code staged}
      */
     static void refuse(List<Finding> blockers, String done) throws CardException {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
-            throw CardException.risky(
+            throw CardException.refused(
                     "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
-                            + "of may then happen, and some of it cannot be undone.",
-                    CardException.Risk.BLOCKERS);
+                    first.remedy() + " Where it is " + done + " all the same, what the finding warns of may happen, and some "
++ "of it cannot be undone.",
+Stream.concat(first.steps().stream(), Stream.of(NextStep.Allow.BLOCKERS)).toArray(NextStep[]::new));
         }
     }
 

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.CardListing;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;
@@ -72,11 +73,10 @@ public final class PutProfileJob {
     private Board board(Profile profile, ProfileRequest wanted) throws CardException {
         String id = wanted.board().orElse(profile.board());
         if (!id.equals(profile.board()) && !wanted.otherBoard()) {
-            throw CardException.risky(
+            throw CardException.refused(
                     "the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
-                    "Settings that hold on one board prove nothing for another, which may not boot with them. With "
-                            + "--other-board it is put there.",
-                    CardException.Risk.OTHER_BOARD);
+                    "Settings that hold on one board prove nothing for another, which may not boot with them.",
+NextStep.Allow.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.OpenCard;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
@@ -38,9 +39,8 @@ public final class RecoverJob {
             throw CardException.cutShort(
                     "a change to this card (\"" + waiting.get().record().plan().title()
                             + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
-                    "Run `bootmend recover` on it first; the undo record is "
-                            + waiting.get().record().file() + ".",
-                    null);
+                    "", null,
+NextStep.RecoverCard.of(waiting.get().record().file()));
         }
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;
 import bootmend.card.JobErrors;
@@ -93,7 +94,7 @@ public final class ResetJob {
         if (!file.doubts().isEmpty()) {
             throw CardException.refused(
                     file.path() + " could not be read whole (" + file.doubts().get(0) + ")",
-                    "Run `bootmend repair` on the card first.");
+                    "", NextStep.Plain.REPAIR_CARD);
         }
     }
 

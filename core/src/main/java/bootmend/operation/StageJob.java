@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.CardListing;
 import bootmend.card.CardSettings;
 import bootmend.card.ConfigFile;
@@ -65,7 +66,7 @@ public final class StageJob {
         }
         Map<String, Long> named = new TrialSettings(workplace).named(wanted.settings());
         if (named.isEmpty()) {
-            throw CardException.usage("there is nothing to stage", "Name settings, such as --set arm_freq=1850.");
+            throw CardException.usage("there is nothing to stage", "", NextStep.Plain.GIVE_SETTINGS);
         }
         return propose(request, forChanging, wanted.inPlace(), "stage settings for one try", card -> {
             refuseWhenSwitching(card);
@@ -169,7 +170,7 @@ public final class StageJob {
         if (card.switchesPartition()) {
             throw CardException.refused(
                     "this card switches whole partitions on a try-once start (tryboot_a_b=1)",
-                    "A staged file would not be read; try the settings on the other partition, with --partition.");
+                    "A staged file would not be read.", NextStep.Plain.TAKE_OTHER_PARTITION);
         }
     }
 
@@ -177,7 +178,7 @@ public final class StageJob {
         byte[] content = content(card);
         if (content == null) {
             throw CardException.refused(
-                    "no settings are staged on this card", "Stage some with `bootmend trial stage`.");
+                    "no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS);
         }
         return content;
     }
@@ -192,7 +193,7 @@ public final class StageJob {
         if (entry.get().folder() || entry.get().size() > MOST_BYTES || !content.isWhole()) {
             throw CardException.refused(
                     STAGED + " on this card cannot be read as a config file",
-                    "Look at the card with `bootmend repair`, or remove the file by hand.");
+                    "Have the card examined for damage, or remove the file by hand.", NextStep.Plain.REPAIR_CARD);
         }
         return content.bytes();
     }

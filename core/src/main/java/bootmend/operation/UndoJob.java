@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.OpenCard;
 import bootmend.change.FileChange;
 import bootmend.change.FilePlanner;
@@ -48,8 +49,8 @@ public final class UndoJob {
         UndoRecord record = history.lastToTakeBack()
                 .orElseThrow(() -> CardException.refused(
                         "there is no change to this card that this computer could take back",
-                        "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
-                                + "where they are."));
+                        "Undo records are kept on the computer that made the change; use that one, or the data folder where they are.",
+NextStep.Plain.SET_DATA_FOLDER));
         Plan plan = card.takeBack(record, workplace, inPlace);
         return new ProposedChange(
                 card,
@@ -64,12 +65,13 @@ public final class UndoJob {
         int number = to.getAsInt();
         int last = history.oldestFirst().size();
         if (number < 0 || number > last) {
-            throw CardException.usage(
-                    "this card's history has no change " + number,
-                    last == 0
-                            ? "No change to it was made from this computer."
-                            : "It has 1 to " + last + ", and 0 stands for the time before the first; see `bootmend "
-                                    + "history`.");
+            String what = "this card's history has no change " + number;
+            throw last == 0
+                    ? CardException.usage(what, "No change to it was made from this computer.")
+                    : CardException.usage(
+                            what,
+                            "It has 1 to " + last + ", and 0 stands for the time before the first.",
+                            NextStep.Plain.LIST_CHANGES);
         }
         FilePlanner planner = card.planner(workplace, inPlace);
         for (FileChange file : history.filesAfter(number)) {

@@ -1,5 +1,6 @@
 package bootmend.page;
 
+import bootmend.NextStep;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
 import java.util.LinkedHashMap;
@@ -43,6 +44,10 @@ public record FindingGroup(List<Finding> findings) {
 
     public String remedy() {
         return first().remedy();
+    }
+
+    public List<NextStep> steps() {
+        return first().steps();
     }
 
     public String source() {

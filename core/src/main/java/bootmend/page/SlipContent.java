@@ -1,5 +1,6 @@
 package bootmend.page;
 
+import bootmend.StepWords;
 import bootmend.check.Finding;
 import bootmend.config.VisibleText;
 import bootmend.view.CheckView;
@@ -58,15 +59,16 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
      *
      * @param card as the user named it
      * @param zone the time zone that the date is given in
+     * @param words what says the steps
      */
-    public static SlipContent of(String card, CheckView view, ZoneId zone) {
+    public static SlipContent of(String card, CheckView view, ZoneId zone, StepWords words) {
         return new SlipContent(
                 VisibleText.of(card),
                 !view.hasBlocker(),
                 CheckWords.verdict(view),
                 facts(view, zone),
                 FindingGroup.of(view.findings()).stream()
-                        .map(group -> group(group, view.boards()))
+                        .map(group -> group(group, view.boards(), words))
                         .toList());
     }
 
@@ -93,13 +95,13 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 new Fact("Boards", CheckWords.boards(view), ""));
     }
 
-    private static Group group(FindingGroup group, List<String> all) {
+    private static Group group(FindingGroup group, List<String> all, StepWords words) {
         return new Group(
                 group.severity().word(),
                 group.rule(),
                 group.findings().stream().map(finding -> item(finding, all)).toList(),
                 group.meaning(),
-                group.remedy(),
+                words.remedy(group.remedy(), group.steps()),
                 group.source());
     }
 

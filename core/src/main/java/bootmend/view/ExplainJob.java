@@ -85,6 +85,7 @@ public final class ExplainJob {
                                 .toList(),
                         rule.meaning(),
                         rule.remedy(),
+                        rule.steps(),
                         rule.source()));
     }
 
