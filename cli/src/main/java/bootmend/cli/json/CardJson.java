@@ -64,6 +64,6 @@ public record CardJson(
                 view.tuning().stream().map(TuningLineJson::of).toList(),
                 view.isStock(),
                 view.notes(),
-                view.configProblem().map(ErrorJson::error).orElse(null));
+                view.configProblem().map(problem -> ErrorJson.error(view.card(), problem)).orElse(null));
     }
 }

@@ -4,6 +4,7 @@ import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Severity;
 import bootmend.cli.outcome.CheckedCard;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.view.CheckView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
@@ -43,7 +44,7 @@ public final class CheckJson {
             String remedy,
             String source) {
 
-        static FindingJson of(Finding finding) {
+        static FindingJson of(String card, Finding finding) {
             return new FindingJson(
                     finding.rule(),
                     finding.severity().word(),
@@ -52,7 +53,7 @@ public final class CheckJson {
                     finding.what(),
                     finding.boards(),
                     finding.meaning(),
-                    finding.remedy(),
+                    CommandWords.about(card).remedy(finding.remedy(), finding.steps()),
                     finding.source());
         }
     }
@@ -73,7 +74,7 @@ public final class CheckJson {
                     null,
                     null,
                     null,
-                    ErrorJson.error(checked.error().get()));
+                    ErrorJson.error(checked.name(), checked.error().get()));
         }
         CheckView view = checked.view().orElseThrow();
         return new CardJson(
@@ -89,7 +90,7 @@ public final class CheckJson {
                 view.count(Severity.BLOCKER),
                 view.count(Severity.WARNING),
                 view.count(Severity.NOTE),
-                view.findings().stream().map(FindingJson::of).toList(),
+                view.findings().stream().map(finding -> FindingJson.of(view.card().card(), finding)).toList(),
                 null);
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.cli.json;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.view.BoardExplanation;
 import bootmend.view.CautionView;
 import bootmend.view.Explanation;
@@ -13,7 +14,20 @@ import java.util.OptionalLong;
 /** An explanation as a JSON document: {@code kind} names the one other field that is there. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ExplainJson(
-        String kind, KeyJson key, BoardExplanation board, RuleExplanation rule, ThrottleExplanation throttle) {
+        String kind, KeyJson key, BoardExplanation board, RuleJson rule, ThrottleExplanation throttle) {
+
+    /** A rule of the check; what to do is said in commands. */
+    record RuleJson(String rule, List<String> severities, String meaning, String remedy, String source) {
+
+        static RuleJson of(RuleExplanation rule) {
+            return new RuleJson(
+                    rule.rule(),
+                    rule.severities(),
+                    rule.meaning(),
+                    CommandWords.withoutCard().remedy(rule.remedy(), rule.steps()),
+                    rule.source());
+        }
+    }
 
     /** A tuning key; {@code min} and {@code max} are null where none is published. */
     record KeyJson(
@@ -61,7 +75,7 @@ public record ExplainJson(
         } else if (explanation instanceof BoardExplanation board) {
             return new ExplainJson("board", null, board, null, null);
         } else if (explanation instanceof RuleExplanation rule) {
-            return new ExplainJson("rule", null, null, rule, null);
+            return new ExplainJson("rule", null, null, RuleJson.of(rule), null);
         }
         return new ExplainJson("throttle", null, null, null, (ThrottleExplanation) explanation);
     }

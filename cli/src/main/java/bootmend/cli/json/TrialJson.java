@@ -68,7 +68,7 @@ public record TrialJson(
                     listing.trials().stream()
                             .map(listed -> TrialJson.of(listed.trial(), listed.file()))
                             .toList(),
-                    listing.problems().stream().map(ErrorJson::error).toList());
+                    listing.problems().stream().map(problem -> ErrorJson.error("", problem)).toList());
         }
     }
 }

@@ -86,7 +86,7 @@ record CardReport(
                 card.findings().stream().map(FindingLine::of).toList(),
                 card.made().map(ChangeView::undoRecord).orElse(null),
                 card.seconds(),
-                card.error().map(ErrorJson::error).orElse(null),
+                card.error().map(error -> ErrorJson.error(card.card(), error)).orElse(null),
                 ExitCode.of(card));
     }
 }

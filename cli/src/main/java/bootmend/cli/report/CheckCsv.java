@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
 import bootmend.cli.outcome.CheckedCard;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.config.VisibleText;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -68,7 +69,7 @@ public final class CheckCsv implements CheckFile {
                     "",
                     error.getMessage(),
                     "",
-                    error.remedy(),
+                    CommandWords.about(card.name()).remedy(error),
                     ""));
         } else {
             rows(card.view().orElseThrow());
@@ -104,7 +105,7 @@ public final class CheckCsv implements CheckFile {
                             String.join(" ", finding.boards()),
                             finding.what(),
                             finding.meaning(),
-                            finding.remedy(),
+                            CommandWords.about(view.card().card()).remedy(finding.remedy(), finding.steps()),
                             finding.source())));
         }
     }

@@ -2,6 +2,7 @@ package bootmend.cli.report;
 
 import bootmend.CardException;
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.operation.ChangeView;
 import bootmend.page.CardOutcome;
@@ -62,7 +63,7 @@ final class ReportCsv implements BatchReport {
                         card.made().map(ChangeView::undoRecord).orElse(""),
                         String.format(Locale.ROOT, "%.3f", card.seconds()),
                         card.error().map(CardException::getMessage).orElse(""),
-                        card.error().map(CardException::remedy).orElse(""),
+                        card.error().map(CommandWords.about(card.card())::remedy).orElse(""),
                         Integer.toString(ExitCode.of(card)))
                 .map(CheckCsv::safe)
                 .toList());

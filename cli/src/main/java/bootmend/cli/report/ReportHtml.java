@@ -1,6 +1,7 @@
 package bootmend.cli.report;
 
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.page.BatchPage;
 import bootmend.page.CardOutcome;
 import java.io.IOException;
@@ -14,7 +15,7 @@ final class ReportHtml implements BatchReport {
 
     ReportHtml(Writer out, String command) throws IOException {
         this.out = out;
-        this.page = BatchPage.open(out, command);
+        this.page = BatchPage.open(out, command, CommandWords.withoutCard());
     }
 
     @Override

@@ -1,12 +1,12 @@
 package bootmend.cli.text;
 
 import bootmend.check.Finding;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.page.Amount;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
-import java.util.List;
 import java.util.Locale;
 
 /** Prints what a check of a card found, the heaviest first, and the verdict last. */
@@ -34,17 +34,17 @@ public final class CheckPage {
                         .orElse("none that can be read"));
         field("boards", CheckWords.boards(view));
         screen.blank();
-        FindingGroup.of(view.findings()).forEach(group -> group(group, view.boards()));
+        FindingGroup.of(view.findings()).forEach(group -> group(group, view));
         screen.line("bold", CheckWords.verdict(view));
     }
 
-    private void group(FindingGroup group, List<String> all) {
+    private void group(FindingGroup group, CheckView view) {
         screen.line(style(group), group.severity().word() + ": " + group.rule());
         for (Finding finding : group.findings()) {
-            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, all));
+            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
         }
         inner("means", group.meaning());
-        inner("do", group.remedy());
+        inner("do", CommandWords.about(view.card().card()).remedy(group.remedy(), group.steps()));
         inner("source", group.source());
         screen.blank();
     }
