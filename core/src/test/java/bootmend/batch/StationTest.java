@@ -2,6 +2,7 @@ package bootmend.batch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.device.AttachedDisk;
 import bootmend.request.CardRequest;
@@ -77,7 +78,7 @@ class StationTest {
     /** {@code script} has the list at the start, then one for each time it is asked for. */
     private void run(Set<Path> named, String... script) {
         int[] at = {0};
-        Station station = new Station(() -> disks(script[Math.min(at[0]++, script.length - 1)]), this::work, named);
+        Station station = new Station(() -> disks(script[Math.min(at[0]++, script.length - 1)]), this::work, named, new StepNames());
         station.run(() -> at[0] < script.length, turns::add);
     }
 

@@ -2,6 +2,8 @@ package bootmend.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.NextStep;
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
@@ -153,7 +155,7 @@ class BatchPageTest {
 
     private static Document page(CardOutcome... cards) throws IOException {
         StringWriter text = new StringWriter();
-        try (BatchPage page = BatchPage.open(text, "reset")) {
+        try (BatchPage page = BatchPage.open(text, "reset", new StepNames())) {
             for (CardOutcome card : cards) {
                 page.add(card);
             }
@@ -195,6 +197,7 @@ class BatchPageTest {
                         List.of("pi4"),
                         "It means this.",
                         "Do that.",
+                List.of(NextStep.Plain.REPAIR_CARD),
                         "somewhere"))
                 .toList();
         return new CheckView(

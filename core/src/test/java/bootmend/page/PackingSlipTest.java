@@ -3,6 +3,8 @@ package bootmend.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.NextStep;
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
@@ -60,7 +62,7 @@ class PackingSlipTest {
                 .startsWith("Ready to ship")
                 .contains("1 warning");
         assertThat(page.selectFirst("section.warning").text())
-                .contains("some-rule", "config.txt line 7", "It means this.", "Do that.", "Source: somewhere");
+                .contains("some-rule", "config.txt line 7", "It means this.", "Do that. <REPAIR_CARD>", "Source: somewhere");
         assertThat(page.select(".sign div")).extracting(Element::text).contains("Checked by", "Date");
     }
 
@@ -91,7 +93,7 @@ class PackingSlipTest {
             @Override
             public void close() {}
         };
-        PackingSlip slip = PackingSlip.open(full, Purpose.SHIP, ZoneOffset.UTC);
+        PackingSlip slip = PackingSlip.open(full, Purpose.SHIP, ZoneOffset.UTC, new StepNames());
         assertThatThrownBy(() -> {
                     for (int i = 0; i < 10; i++) {
                         slip.add("lab-07.img", view("LABBOOT"));
@@ -107,7 +109,7 @@ class PackingSlipTest {
 
     private static Document page(Cards cards) throws IOException {
         StringWriter text = new StringWriter();
-        try (PackingSlip slip = PackingSlip.open(text, Purpose.SHIP, ZoneOffset.UTC)) {
+        try (PackingSlip slip = PackingSlip.open(text, Purpose.SHIP, ZoneOffset.UTC, new StepNames())) {
             cards.addTo(slip);
         }
         return Jsoup.parse(text.toString());
@@ -131,6 +133,7 @@ class PackingSlipTest {
                 List.of("pi4", "cm4"),
                 "It means this.",
                 "Do that.",
+                List.of(NextStep.Plain.REPAIR_CARD),
                 "somewhere");
     }
 

@@ -2,6 +2,7 @@ package bootmend.cli.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
@@ -41,6 +42,7 @@ class CheckCsvTest {
         assertThat(rows.get(0).get("path")).isEqualTo("config.txt");
         assertThat(rows.get(0).get("line")).isEqualTo("7");
         assertThat(rows.get(0).get("boards")).isEqualTo("pi4 cm4");
+        assertThat(rows.get(0).get("remedy")).startsWith("Do that. Run `bootmend repair ");
         assertThat(rows.get(0).get("checked_at")).isEqualTo("2026-03-02T07:45:10Z");
     }
 
@@ -90,6 +92,7 @@ class CheckCsvTest {
                 List.of("pi4", "cm4"),
                 "It means this.",
                 "Do that.",
+                List.of(NextStep.Plain.REPAIR_CARD),
                 "somewhere");
     }
 

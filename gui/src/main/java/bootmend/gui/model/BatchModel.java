@@ -265,7 +265,7 @@ public final class BatchModel {
     public void saveSlips(Path file) {
         if (state.get().task() instanceof BatchTask.Check check) {
             List<CardResult<CheckView>> all = List.copyOf(checked);
-            save(() -> BatchFiles.slips(file, check.purpose(), all));
+            save(() -> BatchFiles.slips(file, check.purpose(), all, new StepPlaces(services.words())));
         }
     }
 
@@ -279,7 +279,7 @@ public final class BatchModel {
                 .map(row -> row.get().outcome())
                 .flatMap(Optional::stream)
                 .toList();
-        save(() -> BatchFiles.report(file, cards, what, outcomes));
+        save(() -> BatchFiles.report(file, cards, what, outcomes, new StepPlaces(services.words())));
     }
 
     private void save(Bench.Work<Path> writing) {

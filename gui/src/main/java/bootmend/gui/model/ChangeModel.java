@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.batch.CardNames;
 import bootmend.operation.ChangeView;
 import bootmend.operation.OpenRecovery;
@@ -123,7 +124,7 @@ public final class ChangeModel {
         return new ChangeState.Failed(
                 wish.key(),
                 error,
-                error.isRefusedFor(CardException.Risk.IN_PLACE) ? Optional.of(wish.inPlace(true)) : Optional.empty());
+                error.isRefusedFor(NextStep.Allow.IN_PLACE) ? Optional.of(wish.inPlace(true)) : Optional.empty());
     }
 
     private void after(ChangeState next) {

@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.operation.ProfileRequest;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileListing;
@@ -190,7 +191,7 @@ public final class ProfilesModel {
                 error -> done.set(new Done(
                         Optional.empty(),
                         Optional.of(error),
-                        error.isRefusedFor(CardException.Risk.REPLACE) ? Optional.of(file) : Optional.empty())));
+                        error.isRefusedFor(NextStep.Allow.REPLACE) ? Optional.of(file) : Optional.empty())));
     }
 
     /** Copies the chosen profile's file to one that is not there yet. */
@@ -266,7 +267,7 @@ public final class ProfilesModel {
         metBlockers |= put.equals(chosen.get())
                 && state.filter(each -> each instanceof ChangeState.Failed failed
                                 && failed.key().equals(PROFILE)
-                                && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                                && failed.error().isRefusedFor(NextStep.Allow.BLOCKERS))
                         .isPresent();
         refresh();
     }

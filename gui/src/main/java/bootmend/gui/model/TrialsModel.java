@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.operation.StageJob;
 import bootmend.operation.StageRequest;
 import bootmend.record.TrialAddJob;
@@ -248,7 +249,7 @@ public final class TrialsModel {
         }
         metBlockers |= state.filter(each -> each instanceof ChangeState.Failed failed
                         && failed.key().equals(STAGE)
-                        && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                        && failed.error().isRefusedFor(NextStep.Allow.BLOCKERS))
                 .isPresent();
         boolean staged = now.flatMap(model -> model.sheet().get().value())
                 .filter(sheet -> sheet.staged())

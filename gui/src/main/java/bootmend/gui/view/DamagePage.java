@@ -1,5 +1,6 @@
 package bootmend.gui.view;
 
+import bootmend.NextStep;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.ChangeState;
@@ -58,7 +59,7 @@ final class DamagePage extends VBox {
         }
         reading.error().ifPresent(error -> {
             body.getChildren().add(kit.problem(error));
-            if (error.risk().isPresent()) {
+            if (error.isRefusedFor(NextStep.Allow.IN_PLACE)) {
                 body.getChildren().add(repair);
             }
         });

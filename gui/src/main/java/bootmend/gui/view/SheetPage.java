@@ -122,7 +122,7 @@ final class SheetPage extends VBox {
                 .card()
                 .notes()
                 .forEach(note -> notices.getChildren()
-                        .add(kit.prose(Kit.sentence(kit.remedy().of(note)), "notice", "notice-warn")));
+                        .add(kit.prose(Kit.sentence(note), "notice", "notice-warn")));
         model.board()
                 .get()
                 .filter(each -> !model.bootable().get().isEmpty()
