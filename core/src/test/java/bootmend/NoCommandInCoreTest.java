@@ -39,7 +39,7 @@ class NoCommandInCoreTest {
                     + "|demo|eject|help)\\b|(?:board|profile|trial) (?!log\\b)[a-z]+)");
 
     private static final Pattern QUOTED_COMMAND = Pattern.compile("`");
-    private static final Pattern OPTION = Pattern.compile("(?<![\\w-])--?[a-z][a-z-]+[a-z]|(?<!\\w)-D[a-z]");
+    private static final Pattern OPTION = Pattern.compile("(?<![\\w-])--[a-z]|(?<!\\w)-D[a-z]");
     private static final Pattern WHOLE_OPTION = Pattern.compile("--?[a-z][a-z-]*");
 
     /** Where the system's own programs are run, a text that is an option and nothing else is meant for one of them. */

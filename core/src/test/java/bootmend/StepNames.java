@@ -5,31 +5,31 @@ public final class StepNames implements StepWords {
 
     @Override
     public String plain(NextStep.Plain step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 
     @Override
     public String allow(NextStep.Allow step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 
     @Override
     public String recoverCard(NextStep.RecoverCard step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 
     @Override
     public String givePartition(NextStep.GivePartition step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 
     @Override
     public String giveSetting(NextStep.GiveSetting step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 
     @Override
     public String unpackImage(NextStep.UnpackImage step) {
-        return "<" + step + ">";
+        return "<" + step + ">.";
     }
 }

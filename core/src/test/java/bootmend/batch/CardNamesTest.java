@@ -3,6 +3,7 @@ package bootmend.batch;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -90,7 +91,9 @@ class CardNamesTest {
         assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz")))
                 .isInstanceOf(CardException.class)
                 .hasMessageContaining("packed image")
-                .matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
+                .matches(e -> ((CardException) e)
+                        .steps()
+                        .contains(new NextStep.UnpackImage(NextStep.UnpackImage.Packing.XZ, "e.img.xz")));
     }
 
     private static List<String> names(boolean packed, String... given) throws CardException, IOException {

@@ -5,6 +5,7 @@ import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.device.DeviceEvent;
 import bootmend.device.RecordingDevice;
@@ -221,7 +222,7 @@ class CommitterTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e).hasMessageContaining(words);
-            assertThat(e.remedy()).endsWith(".");
+            assertThat(new StepNames().remedy(e)).endsWith(".");
         });
     }
 

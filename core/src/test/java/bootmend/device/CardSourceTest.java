@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.atIndex;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -92,7 +93,7 @@ class CardSourceTest {
         assertThatThrownBy(() -> opener.open(card, change)).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e).hasMessageContaining(words);
-            assertThat(e.remedy()).endsWith(".");
+            assertThat(new StepNames().remedy(e)).endsWith(".");
         });
     }
 }

@@ -3,6 +3,8 @@ package bootmend.device;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.StepNames;
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.ReportedIOException;
 import java.io.IOException;
@@ -148,7 +150,7 @@ class PackedDeviceTest {
                         .extracting(e -> e instanceof ReportedIOException reported ? reported.report() : e)
                         .isInstanceOf(CardException.class)
                         .matches(e -> ((CardException) e).kind() == CardException.Kind.UNREADABLE)
-                        .matches(e -> ((CardException) e).remedy().contains("npack"));
+                        .matches(e -> new StepNames().remedy((CardException) e).contains("npack"));
             }
         }
     }
@@ -216,7 +218,9 @@ class PackedDeviceTest {
         assertThatThrownBy(() -> CardSource.onThisComputer().open(file, true))
                 .isInstanceOf(CardException.class)
                 .matches(e -> ((CardException) e).kind() == CardException.Kind.REFUSED)
-                .matches(e -> ((CardException) e).remedy().contains("gzip -dk lab.img.gz"));
+                .matches(e -> ((CardException) e)
+                        .steps()
+                        .contains(new NextStep.UnpackImage(NextStep.UnpackImage.Packing.GZIP, "lab.img.gz")));
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
 

@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.device.CardOpener;
@@ -75,7 +76,7 @@ final class HostileCards {
                 shown.increment();
             }
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
     }
 
@@ -91,7 +92,7 @@ final class HostileCards {
                 changed.increment();
             }
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
         List<DeviceEvent.Write> writes = recorded.writes();
         assertThat(writes.size()).isIn(0, planned);

@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.device.CardSource;
@@ -95,7 +96,7 @@ class HostileRepairTest {
             }
             return true;
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
             assertThat(e.kind()).isNotEqualTo(CardException.Kind.CUT_SHORT);
             return false;
         }

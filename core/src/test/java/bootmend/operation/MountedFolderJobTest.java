@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
@@ -113,7 +114,7 @@ class MountedFolderJobTest {
                 () -> new RepairJob(workplace).preview(request, RepairRequest.PLAIN),
                 CardException.Kind.REFUSED,
                 "a mounted folder cannot be repaired",
-                "bootmend cards");
+                "<LIST_CARDS>");
     }
 
     @Test
@@ -166,13 +167,13 @@ class MountedFolderJobTest {
     @Test
     void aCutBetweenTwoFilesIsFoundAndTakenBack() throws CardException, IOException {
         Path obstacle = Files.createDirectories(folder.resolve("lab/extra.bm~/full"));
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "cut short", "bootmend recover");
+        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "cut short", "<RecoverCard[");
         assertThat(read("CONFIG.TXT")).contains("#arm_freq");
         assertThat(read("lab/extra.txt")).isEqualTo(EXTRA);
         Files.delete(obstacle);
         Files.delete(obstacle.getParent());
 
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "bootmend recover");
+        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "<RecoverCard[");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
             assertThat(open.view()).isPresent();
             open.takeBack();
@@ -218,7 +219,7 @@ class MountedFolderJobTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e.getMessage()).contains(what);
-            assertThat(e.remedy()).contains(remedy);
+            assertThat(new StepNames().remedy(e)).contains(remedy);
         });
     }
 }

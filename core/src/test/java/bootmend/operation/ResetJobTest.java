@@ -3,6 +3,7 @@ package bootmend.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
@@ -222,7 +223,7 @@ class ResetJobTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e).hasMessageContaining(words);
-            assertThat(e.remedy()).endsWith(".");
+            assertThat(new StepNames().remedy(e)).endsWith(".");
         });
     }
 }

@@ -3,6 +3,7 @@ package bootmend.oracle;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.device.AttachedDisk;
 import bootmend.device.AttachedPartition;
@@ -193,7 +194,7 @@ class LoopDeviceTest {
             try (ProposedChange change = new ResetJob(pulled).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
-                    assertThat(e.remedy()).contains("bootmend recover");
+                    assertThat(new StepNames().remedy(e)).contains("<RecoverCard[");
                 });
             }
         }
@@ -277,7 +278,7 @@ class LoopDeviceTest {
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e.getMessage()).contains(what);
-                    assertThat(e.remedy()).contains(remedy);
+                    assertThat(new StepNames().remedy(e)).contains(remedy);
                 });
     }
 

@@ -62,7 +62,7 @@ class PackingSlipTest {
                 .startsWith("Ready to ship")
                 .contains("1 warning");
         assertThat(page.selectFirst("section.warning").text())
-                .contains("some-rule", "config.txt line 7", "It means this.", "Do that. <REPAIR_CARD>", "Source: somewhere");
+                .contains("some-rule", "config.txt line 7", "It means this.", "Do that. <REPAIR_CARD>.", "Source: somewhere");
         assertThat(page.select(".sign div")).extracting(Element::text).contains("Checked by", "Date");
     }
 

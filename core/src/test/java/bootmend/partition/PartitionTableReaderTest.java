@@ -3,6 +3,7 @@ package bootmend.partition;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
@@ -147,7 +148,7 @@ class PartitionTableReaderTest {
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.UNREADABLE);
                     assertThat(e).hasMessageContaining("no partition table");
-                    assertThat(e.remedy()).isNotBlank();
+                    assertThat(new StepNames().remedy(e)).isNotBlank();
                 });
         assertThatThrownBy(() -> PartitionTableReader.read(new SparseDisk(0, 512)))
                 .isInstanceOf(CardException.class)

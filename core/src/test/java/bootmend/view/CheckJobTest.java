@@ -2,6 +2,7 @@ package bootmend.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.StepNames;
 import bootmend.CardException;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
@@ -49,7 +50,7 @@ class CheckJobTest {
         try {
             assertThat(check(disk).findings()).extracting(Finding::rule).isNotEmpty();
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
         assertThat(disk.writes()).isEmpty();
         // 64 MiB of clusters, two FAT copies: no damage makes the check read the volume over and over.
@@ -100,7 +101,7 @@ class CheckJobTest {
             try {
                 assertThat(check(FaultingDevice.atRead(disk, n)).findings()).isNotEqualTo(healthy);
             } catch (CardException e) {
-                assertThat(e.remedy()).isNotBlank();
+                assertThat(new StepNames().remedy(e)).isNotBlank();
             }
         }
         assertThat(reads).isPositive();
