@@ -42,7 +42,7 @@ class CheckCsvTest {
         assertThat(rows.get(0).get("path")).isEqualTo("config.txt");
         assertThat(rows.get(0).get("line")).isEqualTo("7");
         assertThat(rows.get(0).get("boards")).isEqualTo("pi4 cm4");
-        assertThat(rows.get(0).get("remedy")).startsWith("Do that. Run `bootmend repair ");
+        assertThat(rows.get(0).get("remedy")).startsWith("Do that. Run `bootmend repair");
         assertThat(rows.get(0).get("checked_at")).isEqualTo("2026-03-02T07:45:10Z");
     }
 
