@@ -34,8 +34,8 @@ class NoCommandInCoreTest {
             Pattern.DOTALL);
 
     /** A command after the program's name; other words after it are prose, as in "bootmend knows no board". */
-    private static final Pattern COMMAND =
-            Pattern.compile("\\bbootmend (?:(?:show|check|sheet|stock|reset|undo|repair|history|recover|explain|cards|station"
+    private static final Pattern COMMAND = Pattern.compile(
+            "\\bbootmend (?:(?:show|check|sheet|stock|reset|undo|repair|history|recover|explain|cards|station"
                     + "|demo|eject|help)\\b|(?:board|profile|trial) (?!log\\b)[a-z]+)");
 
     private static final Pattern QUOTED_COMMAND = Pattern.compile("`");
@@ -53,8 +53,8 @@ class NoCommandInCoreTest {
             String path = SOURCES.relativize(source).toString().replace('\\', '/');
             for (String text : literals(Files.readString(source))) {
                 texts++;
-                boolean argument =
-                        path.startsWith(RUNS_PROGRAMS) && WHOLE_OPTION.matcher(text).matches();
+                boolean argument = path.startsWith(RUNS_PROGRAMS)
+                        && WHOLE_OPTION.matcher(text).matches();
                 if (!argument && namesCommand(text)) {
                     found.add(path + ": " + text);
                 }
@@ -71,10 +71,14 @@ class NoCommandInCoreTest {
         for (Path file : files(RESOURCES)) {
             String name = file.getFileName().toString();
             if (name.endsWith(".csv") || name.endsWith(".sh") || name.endsWith(".html")) {
-                for (String line : Files.readString(file, StandardCharsets.UTF_8).split("\n")) {
+                for (String line :
+                        Files.readString(file, StandardCharsets.UTF_8).split("\n")) {
                     lines++;
-                    // Scripts run commands, and style sheets have names with hyphens in front: of those only ours count.
-                    if (name.endsWith(".csv") ? namesCommand(line) : COMMAND.matcher(line).find()) {
+                    // Scripts run commands, and style sheets have names with hyphens in front: of those only ours
+                    // count.
+                    if (name.endsWith(".csv")
+                            ? namesCommand(line)
+                            : COMMAND.matcher(line).find()) {
                         found.add(name + ": " + line);
                     }
                 }

@@ -31,7 +31,8 @@ public record CardResult<T>(
                 Optional.empty(),
                 Optional.of(CardException.refused(
                         "it was not started, because the batch was stopped before its turn",
-                        "", NextStep.Plain.DO_AGAIN)),
+                        "",
+                        NextStep.Plain.DO_AGAIN)),
                 Duration.ZERO);
     }
 }

@@ -114,8 +114,8 @@ public final class Station {
     private StationTurn failed(String path, CardException e) {
         boolean pulled =
                 disks.now().stream().noneMatch(disk -> disk.path().toString().equals(path));
-        String failure =
-                (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". " + words.remedy(e);
+        String failure = (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". "
+                + words.remedy(e);
         return new StationTurn(turns, path, StationTurn.Outcome.FAILED, failure, Optional.of(e));
     }
 }

@@ -35,7 +35,9 @@ public final class StationLog {
         } catch (IOException e) {
             throw CardException.refused(
                     "the log " + file + " cannot be written (" + e.getMessage() + ")",
-                    "", e, NextStep.Plain.TAKE_OTHER_LOG);
+                    "",
+                    e,
+                    NextStep.Plain.TAKE_OTHER_LOG);
         }
     }
 

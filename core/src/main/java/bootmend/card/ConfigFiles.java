@@ -66,8 +66,7 @@ public final class ConfigFiles {
         if (named.isEmpty()) {
             throw name.equals(NAME)
                     ? missing(volume)
-                    : CardException.unreadable(
-                            "the boot partition has no " + name, "", NextStep.Plain.SHOW_CARD);
+                    : CardException.unreadable("the boot partition has no " + name, "", NextStep.Plain.SHOW_CARD);
         }
         DirectoryEntry entry = named.get();
         if (entry.folder()) {
@@ -91,7 +90,8 @@ public final class ConfigFiles {
             if (!entry.folder() && ConfigName.isMisnamed(entry.name())) {
                 return CardException.unreadable(
                         what + ", but a file named \"" + entry.name() + "\", which a board does not look for",
-                        "A repair gives it its name.", NextStep.Plain.REPAIR_CARD);
+                        "A repair gives it its name.",
+                        NextStep.Plain.REPAIR_CARD);
             }
         }
         return CardException.unreadable(
@@ -170,7 +170,8 @@ public final class ConfigFiles {
             if (main && problem == SavedText.Problem.UTF_16) {
                 throw CardException.unreadable(
                         VisibleText.of(path) + ": " + problem.words(),
-                        "A repair saves it as a board reads it.", NextStep.Plain.REPAIR_CARD);
+                        "A repair saves it as a board reads it.",
+                        NextStep.Plain.REPAIR_CARD);
             }
             doubt(VisibleText.of(path) + ": " + problem.words()
                     + (main ? "; a repair puts that right" : "; save it anew as plain text"));

@@ -61,7 +61,8 @@ final class FolderCard implements OpenCard {
 
     static FolderCard open(CardRequest request, Path path, boolean forChanging) throws CardException, IOException {
         if (request.partition().isPresent()) {
-            throw CardException.usage("a mounted folder is one partition already", "", NextStep.Plain.LEAVE_PARTITION_OUT);
+            throw CardException.usage(
+                    "a mounted folder is one partition already", "", NextStep.Plain.LEAVE_PARTITION_OUT);
         }
         MountedFolder folder = MountedFolder.open(path);
         if (forChanging && !Files.isWritable(folder.path())) {
@@ -177,7 +178,7 @@ final class FolderCard implements OpenCard {
                 "a mounted folder cannot be " + doing + ": what may be damaged lies below what the "
                         + "system shows of it",
                 "Unmount the card, leave it in its reader, and name the reader's device or an image of the card.",
-NextStep.Plain.LIST_CARDS);
+                NextStep.Plain.LIST_CARDS);
     }
 
     /** The folder stays mounted; there is nothing to let go of. */

@@ -50,7 +50,8 @@ public final class ChangePlanner implements FilePlanner {
         if (file.isPresent() != (change.before() != null)) {
             throw CardException.refused(
                     change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
-                    "The card was changed since.", NextStep.Plain.SHOW_CARD);
+                    "The card was changed since.",
+                    NextStep.Plain.SHOW_CARD);
         }
         if (change.after() == null) {
             if (file.isPresent()) {
@@ -163,7 +164,7 @@ public final class ChangePlanner implements FilePlanner {
                             + " could only be overwritten in place; a cut in the middle would leave it half old, half "
                             + "new until it is recovered on this computer",
                     "Delete a file that the board does not need from the boot partition, or accept the risk.",
-NextStep.Allow.IN_PLACE);
+                    NextStep.Allow.IN_PLACE);
         }
         List<Long> kept = oldChain.subList(0, needed);
         edit.putData(kept, after);
@@ -184,13 +185,13 @@ NextStep.Allow.IN_PLACE);
             if (edit.isShared(volume, file, chain)) {
                 throw CardException.refused(
                         path + " shares clusters with something else on the card",
-                        "Make an image of the card and copy what you need off it first.", NextStep.Plain.REPAIR_CARD);
+                        "Make an image of the card and copy what you need off it first.",
+                        NextStep.Plain.REPAIR_CARD);
             }
             return chain;
         } catch (BadVolumeException e) {
             throw CardException.refused(
-                    path + " cannot be replaced safely: " + e.getMessage(),
-                    "", e, NextStep.Plain.REPAIR_CARD);
+                    path + " cannot be replaced safely: " + e.getMessage(), "", e, NextStep.Plain.REPAIR_CARD);
         }
     }
 

@@ -54,7 +54,9 @@ public final class Committer {
         } catch (IOException | RuntimeException e) {
             throw CardException.cutShort(
                     "the change was cut short (" + e.getMessage() + ")",
-                    "Mount the card again.", e, NextStep.RecoverCard.of(record.file()));
+                    "Mount the card again.",
+                    e,
+                    NextStep.RecoverCard.of(record.file()));
         }
     }
 
@@ -88,7 +90,9 @@ public final class Committer {
         } catch (CardException | IOException | RuntimeException e) {
             throw CardException.cutShort(
                     "the change was cut short (" + e.getMessage() + ")",
-                    "Put the card back in.", e, NextStep.RecoverCard.of(record.file()));
+                    "Put the card back in.",
+                    e,
+                    NextStep.RecoverCard.of(record.file()));
         }
     }
 
@@ -121,7 +125,9 @@ public final class Committer {
         } catch (IOException e) {
             throw CardException.refused(
                     "the plan does not hold on this card (" + e.getMessage() + ")",
-                    "Nothing was written.", e, NextStep.Plain.REPAIR_CARD);
+                    "Nothing was written.",
+                    e,
+                    NextStep.Plain.REPAIR_CARD);
         }
     }
 }

@@ -32,7 +32,8 @@ public final class FolderPlanner implements FilePlanner {
         if (there != (change.before() != null)) {
             throw CardException.refused(
                     change.path() + (there ? " is in the folder" : " is no longer in the folder"),
-                    "The card was changed since.", NextStep.Plain.SHOW_CARD);
+                    "The card was changed since.",
+                    NextStep.Plain.SHOW_CARD);
         }
         add(change);
     }

@@ -73,7 +73,8 @@ public final class FolderRecovery implements Recovery {
         if (change.extent() == OpenChange.Extent.FOREIGN) {
             throw CardException.refused(
                     "a file was changed since, to what the cut change never wrote",
-                    "Nothing was written; the undo record is " + change.record().file() + ".", NextStep.Plain.SHOW_CARD);
+                    "Nothing was written; the undo record is " + change.record().file() + ".",
+                    NextStep.Plain.SHOW_CARD);
         }
         try {
             FolderCommit.write(folder, plan);
@@ -81,8 +82,9 @@ public final class FolderRecovery implements Recovery {
         } catch (IOException e) {
             throw CardException.cutShort(
                     "the recovery was cut short (" + e.getMessage() + ")",
-                    "Mount the card again.", e,
-NextStep.RecoverCard.of(change.record().file()));
+                    "Mount the card again.",
+                    e,
+                    NextStep.RecoverCard.of(change.record().file()));
         }
     }
 }

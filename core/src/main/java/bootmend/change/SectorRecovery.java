@@ -90,7 +90,9 @@ public final class SectorRecovery implements Recovery {
         } catch (IOException e) {
             throw CardException.cutShort(
                     "the recovery was cut short (" + e.getMessage() + ")",
-                    "Put the card back in.", e, NextStep.RecoverCard.of(change.record().file()));
+                    "Put the card back in.",
+                    e,
+                    NextStep.RecoverCard.of(change.record().file()));
         }
     }
 
@@ -103,7 +105,8 @@ public final class SectorRecovery implements Recovery {
                                     ? " (and " + (change.foreignSectors().size() - 1) + " more)"
                                     : ""),
                     "Nothing was written; the undo record is " + change.record().file() + ".",
-NextStep.Plain.SHOW_CARD, NextStep.Plain.REPAIR_CARD);
+                    NextStep.Plain.SHOW_CARD,
+                    NextStep.Plain.REPAIR_CARD);
         }
     }
 }

@@ -34,7 +34,8 @@ public final class TakeBack {
             throw CardException.refused(
                     "the card was changed since in a sector that \""
                             + record.plan().title() + "\" wrote, so that cannot be taken back",
-                    "", NextStep.Plain.REPAIR_CARD);
+                    "",
+                    NextStep.Plain.REPAIR_CARD);
         }
         ChangePlanner planner = new ChangePlanner(volume, id, now, inPlaceAllowed);
         for (FileChange change : back.files()) {

@@ -66,7 +66,9 @@ public final class UndoStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the undo record could not be written to " + home + " (" + e + ")",
-                    "Nothing was changed on the card. Make room, or take another data folder.", e, NextStep.Plain.SET_DATA_FOLDER);
+                    "Nothing was changed on the card. Make room, or take another data folder.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
     }
 

@@ -15,7 +15,13 @@ import java.util.Optional;
  * @param steps what to do after that; may be empty
  * @param source where the meaning is published, or that it is not
  */
-public record Rule(String id, Map<Purpose, Severity> severities, String meaning, String remedy, List<NextStep> steps, String source) {
+public record Rule(
+        String id,
+        Map<Purpose, Severity> severities,
+        String meaning,
+        String remedy,
+        List<NextStep> steps,
+        String source) {
 
     public Rule {
         severities = Map.copyOf(severities);

@@ -82,7 +82,8 @@ public final class RuleBook {
         if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
             throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
         }
-        return new Rule(id, severities, row.required("meaning"), row.required("remedy"), List.of(), source(row, sources));
+        return new Rule(
+                id, severities, row.required("meaning"), row.required("remedy"), List.of(), source(row, sources));
     }
 
     private static String source(DataRow row, Sources sources) {

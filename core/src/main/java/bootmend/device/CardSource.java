@@ -193,7 +193,8 @@ public final class CardSource implements Closeable {
     private static CardException packed(Path path, PackedFormat format) {
         return CardException.refused(
                 "it is a packed image, which can be read but not changed",
-                "A change is made to the unpacked image.", format.unpacking(path));
+                "A change is made to the unpacked image.",
+                format.unpacking(path));
     }
 
     private static CardSource openPacked(Path path, boolean change) throws CardException, IOException {

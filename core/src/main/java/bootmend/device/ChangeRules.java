@@ -30,7 +30,8 @@ final class ChangeRules {
         if (system.isPresent()) {
             throw CardException.refused(
                     "it is on the disk that holds the running system (" + system.get() + ")",
-                    "Check which device the card is; to change this disk, put it into another computer.", NextStep.Plain.LIST_CARDS);
+                    "Check which device the card is; to change this disk, put it into another computer.",
+                    NextStep.Plain.LIST_CARDS);
         }
         refuseWhenUsed(device);
         Optional<DiskFacts> facts = disks.facts(device);
@@ -55,7 +56,8 @@ final class ChangeRules {
         String remedy = "Check that this is the card; a wrong disk would lose what is on it.";
         NextStep[] sure = {NextStep.Plain.LIST_CARDS, NextStep.Allow.FIXED_DISK};
         if (facts.isEmpty()) {
-            throw CardException.refused("this system does not say whether it is a card or a built-in disk", remedy, sure);
+            throw CardException.refused(
+                    "this system does not say whether it is a card or a built-in disk", remedy, sure);
         }
         if (facts.get().bytes() > MOST_BYTES) {
             throw CardException.refused("it has over 2 TiB, more than any card", remedy, sure);

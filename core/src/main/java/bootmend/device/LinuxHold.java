@@ -63,7 +63,9 @@ final class LinuxHold implements DiskHold {
             throw CardException.refused(
                     "it could not be held against other programs, because the helper library for that "
                             + "did not load (" + e.getMessage() + ")",
-                    "Work on an image, or have the library unpacked to a folder that programs may run from.", e, NextStep.Plain.SET_LIBRARY_FOLDER);
+                    "Work on an image, or have the library unpacked to a folder that programs may run from.",
+                    e,
+                    NextStep.Plain.SET_LIBRARY_FOLDER);
         }
     }
 

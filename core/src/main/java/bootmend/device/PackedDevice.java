@@ -208,7 +208,8 @@ final class PackedDevice implements BlockDevice, Closeable {
         if (unpacked + length > mostUnpacked) {
             throw new ReportedIOException(CardException.unreadable(
                     "over " + (mostUnpacked >> 20) + " MiB would have to be unpacked to read what is " + "asked for",
-                    "", unpacking));
+                    "",
+                    unpacking));
         }
         byte[] bytes = stream.readNBytes(length);
         unpacked += bytes.length;
@@ -249,7 +250,9 @@ final class PackedDevice implements BlockDevice, Closeable {
         }
         return CardException.unreadable(
                 "it is not packed as its name says, or it is damaged (" + first.getMessage() + ")",
-                "Where it cannot be unpacked either, fetch the file again.", e, unpacking);
+                "Where it cannot be unpacked either, fetch the file again.",
+                e,
+                unpacking);
     }
 
     @Override

@@ -58,7 +58,9 @@ public record CardChange(
         } catch (IOException e) {
             throw CardException.unreadable(
                     "the card could not be closed (" + e.getMessage() + ")",
-                    "Take the card out and put it back in.", e, NextStep.Plain.SHOW_CARD);
+                    "Take the card out and put it back in.",
+                    e,
+                    NextStep.Plain.SHOW_CARD);
         }
     }
 

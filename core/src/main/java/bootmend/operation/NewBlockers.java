@@ -64,9 +64,11 @@ final class NewBlockers {
             Finding first = blockers.get(0);
             throw CardException.refused(
                     "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " Where it is " + done + " all the same, what the finding warns of may happen, and some "
-+ "of it cannot be undone.",
-Stream.concat(first.steps().stream(), Stream.of(NextStep.Allow.BLOCKERS)).toArray(NextStep[]::new));
+                    first.remedy() + " Where it is " + done
+                            + " all the same, what the finding warns of may happen, and some "
+                            + "of it cannot be undone.",
+                    Stream.concat(first.steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
+                            .toArray(NextStep[]::new));
         }
     }
 

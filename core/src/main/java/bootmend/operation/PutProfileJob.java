@@ -76,7 +76,7 @@ public final class PutProfileJob {
             throw CardException.refused(
                     "the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
                     "Settings that hold on one board prove nothing for another, which may not boot with them.",
-NextStep.Allow.OTHER_BOARD);
+                    NextStep.Allow.OTHER_BOARD);
         }
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(BoardRequest.of(id));
         return facts.board().orElseThrow();

@@ -39,8 +39,9 @@ public final class RecoverJob {
             throw CardException.cutShort(
                     "a change to this card (\"" + waiting.get().record().plan().title()
                             + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
-                    "", null,
-NextStep.RecoverCard.of(waiting.get().record().file()));
+                    "",
+                    null,
+                    NextStep.RecoverCard.of(waiting.get().record().file()));
         }
     }
 }

@@ -94,7 +94,8 @@ public final class ResetJob {
         if (!file.doubts().isEmpty()) {
             throw CardException.refused(
                     file.path() + " could not be read whole (" + file.doubts().get(0) + ")",
-                    "", NextStep.Plain.REPAIR_CARD);
+                    "",
+                    NextStep.Plain.REPAIR_CARD);
         }
     }
 

@@ -170,15 +170,15 @@ public final class StageJob {
         if (card.switchesPartition()) {
             throw CardException.refused(
                     "this card switches whole partitions on a try-once start (tryboot_a_b=1)",
-                    "A staged file would not be read.", NextStep.Plain.TAKE_OTHER_PARTITION);
+                    "A staged file would not be read.",
+                    NextStep.Plain.TAKE_OTHER_PARTITION);
         }
     }
 
     private static byte[] stagedContent(OpenCard card) throws CardException, IOException {
         byte[] content = content(card);
         if (content == null) {
-            throw CardException.refused(
-                    "no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS);
+            throw CardException.refused("no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS);
         }
         return content;
     }
@@ -193,7 +193,8 @@ public final class StageJob {
         if (entry.get().folder() || entry.get().size() > MOST_BYTES || !content.isWhole()) {
             throw CardException.refused(
                     STAGED + " on this card cannot be read as a config file",
-                    "Have the card examined for damage, or remove the file by hand.", NextStep.Plain.REPAIR_CARD);
+                    "Have the card examined for damage, or remove the file by hand.",
+                    NextStep.Plain.REPAIR_CARD);
         }
         return content.bytes();
     }

@@ -50,7 +50,7 @@ public final class UndoJob {
                 .orElseThrow(() -> CardException.refused(
                         "there is no change to this card that this computer could take back",
                         "Undo records are kept on the computer that made the change; use that one, or the data folder where they are.",
-NextStep.Plain.SET_DATA_FOLDER));
+                        NextStep.Plain.SET_DATA_FOLDER));
         Plan plan = card.takeBack(record, workplace, inPlace);
         return new ProposedChange(
                 card,

@@ -36,8 +36,7 @@ public final class PackingSlip implements Closeable {
      * @param zone the time zone that dates are given in
      * @param words what says the steps
      */
-    public static PackingSlip open(Writer out, Purpose purpose, ZoneId zone, StepWords words)
-            throws IOException {
+    public static PackingSlip open(Writer out, Purpose purpose, ZoneId zone, StepWords words) throws IOException {
         PageTemplate page = new PageTemplate("packing-slip.html", out);
         page.begin(Map.of("purpose", purpose.word()));
         return new PackingSlip(page, zone, words);

@@ -79,7 +79,8 @@ public record BootChoice(Partition partition, String reason) {
         if (volumes.top(partition).isEmpty()) {
             throw CardException.unreadable(
                     "partition " + number + " holds no FAT volume that can be read",
-                    "", NextStep.Plain.LEAVE_PARTITION_OUT);
+                    "",
+                    NextStep.Plain.LEAVE_PARTITION_OUT);
         }
         return new BootChoice(partition, "you named it");
     }

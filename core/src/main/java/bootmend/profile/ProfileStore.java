@@ -36,7 +36,8 @@ public final class ProfileStore {
         if (Files.exists(file) && !replace) {
             throw CardException.refused(
                     "there is a profile " + profile.name() + " already",
-                    "Choose another name, or replace it.", NextStep.Allow.REPLACE);
+                    "Choose another name, or replace it.",
+                    NextStep.Allow.REPLACE);
         }
         try {
             Files.createDirectories(folder);
@@ -45,7 +46,9 @@ public final class ProfileStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the profile could not be written to " + file + " (" + e.getMessage() + ")",
-                    "Make room, or take another data folder.", e, NextStep.Plain.SET_DATA_FOLDER);
+                    "Make room, or take another data folder.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
     }
 

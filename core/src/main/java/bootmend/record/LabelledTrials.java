@@ -41,7 +41,11 @@ record LabelledTrials(Unit unit, List<Trial> trials) {
                 .sorted()
                 .toList();
         String what = "there is no trial of a board labelled " + label;
-return labels.isEmpty() ? CardException.usage(what, "No trial is kept here yet.", NextStep.Plain.ADD_TRIAL)
-: CardException.usage(what, "A board goes by the label its trials were given. Known here: " + String.join(", ", labels) + ".");
+        return labels.isEmpty()
+                ? CardException.usage(what, "No trial is kept here yet.", NextStep.Plain.ADD_TRIAL)
+                : CardException.usage(
+                        what,
+                        "A board goes by the label its trials were given. Known here: " + String.join(", ", labels)
+                                + ".");
     }
 }

@@ -68,7 +68,8 @@ public final class ProfileJob {
         if (settings.isEmpty()) {
             throw CardException.refused(
                     "the card tunes nothing on " + board.id() + ", so there is nothing to save",
-                    "A card at stock needs no profile.", NextStep.Plain.RESET_CARD);
+                    "A card at stock needs no profile.",
+                    NextStep.Plain.RESET_CARD);
         }
         List<Evidence> evidence = new ArrayList<>();
         for (String id : save.trials()) {

@@ -92,7 +92,8 @@ public final class TrialAddJob {
             if (told.board().isEmpty()) {
                 throw CardException.usage(
                         "which kind of board " + request.label() + " is was not said",
-                        "Later trials with this label need it no more.", NextStep.Plain.GIVE_BOARD);
+                        "Later trials with this label need it no more.",
+                        NextStep.Plain.GIVE_BOARD);
             }
             return told;
         }

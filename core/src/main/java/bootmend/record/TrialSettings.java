@@ -81,7 +81,8 @@ public final class TrialSettings {
                         "what " + each.key() + " was on this board depends on "
                                 + VisibleText.of(String.join(", ", each.dependsOn())),
                         "",
-new NextStep.GiveSetting(each.key()), NextStep.Plain.GIVE_BOARD_DETAILS);
+                        new NextStep.GiveSetting(each.key()),
+                        NextStep.Plain.GIVE_BOARD_DETAILS);
             }
         }
         return settings;

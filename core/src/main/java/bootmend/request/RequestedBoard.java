@@ -81,7 +81,8 @@ public final class RequestedBoard {
         if (known.board().isEmpty()) {
             throw CardException.usage(
                     "bootmend does not know which board revision code " + code.codeText() + " is",
-                    "", NextStep.Plain.GIVE_BOARD);
+                    "",
+                    NextStep.Plain.GIVE_BOARD);
         }
         return known;
     }

@@ -90,7 +90,9 @@ public final class TrialStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the trial could not be written to " + folder + " (" + e + ")",
-                    "Make room or take another data folder, then try again.", e, NextStep.Plain.SET_DATA_FOLDER);
+                    "Make room or take another data folder, then try again.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
         return kept;
     }

@@ -5,8 +5,8 @@ import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.fat.SectorKind;
 import bootmend.fixtures.FatSpec;
 import com.google.common.jimfs.Configuration;

@@ -5,8 +5,8 @@ import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.device.DeviceEvent;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.FatVolume;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.atIndex;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

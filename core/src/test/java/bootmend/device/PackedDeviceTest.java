@@ -3,10 +3,10 @@ package bootmend.device;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.StepNames;
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.ReportedIOException;
+import bootmend.StepNames;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;

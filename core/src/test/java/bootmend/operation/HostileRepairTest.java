@@ -2,8 +2,8 @@ package bootmend.operation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.card.PartitionView;
 import bootmend.device.CardSource;
 import bootmend.device.DeviceEvent;

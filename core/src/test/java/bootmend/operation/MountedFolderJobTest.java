@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
 import bootmend.request.BoardRequest;

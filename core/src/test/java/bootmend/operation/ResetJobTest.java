@@ -3,8 +3,8 @@ package bootmend.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;

@@ -3,8 +3,8 @@ package bootmend.oracle;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.device.AttachedDisk;
 import bootmend.device.AttachedPartition;
 import bootmend.device.CardOpener;

@@ -2,9 +2,9 @@ package bootmend.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.StepNames;
-import bootmend.CardException;
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
@@ -197,7 +197,7 @@ class BatchPageTest {
                         List.of("pi4"),
                         "It means this.",
                         "Do that.",
-                List.of(NextStep.Plain.REPAIR_CARD),
+                        List.of(NextStep.Plain.REPAIR_CARD),
                         "somewhere"))
                 .toList();
         return new CheckView(

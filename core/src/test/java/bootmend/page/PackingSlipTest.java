@@ -3,9 +3,9 @@ package bootmend.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.StepNames;
-import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;
@@ -62,7 +62,12 @@ class PackingSlipTest {
                 .startsWith("Ready to ship")
                 .contains("1 warning");
         assertThat(page.selectFirst("section.warning").text())
-                .contains("some-rule", "config.txt line 7", "It means this.", "Do that. <REPAIR_CARD>.", "Source: somewhere");
+                .contains(
+                        "some-rule",
+                        "config.txt line 7",
+                        "It means this.",
+                        "Do that. <REPAIR_CARD>.",
+                        "Source: somewhere");
         assertThat(page.select(".sign div")).extracting(Element::text).contains("Checked by", "Date");
     }
 

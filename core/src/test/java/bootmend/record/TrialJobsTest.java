@@ -3,8 +3,8 @@ package bootmend.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.trial.Setting;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;

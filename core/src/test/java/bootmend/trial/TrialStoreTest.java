@@ -3,8 +3,8 @@ package bootmend.trial;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -2,8 +2,8 @@ package bootmend.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.StepNames;
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.check.Finding;
 import bootmend.check.Purpose;
 import bootmend.check.Severity;

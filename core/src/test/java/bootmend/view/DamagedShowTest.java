@@ -3,8 +3,8 @@ package bootmend.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;

@@ -45,7 +45,8 @@ public final class Main {
                 wished.addAll(given);
             }
         } catch (CardException e) {
-            System.err.println("bootmend: " + VisibleText.of(e.getMessage()) + ". " + new StepPlaces(new Words(Locale.getDefault())).remedy(e));
+            System.err.println("bootmend: " + VisibleText.of(e.getMessage()) + ". "
+                    + new StepPlaces(new Words(Locale.getDefault())).remedy(e));
             System.exit(e.kind() == CardException.Kind.USAGE ? WRONG_USAGE : REFUSED);
         }
         // The toolkit warns of being started from a jar, of which a user need not know.

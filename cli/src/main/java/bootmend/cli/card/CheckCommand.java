@@ -9,8 +9,8 @@ import bootmend.cli.option.BoardOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.PurposeConverter;
 import bootmend.cli.outcome.CheckedCard;
-import bootmend.cli.outcome.NewFile;
 import bootmend.cli.outcome.CommandWords;
+import bootmend.cli.outcome.NewFile;
 import bootmend.cli.report.CheckCsv;
 import bootmend.cli.report.CheckPages;
 import bootmend.cli.report.CheckSink;
@@ -126,7 +126,9 @@ public final class CheckCommand implements Callable<Integer> {
         }
         if (html != null) {
             Writer file = NewFile.open(html);
-            run.to(new CheckSink(new CheckSlip(PackingSlip.open(file, purpose, ZoneId.systemDefault(), CommandWords.withoutCard())), file));
+            run.to(new CheckSink(
+                    new CheckSlip(PackingSlip.open(file, purpose, ZoneId.systemDefault(), CommandWords.withoutCard())),
+                    file));
         }
         return run.run(cards, batch, this::check);
     }

@@ -64,6 +64,8 @@ public record CardJson(
                 view.tuning().stream().map(TuningLineJson::of).toList(),
                 view.isStock(),
                 view.notes(),
-                view.configProblem().map(problem -> ErrorJson.error(view.card(), problem)).orElse(null));
+                view.configProblem()
+                        .map(problem -> ErrorJson.error(view.card(), problem))
+                        .orElse(null));
     }
 }

@@ -90,7 +90,9 @@ public final class CheckJson {
                 view.count(Severity.BLOCKER),
                 view.count(Severity.WARNING),
                 view.count(Severity.NOTE),
-                view.findings().stream().map(finding -> FindingJson.of(view.card().card(), finding)).toList(),
+                view.findings().stream()
+                        .map(finding -> FindingJson.of(view.card().card(), finding))
+                        .toList(),
                 null);
     }
 }

@@ -68,7 +68,9 @@ public record TrialJson(
                     listing.trials().stream()
                             .map(listed -> TrialJson.of(listed.trial(), listed.file()))
                             .toList(),
-                    listing.problems().stream().map(problem -> ErrorJson.error("", problem)).toList());
+                    listing.problems().stream()
+                            .map(problem -> ErrorJson.error("", problem))
+                            .toList());
         }
     }
 }

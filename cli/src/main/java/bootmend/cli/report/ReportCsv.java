@@ -63,7 +63,9 @@ final class ReportCsv implements BatchReport {
                         card.made().map(ChangeView::undoRecord).orElse(""),
                         String.format(Locale.ROOT, "%.3f", card.seconds()),
                         card.error().map(CardException::getMessage).orElse(""),
-                        card.error().map(CommandWords.about(card.card())::remedy).orElse(""),
+                        card.error()
+                                .map(CommandWords.about(card.card())::remedy)
+                                .orElse(""),
                         Integer.toString(ExitCode.of(card)))
                 .map(CheckCsv::safe)
                 .toList());

@@ -41,7 +41,8 @@ public final class CheckPage {
     private void group(FindingGroup group, CheckView view) {
         screen.line(style(group), group.severity().word() + ": " + group.rule());
         for (Finding finding : group.findings()) {
-            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
+            screen.line(
+                    "  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
         }
         inner("means", group.meaning());
         inner("do", CommandWords.about(view.card().card()).remedy(group.remedy(), group.steps()));

@@ -22,7 +22,8 @@ public final class ErrorWords {
      */
     public int tell(String card, CardException error) {
         String about = card.isEmpty() ? "" : VisibleText.of(card) + ": ";
-        err.println("bootmend: " + about + VisibleText.of(error.getMessage()) + ". " + CommandWords.about(card).remedy(error));
+        err.println("bootmend: " + about + VisibleText.of(error.getMessage()) + ". "
+                + CommandWords.about(card).remedy(error));
         err.flush();
         return ExitCode.of(error);
     }

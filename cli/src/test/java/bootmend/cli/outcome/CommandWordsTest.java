@@ -32,7 +32,18 @@ class CommandWordsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"my card.img", "-x.img", "a;reboot", "$(reboot)", "`reboot`", "a\nb", "\u202ea.img", "a'b", "C:\\a.img"})
+    @ValueSource(
+            strings = {
+                "my card.img",
+                "-x.img",
+                "a;reboot",
+                "$(reboot)",
+                "`reboot`",
+                "a\nb",
+                "\u202ea.img",
+                "a'b",
+                "C:\\a.img"
+            })
     void aNameThatAShellWouldTakeApartIsLeftOut(String card) {
         assertThat(NextStep.Plain.REPAIR_CARD.in(CommandWords.about(card)))
                 .isEqualTo("Run `bootmend repair` on the card, which shows first what it would do.");

@@ -2,8 +2,8 @@ package bootmend.cli.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.PartitionView;
 import bootmend.check.Finding;
 import bootmend.check.Place;

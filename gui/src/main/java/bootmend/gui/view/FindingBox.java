@@ -38,7 +38,9 @@ final class FindingBox extends VBox {
         getChildren()
                 .addAll(
                         kit.prose(group.meaning()),
-                        kit.prose(kit.words().of("check.do", kit.steps().remedy(group.remedy(), group.steps())), "finding-do"),
+                        kit.prose(
+                                kit.words().of("check.do", kit.steps().remedy(group.remedy(), group.steps())),
+                                "finding-do"),
                         kit.prose(kit.words().of("check.source", group.source()), "finding-source"));
     }
 
