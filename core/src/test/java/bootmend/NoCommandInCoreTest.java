@@ -3,7 +3,6 @@ package bootmend;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -71,8 +70,7 @@ class NoCommandInCoreTest {
         for (Path file : files(RESOURCES)) {
             String name = file.getFileName().toString();
             if (name.endsWith(".csv") || name.endsWith(".sh") || name.endsWith(".html")) {
-                for (String line :
-                        Files.readString(file, StandardCharsets.UTF_8).split("\n")) {
+                for (String line : Files.readAllLines(file)) {
                     lines++;
                     // Scripts run commands, and style sheets have names with hyphens in front: of those only ours
                     // count.
