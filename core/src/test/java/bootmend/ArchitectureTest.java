@@ -56,6 +56,9 @@ class ArchitectureTest {
     static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
 
     @ArchTest
+    static final ArchRule FAT_CHECK = only("bootmend.fat.check", ROOT, "bootmend.fat", "bootmend.device");
+
+    @ArchTest
     static final ArchRule FOLDER = only("bootmend.folder", ROOT, "bootmend.fat", "bootmend.device");
 
     @ArchTest
@@ -72,6 +75,7 @@ class ArchitectureTest {
             "bootmend.tuning",
             "bootmend.folder",
             "bootmend.fat",
+            "bootmend.fat.check",
             "bootmend.partition",
             "bootmend.device");
 
@@ -170,6 +174,10 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_CYCLES =
             slices().matching("bootmend.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule NO_CYCLES_OF_INNER_ROOMS =
+            slices().matching("bootmend.(**)").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_SCREEN = noClasses()

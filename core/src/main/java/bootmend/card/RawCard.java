@@ -23,7 +23,7 @@ import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.Geometry;
-import bootmend.fat.Health;
+import bootmend.fat.check.VolumeCheck;
 import bootmend.partition.AutobootFile;
 import bootmend.partition.BootChoice;
 import bootmend.partition.BootVolumes;
@@ -166,7 +166,7 @@ public final class RawCard implements OpenCard {
     @Override
     public List<HealthRemark> fullLook() {
         try {
-            return Health.of(window()).findings().stream()
+            return VolumeCheck.of(window()).findings().stream()
                     .map(finding -> new HealthRemark(
                             finding.damage().hurtsFiles(),
                             finding.where(),

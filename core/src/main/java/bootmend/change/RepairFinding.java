@@ -1,6 +1,6 @@
 package bootmend.change;
 
-import bootmend.fat.HealthFinding;
+import bootmend.fat.check.VolumeFinding;
 
 /**
  * One thing that is wrong with a card, and whether the repair mends it.
@@ -11,7 +11,7 @@ import bootmend.fat.HealthFinding;
  */
 public record RepairFinding(String id, String where, String what, boolean mended) {
 
-    static RepairFinding of(HealthFinding finding, boolean mended) {
+    static RepairFinding of(VolumeFinding finding, boolean mended) {
         return new RepairFinding(
                 finding.damage().id(),
                 finding.where(),

@@ -5,11 +5,11 @@ import bootmend.config.ConfigName;
 import bootmend.device.OverlayDevice;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
-import bootmend.fat.Health;
-import bootmend.fat.HealthFinding;
-import bootmend.fat.Mend;
 import bootmend.fat.SectorChange;
 import bootmend.fat.VolumeEdit;
+import bootmend.fat.check.VolumeCheck;
+import bootmend.fat.check.VolumeFinding;
+import bootmend.fat.check.VolumeRepair;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.LocalDateTime;
@@ -37,7 +37,7 @@ public final class RepairPlanner {
     private final List<PlanStep> steps = new ArrayList<>();
     private final List<FileChange> files = new ArrayList<>();
     private final Map<Long, byte[]> changed = new TreeMap<>();
-    private Health health;
+    private VolumeCheck health;
 
     /**
      * @param volume the boot partition
@@ -58,18 +58,18 @@ public final class RepairPlanner {
      * @param freeLost whether clusters that belong to no file are freed
      */
     public Repair plan(boolean freeLost) throws CardException, IOException {
-        Health before = health();
+        VolumeCheck before = health();
         List<RepairFinding> config = List.of();
         if (!before.isCutOff()) {
-            mend(PlanStep.Kind.MEND_BOOT_SECTOR, Mend.bootSectors());
-            mend(PlanStep.Kind.MEND_FAT, Mend.fatCopies());
-            mend(PlanStep.Kind.MEND_FILES, Mend.filesAndFolders());
+            mend(PlanStep.Kind.MEND_BOOT_SECTOR, VolumeRepair.bootSectors());
+            mend(PlanStep.Kind.MEND_FAT, VolumeRepair.fatCopies());
+            mend(PlanStep.Kind.MEND_FILES, VolumeRepair.filesAndFolders());
             if (freeLost) {
-                mend(PlanStep.Kind.FREE_LOST, Mend.lostClusters());
+                mend(PlanStep.Kind.FREE_LOST, VolumeRepair.lostClusters());
             }
-            mend(PlanStep.Kind.MEND_FS_INFO, Mend.fsInfo());
+            mend(PlanStep.Kind.MEND_FS_INFO, VolumeRepair.fsInfo());
             config = config();
-            mend(PlanStep.Kind.MARK_CLEAN, Mend.marks());
+            mend(PlanStep.Kind.MARK_CLEAN, VolumeRepair.marks());
         }
         CardId id = CardId.of(FatVolume.open(mended()), volumeStart);
         List<RepairFinding> findings = new ArrayList<>(findings(before.findings(), health().findings()));
@@ -77,7 +77,7 @@ public final class RepairPlanner {
         return new Repair(new Plan(id, Plan.Purpose.REPAIR, TITLE, files, steps), findings);
     }
 
-    private void mend(PlanStep.Kind kind, Mend mend) throws IOException {
+    private void mend(PlanStep.Kind kind, VolumeRepair mend) throws IOException {
         List<SectorChange> changes = mend.changes(health());
         add(kind, changes.stream().map(change -> change.moved(volumeStart)).toList());
     }
@@ -142,9 +142,9 @@ public final class RepairPlanner {
     }
 
     /** A full look at the volume as the stages so far would leave it. */
-    private Health health() throws IOException {
+    private VolumeCheck health() throws IOException {
         if (health == null) {
-            health = Health.of(mended());
+            health = VolumeCheck.of(mended());
         }
         return health;
     }
@@ -155,7 +155,7 @@ public final class RepairPlanner {
     }
 
     /** What was found before, and what came to light once that was mended. */
-    private static List<RepairFinding> findings(List<HealthFinding> before, List<HealthFinding> after) {
+    private static List<RepairFinding> findings(List<VolumeFinding> before, List<VolumeFinding> after) {
         Set<String> found = keys(before);
         Set<String> left = keys(after);
         List<RepairFinding> findings = new ArrayList<>();
@@ -166,7 +166,7 @@ public final class RepairPlanner {
         return findings;
     }
 
-    private static Set<String> keys(List<HealthFinding> findings) {
-        return findings.stream().map(HealthFinding::key).collect(Collectors.toSet());
+    private static Set<String> keys(List<VolumeFinding> findings) {
+        return findings.stream().map(VolumeFinding::key).collect(Collectors.toSet());
     }
 }

@@ -31,7 +31,7 @@ public final class Checker {
                 new BootContentCheck(),
                 new CommandLineCheck(),
                 new ConfigFileCheck(),
-                new VolumeCheck(),
+                new VolumeStateCheck(),
                 new ActiveLineCheck(tables.vocabulary()),
                 new VoltageCheck(tables.vocabulary()),
                 new ClockCheck(tables.vocabulary(), tables.stock()),

@@ -1,6 +1,10 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 import bootmend.device.OverlayDevice;
+import bootmend.fat.FatHead;
+import bootmend.fat.FatTable;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -58,8 +62,8 @@ record FatChoice(
     }
 
     private String words() {
-        return name() + " leaves " + HealthFinding.count(damaged, "damaged file") + " and "
-                + HealthFinding.count(count.lost(), "lost cluster");
+        return name() + " leaves " + VolumeFinding.count(damaged, "damaged file") + " and "
+                + VolumeFinding.count(count.lost(), "lost cluster");
     }
 
     boolean isBetterThan(FatChoice other) {

@@ -1,7 +1,7 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 /** The kinds of damage that a full look at a volume finds. */
-public enum Damage {
+public enum VolumeFault {
     BOOT_SECTOR("boot-sector-damaged", "a board or a computer may not find the volume at all"),
     BOOT_BACKUP("boot-backup-damaged", "nothing could take the place of the boot sector if that were hurt"),
     BEYOND_BELIEF("beyond-belief", "the boot sector may describe another volume than this, so no file is touched"),
@@ -42,7 +42,7 @@ public enum Damage {
     private final String id;
     private final String meaning;
 
-    Damage(String id, String meaning) {
+    VolumeFault(String id, String meaning) {
         this.id = id;
         this.meaning = meaning;
     }

@@ -1,4 +1,6 @@
-package bootmend.fat;
+package bootmend.fat.check;
+
+import bootmend.fat.ChainEnding;
 
 /**
  * What following one chain to its end showed.
@@ -9,13 +11,13 @@ package bootmend.fat;
  * @param ending how it breaks off
  * @param obstacle the cluster number at which it breaks off, 0 where it does not
  */
-record ChainCheck(long first, int length, long last, ClusterChain.Ending ending, long obstacle) {
+record ChainCheck(long first, int length, long last, ChainEnding ending, long obstacle) {
 
     boolean isComplete() {
-        return ending == ClusterChain.Ending.COMPLETE;
+        return ending == ChainEnding.COMPLETE;
     }
 
     boolean crosses() {
-        return ending == ClusterChain.Ending.CROSSES;
+        return ending == ChainEnding.CROSSES;
     }
 }

@@ -1,8 +1,9 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.device.RecordingDevice;
+import bootmend.fat.BuiltVolume;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import java.io.IOException;
@@ -21,7 +22,7 @@ class FullLookCostTest {
                 builder -> builder.stride(150).add("", FatItem.zeros("LOG.CSV", 512L * clusters)));
         RecordingDevice device = new RecordingDevice(built.disk());
 
-        assertThat(Health.of(device).findings()).isEmpty();
+        assertThat(VolumeCheck.of(device).findings()).isEmpty();
 
         long large = device.reads().stream().filter(read -> read.length() > 512).count();
         assertThat(device.reads().size() - large).isBetween((long) clusters, clusters + 32L);

@@ -1,16 +1,21 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import bootmend.fat.SectorChange;
+import bootmend.fat.VolumeBytes;
+import bootmend.fat.VolumeEdit;
 import java.io.IOException;
 import java.util.List;
 
 /** Makes each file's entry and chain agree, cutting a chain only where it is broken or longer than its file. */
-final class TreeMend implements Mend {
+final class FileRepair implements VolumeRepair {
 
     /** What the 32 bits of an entry's size hold. */
     private static final long MAX_SIZE = 0xFFFFFFFFL;
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         // What an unread folder lists may share clusters with what is mended.
         boolean known = health.isBelievable()
                 && health.comparison().isSame()
@@ -25,7 +30,7 @@ final class TreeMend implements Mend {
         private final VolumeBytes bytes;
         private final VolumeEdit edit;
 
-        Work(Health health) throws IOException {
+        Work(VolumeCheck health) throws IOException {
             this.geometry = health.geometry();
             this.tree = health.tree();
             this.bytes = health.bytes();

@@ -1,14 +1,20 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import bootmend.fat.SectorChange;
+import bootmend.fat.SectorKind;
+import bootmend.fat.VolumeBytes;
+import bootmend.fat.VolumeEdit;
 import java.io.IOException;
 import java.util.BitSet;
 import java.util.List;
 
 /** Copies the sectors in which the FAT copies differ from the better copy to the others. */
-final class FatCopyMend implements Mend {
+final class FatCopyRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         BitSet sectors = health.comparison().sectors();
         if (sectors.isEmpty() || !health.isBelievable() || sectors.cardinality() > FatChoice.MAX_SECTORS) {
             return List.of();

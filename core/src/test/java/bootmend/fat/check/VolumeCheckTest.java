@@ -1,8 +1,9 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.device.RecordingDevice;
+import bootmend.fat.BuiltVolume;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.FsInfoState;
@@ -22,17 +23,18 @@ class HealthTest {
     @ValueSource(strings = {"FAT12", "FAT16", "FAT32"})
     void nothingIsWrongWithAHealthyVolume(String type) throws IOException {
         BuiltVolume built = built(spec(type).build());
-        assertThat(Health.of(built.disk()).findings()).isEmpty();
+        assertThat(VolumeCheck.of(built.disk()).findings()).isEmpty();
     }
 
     /** FFFFFFFF says "not known"; source: "FAT: General Overview", version 1.03, FSI_Free_Count and FSI_Nxt_Free. */
     @Test
     void fsInfoMayBeUnknownOrAbsent() throws IOException {
-        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.UNKNOWN).build())
-                                .disk())
+        assertThat(VolumeCheck.of(
+                                built(spec("FAT32").fsInfo(FsInfoState.UNKNOWN).build())
+                                        .disk())
                         .findings())
                 .isEmpty();
-        assertThat(Health.of(built(spec("FAT32").fsInfo(FsInfoState.ABSENT).build())
+        assertThat(VolumeCheck.of(built(spec("FAT32").fsInfo(FsInfoState.ABSENT).build())
                                 .disk())
                         .findings())
                 .isEmpty();
@@ -40,12 +42,15 @@ class HealthTest {
 
     @Test
     void reservedBitsAndOtherSectorSizesAreNoDamage() throws IOException {
-        assertThat(Health.of(built(spec("FAT32").upperBits(0xA).build()).disk()).findings())
-                .isEmpty();
-        assertThat(Health.of(built(spec("FAT16").bytesPerSector(4096).build()).disk())
+        assertThat(VolumeCheck.of(built(spec("FAT32").upperBits(0xA).build()).disk())
                         .findings())
                 .isEmpty();
-        assertThat(Health.of(built(spec("FAT16").fatCount(1).build()).disk()).findings())
+        assertThat(VolumeCheck.of(built(spec("FAT16").bytesPerSector(4096).build())
+                                .disk())
+                        .findings())
+                .isEmpty();
+        assertThat(VolumeCheck.of(built(spec("FAT16").fatCount(1).build()).disk())
+                        .findings())
                 .isEmpty();
     }
 
@@ -53,7 +58,7 @@ class HealthTest {
     void onlyTheActiveCopyCountsWhereMirroringIsOff() throws IOException {
         BuiltVolume built = built(spec("FAT32").activeFat(1).build());
         built.disk().patch(built.layout().fatOffset(0) + 400, new byte[512]);
-        assertThat(Health.of(built.disk()).findings()).isEmpty();
+        assertThat(VolumeCheck.of(built.disk()).findings()).isEmpty();
     }
 
     /** An entry of FAT12 that lies in two sectors differs once. */
@@ -64,8 +69,8 @@ class HealthTest {
                 builder -> builder.add(
                         "", FatItem.file("KERNEL.IMG", new byte[512]).at(341)));
         built.layout().setFatEntry(built.disk(), 1, 341, 0);
-        assertThat(Health.of(built.disk()).findings()).singleElement().satisfies(finding -> {
-            assertThat(finding.damage()).isEqualTo(Damage.FAT_COPIES);
+        assertThat(VolumeCheck.of(built.disk()).findings()).singleElement().satisfies(finding -> {
+            assertThat(finding.damage()).isEqualTo(VolumeFault.FAT_COPIES);
             assertThat(finding.what()).contains("differ in 1 place", "copy 1 is taken");
         });
     }
@@ -80,7 +85,7 @@ class HealthTest {
         built.disk().patch(entry + 26, (byte) folder, (byte) (folder >> 8));
         built.disk().patch(entry + 28, new byte[4]);
 
-        assertThat(damages(built)).contains(Damage.CROSS_LINKED);
+        assertThat(damages(built)).contains(VolumeFault.CROSS_LINKED);
     }
 
     @Test
@@ -95,9 +100,9 @@ class HealthTest {
             paths.forEach(builder::directory);
             return builder;
         });
-        Health health = Health.of(built.disk());
-        assertThat(health.findings()).extracting(HealthFinding::damage).contains(Damage.TOO_LARGE);
-        assertThat(Mend.lostClusters().changes(health)).isEmpty();
+        VolumeCheck health = VolumeCheck.of(built.disk());
+        assertThat(health.findings()).extracting(VolumeFinding::damage).contains(VolumeFault.TOO_LARGE);
+        assertThat(VolumeRepair.lostClusters().changes(health)).isEmpty();
     }
 
     @Test
@@ -105,15 +110,15 @@ class HealthTest {
         BuiltVolume built = BuiltVolume.of(
                 spec("FAT16").build(), builder -> builder.directory("overlays").file("overlays/a.dtbo", new byte[10]));
         built.disk().patch(built.layout().clusterOffset(built.layout().chain("overlays")[0]) + 26, (byte) 99);
-        assertThat(damages(built)).containsExactly(Damage.FOLDER_DOTS);
+        assertThat(damages(built)).containsExactly(VolumeFault.FOLDER_DOTS);
     }
 
     @Test
     void aFolderWithASizeIsMendedToNone() throws IOException {
         BuiltVolume built = BuiltVolume.of(spec("FAT16").build(), builder -> builder.directory("overlays"));
         built.disk().patch(built.layout().entryOffset("overlays") + 28, (byte) 1);
-        assertThat(damages(built)).containsExactly(Damage.FOLDER_SIZE);
-        built.write(Mend.filesAndFolders().changes(Health.of(built.disk())));
+        assertThat(damages(built)).containsExactly(VolumeFault.FOLDER_SIZE);
+        built.write(VolumeRepair.filesAndFolders().changes(VolumeCheck.of(built.disk())));
         assertThat(damages(built)).isEmpty();
     }
 
@@ -125,8 +130,8 @@ class HealthTest {
         byte[] whole = built.disk().toBytes(built.layout().fatOffset(0), 512);
         built.layout().setFatEntries(built.disk(), 0, 0);
         built.layout().setFatEntries(built.disk(), 1, 5);
-        assertThat(damages(built)).containsExactly(Damage.FAT_MARKS);
-        built.write(Mend.marks().changes(Health.of(built.disk())));
+        assertThat(damages(built)).containsExactly(VolumeFault.FAT_MARKS);
+        built.write(VolumeRepair.marks().changes(VolumeCheck.of(built.disk())));
         assertThat(built.disk().toBytes(built.layout().fatOffset(0), 512)).isEqualTo(whole);
         assertThat(damages(built)).isEmpty();
     }
@@ -138,7 +143,7 @@ class HealthTest {
                 spec("FAT16").build(),
                 builder -> builder.file("kernel.img", new byte[2 << 20]).file("config.txt", new byte[10]));
         RecordingDevice device = new RecordingDevice(built.disk());
-        Health.of(device);
+        VolumeCheck.of(device);
         long fats = 2L * built.spec().fatSectors() * 512;
         assertThat(device.bytesRead()).isLessThan(3 * fats + 32_768);
     }
@@ -162,9 +167,9 @@ class HealthTest {
         };
     }
 
-    private static List<Damage> damages(BuiltVolume built) throws IOException {
-        return Health.of(built.disk()).findings().stream()
-                .map(HealthFinding::damage)
+    private static List<VolumeFault> damages(BuiltVolume built) throws IOException {
+        return VolumeCheck.of(built.disk()).findings().stream()
+                .map(VolumeFinding::damage)
                 .toList();
     }
 }

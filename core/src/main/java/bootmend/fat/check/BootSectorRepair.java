@@ -1,13 +1,18 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.DirtyFlag;
+import bootmend.fat.FatType;
+import bootmend.fat.SectorChange;
+import bootmend.fat.SectorKind;
+import bootmend.fat.VolumeBytes;
 import java.io.IOException;
 import java.util.List;
 
 /** Copies the boot sector over its backup, or the backup over the boot sector. */
-final class BootSectorMend implements Mend {
+final class BootSectorRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         BootSectors boot = health.boot();
         int unit = health.geometry().bytesPerSector();
         VolumeBytes bytes = new VolumeBytes(health.volume(), unit);
@@ -18,7 +23,7 @@ final class BootSectorMend implements Mend {
             return List.of();
         }
         byte[] first = bytes.read(0, unit);
-        first[PutAway.flagOffset(FatType.FAT32)] &= ~PutAway.IN_USE;
+        first[DirtyFlag.flagOffset(FatType.FAT32)] &= ~DirtyFlag.IN_USE;
         return List.of(change(boot.backupOffset(), bytes.read(boot.backupOffset(), unit), first));
     }
 

@@ -1,13 +1,17 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatVolume;
+import bootmend.fat.FsInfo;
+import bootmend.fat.SectorChange;
+import bootmend.fat.VolumeEdit;
 import java.io.IOException;
 import java.util.List;
 
 /** Counts FSInfo's values anew where they are wrong; values that are said not to be known stay so. */
-final class FsInfoMend implements Mend {
+final class FsInfoRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         FsInfoCheck check = health.fsInfo();
         if (check.findings().isEmpty()
                 || !health.isBelievable()

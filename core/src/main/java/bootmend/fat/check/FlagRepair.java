@@ -1,18 +1,28 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.DirtyFlag;
+import bootmend.fat.FatHead;
+import bootmend.fat.FatTable;
+import bootmend.fat.FatType;
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import bootmend.fat.SectorChange;
+import bootmend.fat.VolumeBytes;
+import bootmend.fat.VolumeEdit;
 import java.io.IOException;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
 /** Takes the marks of a volume in use or with errors away, where nothing else is wrong. */
-final class MarkMend implements Mend {
+final class FlagRepair implements VolumeRepair {
 
-    private static final Set<Damage> MARKS = EnumSet.of(Damage.IN_USE, Damage.HARD_ERROR, Damage.FAT_MARKS);
+    private static final Set<VolumeFault> MARKS =
+            EnumSet.of(VolumeFault.IN_USE, VolumeFault.HARD_ERROR, VolumeFault.FAT_MARKS);
     private static final int PIECE = 65536;
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         if (!health.findings().stream().allMatch(finding -> MARKS.contains(finding.damage()))) {
             return List.of();
         }
@@ -33,13 +43,13 @@ final class MarkMend implements Mend {
                             | (head.noHardError() || canBeRead(health) ? FatHead.errorBit(type) : 0));
         }
         if (health.putAway().inUse()) {
-            edit.putBootFlag(PutAway.flagOffset(type), PutAway.IN_USE, false);
+            edit.putBootFlag(DirtyFlag.flagOffset(type), DirtyFlag.IN_USE, false);
         }
         return edit.takeStep();
     }
 
     /** Whether every cluster in use reads without an error. */
-    private static boolean canBeRead(Health health) {
+    private static boolean canBeRead(VolumeCheck health) {
         Geometry geometry = health.geometry();
         VolumeBytes bytes = health.bytes();
         try {
@@ -56,7 +66,7 @@ final class MarkMend implements Mend {
         }
     }
 
-    private static boolean anyUsed(Health health, long from, long to) {
+    private static boolean anyUsed(VolumeCheck health, long from, long to) {
         for (long cluster = from; cluster < to; cluster++) {
             if (health.tree().clusters().isUsed(cluster)) {
                 return true;

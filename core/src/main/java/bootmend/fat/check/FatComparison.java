@@ -1,5 +1,8 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatTable;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -53,7 +56,7 @@ final class FatComparison {
     }
 
     private void compare(VolumeBytes bytes, Geometry geometry, int one, int other) throws IOException {
-        long length = usedBytes(geometry);
+        long length = geometry.fatBytesInUse();
         int unit = geometry.bytesPerSector();
         for (long at = 0; at < length; at += PIECE) {
             int n = (int) Math.min(PIECE, length - at);
@@ -69,12 +72,6 @@ final class FatComparison {
                 }
             }
         }
-    }
-
-    /** Bytes of a copy up to its last entry. */
-    private static long usedBytes(Geometry geometry) {
-        EntryPlace last = EntryPlace.of(geometry, 0, geometry.clusterEnd() - 1);
-        return Math.min(geometry.fatLength(), last.offset() + last.bytes() - geometry.fatStart(0));
     }
 
     private void count(VolumeBytes bytes, Geometry geometry) throws IOException {

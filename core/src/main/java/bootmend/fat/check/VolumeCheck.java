@@ -1,5 +1,12 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.BadVolumeException;
+import bootmend.fat.BootSector;
+import bootmend.fat.DirtyFlag;
+import bootmend.fat.FatHead;
+import bootmend.fat.FatTable;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -12,7 +19,7 @@ import java.util.Optional;
  * <p>It reads each FAT copy whole and every folder; steps are bounded by the clusters, memory by a few bits a cluster
  * and {@value TreeWalk#MAX_ENTRIES} entries.
  */
-public final class Health {
+public final class VolumeCheck {
 
     /** On a card with few files that many may all be damaged by one cut. */
     private static final int FEW = 3;
@@ -21,7 +28,7 @@ public final class Health {
     private final BootSectors boot;
     private final boolean backupFirst;
     private final Look look;
-    private final List<HealthFinding> findings;
+    private final List<VolumeFinding> findings;
 
     /** What is to be seen with one boot sector; all but the geometry null where the image ends before the files. */
     private record Look(Geometry geometry, FatComparison comparison, FatChoice choice) {
@@ -40,7 +47,7 @@ public final class Health {
         }
     }
 
-    private Health(BlockDevice volume, BootSectors boot, boolean backupFirst, Look look) throws IOException {
+    private VolumeCheck(BlockDevice volume, BootSectors boot, boolean backupFirst, Look look) throws IOException {
         this.volume = volume;
         this.boot = boot;
         this.backupFirst = backupFirst;
@@ -53,24 +60,24 @@ public final class Health {
      *
      * @throws BadVolumeException where there is none
      */
-    public static Health of(BlockDevice volume) throws IOException {
+    public static VolumeCheck of(BlockDevice volume) throws IOException {
         BootSectors boot = BootSectors.read(volume);
         if (boot.geometry().isEmpty()) {
-            return new Health(
+            return new VolumeCheck(
                     volume, boot, true, Look.at(volume, boot.backup().get().geometry(), boot.backupBytes()));
         }
         Look first = Look.at(volume, boot.geometry().get(), boot.first());
         if (boot.disagree()) {
             Look second = Look.at(volume, boot.backup().get().geometry(), boot.backupBytes());
             if (second.isBetterThan(first)) {
-                return new Health(volume, boot, true, second);
+                return new VolumeCheck(volume, boot, true, second);
             }
         }
-        return new Health(volume, boot, false, first);
+        return new VolumeCheck(volume, boot, false, first);
     }
 
     /** Everything that is wrong, from the boot sector to the files. */
-    public List<HealthFinding> findings() {
+    public List<VolumeFinding> findings() {
         return findings;
     }
 
@@ -79,31 +86,31 @@ public final class Health {
         return geometry().length() > volume.getSize();
     }
 
-    private List<HealthFinding> find() throws IOException {
-        List<HealthFinding> found = new ArrayList<>(boot.findings(backupFirst));
+    private List<VolumeFinding> find() throws IOException {
+        List<VolumeFinding> found = new ArrayList<>(boot.findings(backupFirst));
         if (isCutOff()) {
-            found.add(new HealthFinding(
-                    Damage.IMAGE_CUT_OFF,
+            found.add(new VolumeFinding(
+                    VolumeFault.IMAGE_CUT_OFF,
                     "card",
                     "the volume should have " + geometry().length() + " bytes, but only " + volume.getSize()
                             + " are there"));
             return found;
         }
         if (!look.comparison().isSame()) {
-            found.add(new HealthFinding(
-                    Damage.FAT_COPIES,
+            found.add(new VolumeFinding(
+                    VolumeFault.FAT_COPIES,
                     "FAT",
                     "its copies differ in "
-                            + HealthFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
+                            + VolumeFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
         }
-        beyondBelief().ifPresent(why -> found.add(new HealthFinding(Damage.BEYOND_BELIEF, "volume", why)));
+        beyondBelief().ifPresent(why -> found.add(new VolumeFinding(VolumeFault.BEYOND_BELIEF, "volume", why)));
         marks(found);
         found.addAll(tree().findings(geometry()));
         if (choice().count().lost() > 0) {
-            found.add(new HealthFinding(
-                    Damage.LOST_CLUSTERS,
+            found.add(new VolumeFinding(
+                    VolumeFault.LOST_CLUSTERS,
                     "FAT",
-                    HealthFinding.count(choice().count().lost(), "cluster") + " marked as in use, but of no file"));
+                    VolumeFinding.count(choice().count().lost(), "cluster") + " marked as in use, but of no file"));
         }
         found.addAll(fsInfo().findings());
         return found;
@@ -133,18 +140,20 @@ public final class Health {
                 : Optional.empty();
     }
 
-    private void marks(List<HealthFinding> found) throws IOException {
+    private void marks(List<VolumeFinding> found) throws IOException {
         FatHead head = head();
         if (!head.marked()) {
-            found.add(new HealthFinding(Damage.FAT_MARKS, "FAT", "its first two entries are not what belongs there"));
+            found.add(new VolumeFinding(
+                    VolumeFault.FAT_MARKS, "FAT", "its first two entries are not what belongs there"));
             return;
         }
-        PutAway putAway = putAway();
+        DirtyFlag putAway = putAway();
         if (putAway.inUse() || !putAway.cleanShutdown()) {
-            found.add(new HealthFinding(Damage.IN_USE, "marks", "the volume is marked as still in use"));
+            found.add(new VolumeFinding(VolumeFault.IN_USE, "marks", "the volume is marked as still in use"));
         }
         if (!putAway.noHardError()) {
-            found.add(new HealthFinding(Damage.HARD_ERROR, "marks", "the volume is marked as having met an error"));
+            found.add(
+                    new VolumeFinding(VolumeFault.HARD_ERROR, "marks", "the volume is marked as having met an error"));
         }
     }
 
@@ -153,8 +162,8 @@ public final class Health {
                 new FatTable(bytes(), geometry(), choice().copy()), geometry().type(), media());
     }
 
-    PutAway putAway() throws IOException {
-        return PutAway.of(
+    DirtyFlag putAway() throws IOException {
+        return DirtyFlag.of(
                 backupFirst ? boot.backupBytes() : boot.first(), geometry().type(), head());
     }
 

@@ -1,5 +1,11 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.DirectoryReader;
+import bootmend.fat.FatTable;
+import bootmend.fat.FatType;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -23,15 +29,13 @@ final class TreeWalk {
     static final int MAX_ENTRIES = 100_000;
 
     static final int MAX_DEPTH = 64;
-    /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
-    private static final long MAX_FOLDER_BYTES = 65536L * Geometry.SLOT_BYTES;
 
     private final VolumeBytes bytes;
     private final Geometry geometry;
     private final ClusterMap clusters;
     private final List<TreeFile> files = new ArrayList<>();
     private final Map<ChainCheck, List<Long>> orphans = new HashMap<>();
-    private final List<HealthFinding> findings = new ArrayList<>();
+    private final List<VolumeFinding> findings = new ArrayList<>();
     private final Deque<Folder> waiting = new ArrayDeque<>();
     private boolean complete = true;
     private boolean toldTooLarge;
@@ -58,11 +62,6 @@ final class TreeWalk {
         return new TreeWalk(bytes, geometry, copy).walk();
     }
 
-    /** The root folder has no entry; this stands in for it where one is asked for. */
-    static DirectoryEntry rootEntry(Geometry geometry) {
-        return new DirectoryEntry("", "", true, Slot.ATTRIBUTE_FOLDER, geometry.rootCluster(), 0, 0, List.of());
-    }
-
     private Tree walk() throws IOException {
         ChainCheck root = clusters.claim(geometry.rootCluster());
         complete = geometry.type() != FatType.FAT32 || root.length() > 0;
@@ -70,7 +69,7 @@ final class TreeWalk {
         while (!waiting.isEmpty()) {
             read(waiting.remove());
         }
-        List<TreeFile> checked = new Sharers(clusters, root, files).named();
+        List<TreeFile> checked = new CrossLinks(clusters, root, files).named();
         List<Long> free = new ArrayList<>();
         for (Map.Entry<ChainCheck, List<Long>> slots : orphans.entrySet()) {
             if (clusters.sharedOf(slots.getKey()).isEmpty()) {
@@ -94,10 +93,10 @@ final class TreeWalk {
         List<DirectoryEntry> entries = reader.result().entries();
         boolean sound = isSound(folder, reader);
         if (!reader.orphans().isEmpty()) {
-            findings.add(new HealthFinding(
-                    Damage.ORPHANED_LONG_NAMES,
+            findings.add(new VolumeFinding(
+                    VolumeFault.ORPHANED_LONG_NAMES,
                     folder.name(),
-                    HealthFinding.count(reader.orphans().size(), "long-name slot") + " without a file"));
+                    VolumeFinding.count(reader.orphans().size(), "long-name slot") + " without a file"));
             if (sound) {
                 orphans.put(folder.chain(), reader.orphans());
             }
@@ -117,14 +116,14 @@ final class TreeWalk {
             return false;
         }
         if (!reader.dotsLeadTo(folder.chain().first(), folder.parent())) {
-            findings.add(new HealthFinding(
-                    Damage.FOLDER_DOTS, folder.name(), "its entries for itself and its parent lead elsewhere"));
+            findings.add(new VolumeFinding(
+                    VolumeFault.FOLDER_DOTS, folder.name(), "its entries for itself and its parent lead elsewhere"));
         }
         return true;
     }
 
     private void readChain(DirectoryReader reader, ChainCheck chain) throws IOException {
-        int most = (int) Math.max(1, MAX_FOLDER_BYTES / geometry.bytesPerCluster());
+        int most = (int) Math.max(1, DirectoryReader.MAX_BYTES / geometry.bytesPerCluster());
         for (long cluster : clusters.clusters(chain, 0, most)) {
             if (reader.read(geometry.clusterStart(cluster), geometry.bytesPerCluster())) {
                 return;
@@ -169,21 +168,21 @@ final class TreeWalk {
             known |= !shortName.equals(name) && !seen.add(shortName);
             if (known && told.add(name)) {
                 String path = folder.isRoot() ? entry.name() : folder.path() + "/" + entry.name();
-                findings.add(new HealthFinding(Damage.DUPLICATE_NAMES, path, "its folder has the name twice"));
+                findings.add(new VolumeFinding(VolumeFault.DUPLICATE_NAMES, path, "its folder has the name twice"));
             }
         }
     }
 
     private void lost(Folder folder, String what) {
         complete = false;
-        findings.add(new HealthFinding(Damage.FOLDER_LOST, folder.name(), what));
+        findings.add(new VolumeFinding(VolumeFault.FOLDER_LOST, folder.name(), what));
     }
 
     private void tooLarge(String what) {
         complete = false;
         if (!toldTooLarge) {
             toldTooLarge = true;
-            findings.add(new HealthFinding(Damage.TOO_LARGE, "folders", what));
+            findings.add(new VolumeFinding(VolumeFault.TOO_LARGE, "folders", what));
         }
     }
 }

@@ -1,5 +1,10 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatScan;
+import bootmend.fat.FatVolume;
+import bootmend.fat.Geometry;
+import bootmend.fat.SectorChange;
+import bootmend.fat.VolumeEdit;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -7,15 +12,15 @@ import java.util.List;
 import java.util.Set;
 
 /** Marks clusters free that belong to no file, as long as every folder could be read and no file may miss them. */
-final class LostClusterMend implements Mend {
+final class LostClusterRepair implements VolumeRepair {
 
     /** Bounds the memory and the undo record; more is left to a second run. */
     private static final int MAX_CLUSTERS = 1 << 20;
     /** Where these are left, a lost cluster may be what mends them by hand. */
-    private static final Set<Damage> KEEPING = EnumSet.of(Damage.CROSS_LINKED, Damage.BAD_ENTRY);
+    private static final Set<VolumeFault> KEEPING = EnumSet.of(VolumeFault.CROSS_LINKED, VolumeFault.BAD_ENTRY);
 
     @Override
-    public List<SectorChange> changes(Health health) throws IOException {
+    public List<SectorChange> changes(VolumeCheck health) throws IOException {
         boolean needed = health.findings().stream().anyMatch(finding -> KEEPING.contains(finding.damage()));
         if (needed
                 || !health.isBelievable()

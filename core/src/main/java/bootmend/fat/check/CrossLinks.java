@@ -1,4 +1,4 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 import java.io.IOException;
 import java.util.ArrayList;
@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** Finds out which files share clusters with which. */
-final class Sharers {
+final class CrossLinks {
 
     /** More names than these help nobody. */
     private static final int MOST_NAMED = 3;
@@ -18,7 +18,7 @@ final class Sharers {
     private final ChainCheck root;
     private final List<TreeFile> files;
 
-    Sharers(ClusterMap clusters, ChainCheck root, List<TreeFile> files) {
+    CrossLinks(ClusterMap clusters, ChainCheck root, List<TreeFile> files) {
         this.clusters = clusters;
         this.root = root;
         this.files = files;

@@ -1,4 +1,4 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
 /**
  * One thing that is wrong with a volume.
@@ -6,7 +6,7 @@ package bootmend.fat;
  * @param where a path on the volume, or a sector or region by name
  * @param what a clause on what was found there
  */
-public record HealthFinding(Damage damage, String where, String what) {
+public record VolumeFinding(VolumeFault damage, String where, String what) {
 
     /** {@code 1 cluster}, {@code 3 clusters}. */
     static String count(long n, String thing) {

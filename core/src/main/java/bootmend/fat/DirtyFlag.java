@@ -13,15 +13,15 @@ import java.util.List;
  * @param cleanShutdown as entry 1 of the FAT says
  * @param noHardError as entry 1 of the FAT says
  */
-record PutAway(boolean inUse, boolean cleanShutdown, boolean noHardError) {
+public record DirtyFlag(boolean inUse, boolean cleanShutdown, boolean noHardError) {
 
-    static final int IN_USE = 0x01;
+    public static final int IN_USE = 0x01;
 
-    static PutAway of(byte[] bootSector, FatType type, FatHead head) {
-        return new PutAway((bootSector[flagOffset(type)] & IN_USE) != 0, head.cleanShutdown(), head.noHardError());
+    public static DirtyFlag of(byte[] bootSector, FatType type, FatHead head) {
+        return new DirtyFlag((bootSector[flagOffset(type)] & IN_USE) != 0, head.cleanShutdown(), head.noHardError());
     }
 
-    static int flagOffset(FatType type) {
+    public static int flagOffset(FatType type) {
         return type == FatType.FAT32 ? 65 : 37;
     }
 

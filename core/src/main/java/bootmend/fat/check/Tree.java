@@ -1,5 +1,7 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.Geometry;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,15 +20,15 @@ record Tree(
         List<TreeFile> files,
         ClusterMap clusters,
         List<Long> orphans,
-        List<HealthFinding> folderFindings,
+        List<VolumeFinding> folderFindings,
         boolean complete) {
 
     static final String ROOT = "root folder";
 
-    List<HealthFinding> findings(Geometry geometry) {
-        List<HealthFinding> findings = new ArrayList<>();
+    List<VolumeFinding> findings(Geometry geometry) {
+        List<VolumeFinding> findings = new ArrayList<>();
         if (!root.isComplete()) {
-            new TreeFile(ROOT, TreeWalk.rootEntry(geometry), root, TreeFile.Standing.SOUND, List.of())
+            new TreeFile(ROOT, DirectoryEntry.root(geometry), root, TreeFile.Standing.SOUND, List.of())
                     .finding(geometry)
                     .ifPresent(findings::add);
         }

@@ -1,5 +1,8 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatScan;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import java.io.IOException;
 
 /**

@@ -1,5 +1,9 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.FatType;
+import bootmend.fat.FsInfo;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -34,7 +38,7 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
                 && !info.get().knowsNextFree(geometry);
     }
 
-    List<HealthFinding> findings() {
+    List<VolumeFinding> findings() {
         if (!present) {
             return List.of();
         }
@@ -42,13 +46,13 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
             return found("its signatures are missing");
         }
         if (isCountWrong()) {
-            return found("it counts " + HealthFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has "
+            return found("it counts " + VolumeFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has "
                     + free);
         }
         return isHintWrong() ? found("its hint where to look for a free cluster points past the end") : List.of();
     }
 
-    private static List<HealthFinding> found(String what) {
-        return List.of(new HealthFinding(Damage.FS_INFO, "FSInfo", what));
+    private static List<VolumeFinding> found(String what) {
+        return List.of(new VolumeFinding(VolumeFault.FS_INFO, "FSInfo", what));
     }
 }

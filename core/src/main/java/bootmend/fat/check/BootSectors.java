@@ -1,5 +1,12 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.BadVolumeException;
+import bootmend.fat.BootBackup;
+import bootmend.fat.BootSector;
+import bootmend.fat.DirtyFlag;
+import bootmend.fat.FatType;
+import bootmend.fat.Geometry;
+import bootmend.fat.VolumeBytes;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -63,9 +70,9 @@ record BootSectors(
         }
         byte[] one = first.clone();
         byte[] other = backupBytes.clone();
-        int flag = PutAway.flagOffset(FatType.FAT32);
-        one[flag] &= ~PutAway.IN_USE;
-        other[flag] &= ~PutAway.IN_USE;
+        int flag = DirtyFlag.flagOffset(FatType.FAT32);
+        one[flag] &= ~DirtyFlag.IN_USE;
+        other[flag] &= ~DirtyFlag.IN_USE;
         return Arrays.equals(one, other);
     }
 
@@ -78,19 +85,19 @@ record BootSectors(
     }
 
     /** @param backupFirst whether the backup is the one to be trusted */
-    List<HealthFinding> findings(boolean backupFirst) {
-        List<HealthFinding> findings = new ArrayList<>();
+    List<VolumeFinding> findings(boolean backupFirst) {
+        List<VolumeFinding> findings = new ArrayList<>();
         if (geometry.isEmpty()) {
-            findings.add(new HealthFinding(Damage.BOOT_SECTOR, "boot sector", fault + "; its backup is whole"));
+            findings.add(new VolumeFinding(VolumeFault.BOOT_SECTOR, "boot sector", fault + "; its backup is whole"));
         } else if (backupFirst) {
-            findings.add(new HealthFinding(
-                    Damage.BOOT_SECTOR,
+            findings.add(new VolumeFinding(
+                    VolumeFault.BOOT_SECTOR,
                     "boot sector",
                     "it describes another volume than the one "
                             + "that the FAT and the folders belong to; its backup describes that one"));
         } else if (!isSame()) {
-            findings.add(new HealthFinding(
-                    Damage.BOOT_BACKUP,
+            findings.add(new VolumeFinding(
+                    VolumeFault.BOOT_BACKUP,
                     "backup of the boot sector",
                     backup.isEmpty()
                             ? "it cannot be read as a boot sector; the boot sector itself is whole"

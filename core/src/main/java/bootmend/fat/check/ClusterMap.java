@@ -1,5 +1,9 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.ChainEnding;
+import bootmend.fat.FatEntry;
+import bootmend.fat.FatTable;
+import bootmend.fat.Geometry;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -26,12 +30,12 @@ final class ClusterMap {
     /** Follows the chain from {@code first} and claims its clusters, up to the first that another chain has. */
     ChainCheck claim(long first) throws IOException {
         if (first == 0) {
-            return new ChainCheck(0, 0, 0, ClusterChain.Ending.COMPLETE, 0);
+            return new ChainCheck(0, 0, 0, ChainEnding.COMPLETE, 0);
         }
         long cluster = first;
         long last = 0;
         int length = 0;
-        ClusterChain.Ending ending = null;
+        ChainEnding ending = null;
         while (ending == null) {
             ending = obstacle(cluster);
             if (ending == null) {
@@ -41,12 +45,11 @@ final class ClusterMap {
                 if (table.entry(cluster) instanceof FatEntry.Next next) {
                     cluster = next.cluster();
                 } else {
-                    ending = ClusterChain.Ending.COMPLETE;
+                    ending = ChainEnding.COMPLETE;
                 }
             }
         }
-        ChainCheck check =
-                new ChainCheck(first, length, last, ending, ending == ClusterChain.Ending.COMPLETE ? 0 : cluster);
+        ChainCheck check = new ChainCheck(first, length, last, ending, ending == ChainEnding.COMPLETE ? 0 : cluster);
         return check.crosses() ? crossing(check) : check;
     }
 
@@ -55,25 +58,24 @@ final class ClusterMap {
         boolean[] own = new boolean[1];
         visit(check, check.length(), cluster -> own[0] |= cluster == check.obstacle());
         if (own[0]) {
-            return new ChainCheck(
-                    check.first(), check.length(), check.last(), ClusterChain.Ending.LOOPS, check.obstacle());
+            return new ChainCheck(check.first(), check.length(), check.last(), ChainEnding.LOOPS, check.obstacle());
         }
         shared.set((int) check.obstacle());
         return check;
     }
 
-    private ClusterChain.Ending obstacle(long cluster) throws IOException {
+    private ChainEnding obstacle(long cluster) throws IOException {
         if (!geometry.hasCluster(cluster)) {
-            return ClusterChain.Ending.OUTSIDE;
+            return ChainEnding.OUTSIDE;
         }
         FatEntry entry = table.entry(cluster);
         if (entry instanceof FatEntry.Free) {
-            return ClusterChain.Ending.FREE;
+            return ChainEnding.FREE;
         }
         if (entry instanceof FatEntry.Bad) {
-            return ClusterChain.Ending.BAD;
+            return ChainEnding.BAD;
         }
-        return used.get((int) cluster) ? ClusterChain.Ending.CROSSES : null;
+        return used.get((int) cluster) ? ChainEnding.CROSSES : null;
     }
 
     /** Calls {@code visitor} for the first clusters of a chain that was claimed, at most {@code most} of them. */

@@ -1,5 +1,7 @@
-package bootmend.fat;
+package bootmend.fat.check;
 
+import bootmend.fat.DirectoryEntry;
+import bootmend.fat.Geometry;
 import java.util.List;
 import java.util.Optional;
 
@@ -36,62 +38,63 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
     }
 
     /** What is wrong with its chain and size, where anything is. */
-    Optional<HealthFinding> finding(Geometry geometry) {
+    Optional<VolumeFinding> finding(Geometry geometry) {
         if (standing == Standing.IN_LOST_FOLDER) {
             return Optional.empty();
         }
         if (standing == Standing.BAD_NAME) {
-            return found(Damage.BAD_ENTRY, "its name has characters that no file name has");
+            return found(VolumeFault.BAD_ENTRY, "its name has characters that no file name has");
         }
         if (!sharers.isEmpty()) {
-            return found(Damage.CROSS_LINKED, "it shares clusters with " + String.join(", ", sharers));
+            return found(VolumeFault.CROSS_LINKED, "it shares clusters with " + String.join(", ", sharers));
         }
         return switch (chain.ending()) {
-            case LOOPS -> broken(Damage.CHAIN_LOOPS);
-            case FREE -> broken(Damage.CHAIN_INTO_FREE);
-            case BAD -> broken(Damage.CHAIN_INTO_BAD);
-            default -> chain.isComplete() ? sizeFinding(geometry) : broken(Damage.CHAIN_OUTSIDE);
+            case LOOPS -> broken(VolumeFault.CHAIN_LOOPS);
+            case FREE -> broken(VolumeFault.CHAIN_INTO_FREE);
+            case BAD -> broken(VolumeFault.CHAIN_INTO_BAD);
+            default -> chain.isComplete() ? sizeFinding(geometry) : broken(VolumeFault.CHAIN_OUTSIDE);
         };
     }
 
-    private Optional<HealthFinding> sizeFinding(Geometry geometry) {
+    private Optional<VolumeFinding> sizeFinding(Geometry geometry) {
         long size = entry.size();
         if (entry.folder()) {
             if (chain.length() == 0) {
-                return found(Damage.FOLDER_LOST, "its entry names no cluster");
+                return found(VolumeFault.FOLDER_LOST, "its entry names no cluster");
             }
-            return size == 0 ? Optional.empty() : found(Damage.FOLDER_SIZE, "its entry gives " + size + " bytes");
+            return size == 0 ? Optional.empty() : found(VolumeFault.FOLDER_SIZE, "its entry gives " + size + " bytes");
         }
         long needed = geometry.clustersFor(size);
         if (needed == chain.length()) {
             return Optional.empty();
         }
         if (chain.length() == 0) {
-            return found(Damage.NO_CHAIN, "its entry gives " + size + " bytes but names no cluster");
+            return found(VolumeFault.NO_CHAIN, "its entry gives " + size + " bytes but names no cluster");
         }
         if (size == 0) {
             return found(
-                    Damage.NO_SIZE,
-                    "its entry gives 0 bytes, but its chain has " + HealthFinding.count(chain.length(), "cluster"));
+                    VolumeFault.NO_SIZE,
+                    "its entry gives 0 bytes, but its chain has " + VolumeFinding.count(chain.length(), "cluster"));
         }
         return found(
-                needed > chain.length() ? Damage.CHAIN_SHORT : Damage.CHAIN_LONG,
-                "its entry gives " + size + " bytes, which take " + HealthFinding.count(needed, "cluster")
+                needed > chain.length() ? VolumeFault.CHAIN_SHORT : VolumeFault.CHAIN_LONG,
+                "its entry gives " + size + " bytes, which take " + VolumeFinding.count(needed, "cluster")
                         + "; its chain has " + chain.length());
     }
 
-    private Optional<HealthFinding> broken(Damage damage) {
+    private Optional<VolumeFinding> broken(VolumeFault damage) {
         if (entry.folder() && chain.length() == 0) {
             return found(
-                    Damage.FOLDER_LOST, "its cluster chain " + chain.ending().words() + " at its start");
+                    VolumeFault.FOLDER_LOST,
+                    "its cluster chain " + chain.ending().words() + " at its start");
         }
         return found(
                 damage,
                 "its cluster chain " + chain.ending().words() + " after "
-                        + HealthFinding.count(chain.length(), "cluster"));
+                        + VolumeFinding.count(chain.length(), "cluster"));
     }
 
-    private Optional<HealthFinding> found(Damage damage, String what) {
-        return Optional.of(new HealthFinding(damage, path, what));
+    private Optional<VolumeFinding> found(VolumeFault damage, String what) {
+        return Optional.of(new VolumeFinding(damage, path, what));
     }
 }

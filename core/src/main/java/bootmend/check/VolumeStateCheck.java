@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** The volume: its room, its health, and changes that were cut short. */
-record VolumeCheck() implements Check {
+record VolumeStateCheck() implements Check {
 
     /** Room under this share of the volume is little; common practice, no source. */
     private static final long LEAST_FREE_PERCENT = 5;
@@ -16,7 +16,7 @@ record VolumeCheck() implements Check {
         List<Remark> remarks = new ArrayList<>();
         card.read()
                 .space()
-                .filter(VolumeCheck::isNearlyFull)
+                .filter(VolumeStateCheck::isNearlyFull)
                 .ifPresent(space -> remarks.add(Remark.of(
                         "volume-nearly-full",
                         Place.VOLUME,
