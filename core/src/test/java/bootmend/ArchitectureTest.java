@@ -47,6 +47,9 @@ class ArchitectureTest {
     static final ArchRule ERRORS_STAND_ALONE = only(ROOT);
 
     @ArchTest
+    static final ArchRule FINDING = only("bootmend.finding", ROOT);
+
+    @ArchTest
     static final ArchRule DEVICE = only("bootmend.device", ROOT);
 
     @ArchTest
@@ -56,7 +59,8 @@ class ArchitectureTest {
     static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
 
     @ArchTest
-    static final ArchRule FAT_CHECK = only("bootmend.fat.check", ROOT, "bootmend.fat", "bootmend.device");
+    static final ArchRule FAT_CHECK =
+            only("bootmend.fat.check", ROOT, "bootmend.finding", "bootmend.fat", "bootmend.device");
 
     @ArchTest
     static final ArchRule FOLDER = only("bootmend.folder", ROOT, "bootmend.fat", "bootmend.device");
@@ -71,6 +75,7 @@ class ArchitectureTest {
     static final ArchRule CHANGE = only(
             "bootmend.change",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.tuning",
             "bootmend.folder",
@@ -99,7 +104,13 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule CHECK = only(
-            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
+            "bootmend.check",
+            ROOT,
+            "bootmend.finding",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat");
 
     @ArchTest
     static final ArchRule WORKPLACE = only(
@@ -144,6 +155,7 @@ class ArchitectureTest {
     static final ArchRule BATCH = only(
             "bootmend.batch",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.device",
             "bootmend.folder",
@@ -158,6 +170,7 @@ class ArchitectureTest {
     static final ArchRule PAGE = only(
             "bootmend.page",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.check",
             "bootmend.card",

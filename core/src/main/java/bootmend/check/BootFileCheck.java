@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,7 +25,7 @@ record BootFileCheck() implements Check {
                     .forEach(line -> remarks.add(Remark.on(
                             board,
                             "os-prefix-nowhere",
-                            Place.of(line),
+                            Places.of(line),
                             "os_prefix=" + line.value() + " has no kernel and device tree behind it.")));
         }
         return remarks;

@@ -1,5 +1,8 @@
 package bootmend.check;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.util.ArrayList;

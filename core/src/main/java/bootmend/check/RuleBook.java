@@ -1,5 +1,8 @@
 package bootmend.check;
 
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
 import bootmend.tuning.Source;
@@ -47,8 +50,8 @@ public final class RuleBook {
     private static Rule rule(DataRow row, Sources sources) {
         Map<Purpose, Severity> severities = new EnumMap<>(Purpose.class);
         for (Purpose purpose : Purpose.values()) {
-            if (!row.text(purpose.column()).equals(NOT_FOR_IT)) {
-                severities.put(purpose, row.choice(purpose.column(), SEVERITIES));
+            if (!row.text(column(purpose)).equals(NOT_FOR_IT)) {
+                severities.put(purpose, row.choice(column(purpose), SEVERITIES));
             }
         }
         if (severities.isEmpty()) {
@@ -59,6 +62,10 @@ public final class RuleBook {
             throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
         }
         return new Rule(id, severities, row.required("meaning"), row.required("remedy"), source(row, sources));
+    }
+
+    private static String column(Purpose purpose) {
+        return purpose.word().replace('-', '_');
     }
 
     private static String source(DataRow row, Sources sources) {

@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

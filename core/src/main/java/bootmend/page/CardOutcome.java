@@ -2,7 +2,7 @@ package bootmend.page;
 
 import bootmend.CardException;
 import bootmend.batch.CardResult;
-import bootmend.check.Severity;
+import bootmend.finding.Severity;
 import bootmend.operation.CardChange;
 import bootmend.operation.ChangeView;
 import bootmend.operation.LineChange;

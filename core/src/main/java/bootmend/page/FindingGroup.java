@@ -1,7 +1,7 @@
 package bootmend.page;
 
-import bootmend.check.Finding;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

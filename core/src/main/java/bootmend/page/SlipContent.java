@@ -1,7 +1,7 @@
 package bootmend.page;
 
-import bootmend.check.Finding;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
 import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;

@@ -2,6 +2,10 @@ package bootmend.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.fixtures.BootFiles;
 import java.util.Arrays;
 import java.util.List;

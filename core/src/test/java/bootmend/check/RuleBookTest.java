@@ -3,6 +3,9 @@ package bootmend.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataFileException;

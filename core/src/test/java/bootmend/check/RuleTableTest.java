@@ -1,11 +1,14 @@
 package bootmend.check;
 
-import static bootmend.check.Purpose.FIRMWARE_UPDATE;
-import static bootmend.check.Purpose.SHIP;
-import static bootmend.check.Purpose.STABILITY_RUN;
+import static bootmend.finding.Purpose.FIRMWARE_UPDATE;
+import static bootmend.finding.Purpose.SHIP;
+import static bootmend.finding.Purpose.STABILITY_RUN;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
 import bootmend.fixtures.BootFiles;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;

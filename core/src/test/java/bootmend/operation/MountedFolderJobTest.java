@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;

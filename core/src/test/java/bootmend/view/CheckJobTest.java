@@ -3,13 +3,13 @@ package bootmend.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.operation.ProposedChange;

@@ -1,9 +1,9 @@
 package bootmend.cli.json;
 
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Severity;
 import bootmend.cli.outcome.CheckedCard;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import bootmend.view.CheckView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;

@@ -1,9 +1,9 @@
 package bootmend.cli.report;
 
-import bootmend.check.Severity;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.outcome.ExitCode;
+import bootmend.finding.Severity;
 import bootmend.operation.ChangeView;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;

@@ -1,10 +1,10 @@
 package bootmend.cli.report;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
 import bootmend.cli.outcome.CheckedCard;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.io.IOException;

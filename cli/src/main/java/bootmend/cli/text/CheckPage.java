@@ -1,6 +1,6 @@
 package bootmend.cli.text;
 
-import bootmend.check.Finding;
+import bootmend.finding.Finding;
 import bootmend.page.Amount;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.cli.outcome.CheckedCard;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;

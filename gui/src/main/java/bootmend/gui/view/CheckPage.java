@@ -1,7 +1,7 @@
 package bootmend.gui.view;
 
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;

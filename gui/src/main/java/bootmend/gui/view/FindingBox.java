@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.check.Finding;
+import bootmend.finding.Finding;
 import bootmend.gui.model.LinePlace;
 import bootmend.page.CheckWords;
 import bootmend.page.FindingGroup;

@@ -1,4 +1,4 @@
-package bootmend.check;
+package bootmend.finding;
 
 import java.util.Map;
 import java.util.Optional;

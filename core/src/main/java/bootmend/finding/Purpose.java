@@ -1,4 +1,4 @@
-package bootmend.check;
+package bootmend.finding;
 
 /** What a card is checked for. */
 public enum Purpose {
@@ -18,10 +18,6 @@ public enum Purpose {
     /** How a user writes it. */
     public String word() {
         return word;
-    }
-
-    String column() {
-        return word.replace('-', '_');
     }
 
     @Override

@@ -1,4 +1,4 @@
-package bootmend.check;
+package bootmend.finding;
 
 import java.util.List;
 

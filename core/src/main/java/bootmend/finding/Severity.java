@@ -1,4 +1,4 @@
-package bootmend.check;
+package bootmend.finding;
 
 /** How heavy a finding is for a purpose, the heaviest first. */
 public enum Severity {

@@ -1,7 +1,5 @@
-package bootmend.check;
+package bootmend.finding;
 
-import bootmend.config.ReachedLine;
-import bootmend.tuning.resolve.Candidate;
 import java.util.OptionalInt;
 
 /**
@@ -13,22 +11,14 @@ import java.util.OptionalInt;
 public record Place(String path, OptionalInt line) {
 
     /** The volume as a whole. */
-    static final Place VOLUME = file("boot partition");
+    public static final Place VOLUME = file("boot partition");
 
-    static Place file(String path) {
+    public static Place file(String path) {
         return new Place(path, OptionalInt.empty());
     }
 
-    static Place line(String path, int number) {
+    public static Place line(String path, int number) {
         return new Place(path, OptionalInt.of(number));
-    }
-
-    static Place of(ReachedLine line) {
-        return line(line.file(), line.line().number());
-    }
-
-    static Place of(Candidate candidate) {
-        return line(candidate.file(), candidate.line());
     }
 
     /** Path and line in words; not yet safe to show. */
