@@ -12,7 +12,7 @@ record BootFileCheck() implements Check {
         if (!card.bootable()) {
             return List.of(Remark.of(
                     "boots-no-board",
-                    Place.VOLUME,
+                    Place.Region.VOLUME,
                     "No known board finds firmware, a kernel and a device tree on this card."));
         }
         List<Remark> remarks = new ArrayList<>();

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Fix;
 import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
@@ -24,6 +25,9 @@ public final class RuleBook {
     private static final Map<String, Severity> SEVERITIES =
             Stream.of(Severity.values()).collect(Collectors.toMap(Severity::word, Function.identity()));
 
+    private static final Map<String, Fix> FIXES =
+            Map.of("repair", Fix.REPAIR, "reset", Fix.RESET, "other-file", Fix.OTHER_FILE, "nothing", Fix.NOTHING);
+
     private final List<Rule> rules;
     private final Map<String, Rule> byId;
 
@@ -38,16 +42,32 @@ public final class RuleBook {
      * @throws bootmend.tuning.DataFileException if the data file is damaged
      */
     public static RuleBook load(Sources sources) {
-        return read(DataFile.resource(RuleBook.class, "rules.csv"), sources);
+        return read(DataFile.resource(RuleBook.class, "rules.csv"), fixes(), sources);
     }
 
-    static RuleBook read(DataFile file, Sources sources) {
+    /** What mends the findings of a rule, by its id; of one that is not there, a decision does. */
+    static Map<String, Fix> fixes() {
+        return DataFile.resource(RuleBook.class, "fixes.csv")
+                .withColumns("id", "fix")
+                .map(Fixed::of, Fixed::id)
+                .stream()
+                .collect(Collectors.toMap(Fixed::id, Fixed::fix));
+    }
+
+    private record Fixed(String id, Fix fix) {
+
+        static Fixed of(DataRow row) {
+            return new Fixed(row.required("id"), row.choice("fix", FIXES));
+        }
+    }
+
+    static RuleBook read(DataFile file, Map<String, Fix> fixes, Sources sources) {
         return new RuleBook(
                 file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy", "source")
-                        .map(row -> rule(row, sources), Rule::id));
+                        .map(row -> rule(row, fixes, sources), Rule::id));
     }
 
-    private static Rule rule(DataRow row, Sources sources) {
+    private static Rule rule(DataRow row, Map<String, Fix> fixes, Sources sources) {
         Map<Purpose, Severity> severities = new EnumMap<>(Purpose.class);
         for (Purpose purpose : Purpose.values()) {
             if (!row.text(column(purpose)).equals(NOT_FOR_IT)) {
@@ -61,7 +81,13 @@ public final class RuleBook {
         if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
             throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
         }
-        return new Rule(id, severities, row.required("meaning"), row.required("remedy"), source(row, sources));
+        return new Rule(
+                id,
+                severities,
+                fixes.getOrDefault(id, Fix.DECISION),
+                row.required("meaning"),
+                row.required("remedy"),
+                source(row, sources));
     }
 
     private static String column(Purpose purpose) {

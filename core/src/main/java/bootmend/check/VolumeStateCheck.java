@@ -2,6 +2,7 @@ package bootmend.check;
 
 import bootmend.fat.VolumeSpace;
 import bootmend.finding.Place;
+import bootmend.finding.Severity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +21,7 @@ record VolumeStateCheck() implements Check {
                 .filter(VolumeStateCheck::isNearlyFull)
                 .ifPresent(space -> remarks.add(Remark.of(
                         "volume-nearly-full",
-                        Place.VOLUME,
+                        Place.Region.VOLUME,
                         String.format(
                                 Locale.ROOT,
                                 "%,d bytes are free, %d of %d clusters; under %d %% counts as nearly full.",
@@ -31,8 +32,12 @@ record VolumeStateCheck() implements Check {
         card.read()
                 .health()
                 .forEach(each -> remarks.add(Remark.of(
-                        each.damaged() ? "volume-damaged" : "volume-doubt", Place.file(each.where()), each.what())));
-        card.read().cutShort().ifPresent(change -> remarks.add(Remark.of("change-cut-short", Place.VOLUME, change)));
+                        each.severity() == Severity.BLOCKER ? "volume-damaged" : "volume-doubt",
+                        each.where(),
+                        each.words())));
+        card.read()
+                .cutShort()
+                .ifPresent(change -> remarks.add(Remark.of("change-cut-short", Place.Region.VOLUME, change)));
         return remarks;
     }
 

@@ -46,9 +46,9 @@ final class NewBlockers {
         CardRead after = new CardRead(
                 before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
         Set<String> known = new HashSet<>();
-        blockers(before).forEach(finding -> known.add(finding.rule()));
+        blockers(before).forEach(finding -> known.add(finding.id()));
         return blockers(after).stream()
-                .filter(finding -> !known.contains(finding.rule()))
+                .filter(finding -> !known.contains(finding.id()))
                 .toList();
     }
 
@@ -61,8 +61,10 @@ final class NewBlockers {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
             throw CardException.risky(
-                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
+                    "a check finds a blocker in it: " + first.what() + " "
+                            + first.rule().meaning(),
+                    first.rule().remedy() + " With --despite-blockers it is " + done
+                            + " anyway; what the finding warns "
                             + "of may then happen, and some of it cannot be undone.",
                     CardException.Risk.BLOCKERS);
         }
@@ -73,8 +75,8 @@ final class NewBlockers {
         Checker checker = new Checker(tables);
         for (Purpose purpose : Purpose.values()) {
             for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
-                if (finding.severity() == Severity.BLOCKER && !finding.rule().equals(TUNED)) {
-                    blockers.putIfAbsent(finding.rule() + finding.where() + finding.what(), finding);
+                if (finding.severity() == Severity.BLOCKER && !finding.id().equals(TUNED)) {
+                    blockers.putIfAbsent(finding.id() + finding.where() + finding.what(), finding);
                 }
             }
         }

@@ -120,7 +120,7 @@ public record CardOutcome(
                         view.hasBlocker() ? CardState.NOT_READY : CardState.READY,
                         view.findings().stream()
                                 .map(finding -> new Found(
-                                        finding.rule(),
+                                        finding.id(),
                                         Optional.of(finding.severity()),
                                         Optional.empty(),
                                         finding.where().words(),
@@ -161,9 +161,9 @@ public record CardOutcome(
                         .map(finding -> new Found(
                                 finding.id(),
                                 Optional.empty(),
-                                Optional.of(finding.mended()),
-                                finding.where(),
-                                finding.what()))
+                                Optional.of(finding.isRepaired()),
+                                finding.where().words(),
+                                finding.words()))
                         .toList(),
                 seconds(result),
                 Optional.empty(),

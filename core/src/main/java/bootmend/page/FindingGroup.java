@@ -20,8 +20,8 @@ public record FindingGroup(List<Finding> findings) {
 
     /** By the rules, in the order of each one's first finding. */
     public static List<FindingGroup> of(List<Finding> findings) {
-        Map<String, List<Finding>> byRule = findings.stream()
-                .collect(Collectors.groupingBy(Finding::rule, LinkedHashMap::new, Collectors.toList()));
+        Map<String, List<Finding>> byRule =
+                findings.stream().collect(Collectors.groupingBy(Finding::id, LinkedHashMap::new, Collectors.toList()));
         return byRule.values().stream().map(FindingGroup::new).toList();
     }
 
@@ -30,7 +30,7 @@ public record FindingGroup(List<Finding> findings) {
     }
 
     public String rule() {
-        return first().rule();
+        return first().id();
     }
 
     public Severity severity() {
@@ -38,14 +38,14 @@ public record FindingGroup(List<Finding> findings) {
     }
 
     public String meaning() {
-        return first().meaning();
+        return first().rule().meaning();
     }
 
     public String remedy() {
-        return first().remedy();
+        return first().rule().remedy();
     }
 
     public String source() {
-        return first().source();
+        return first().rule().source();
     }
 }

@@ -69,7 +69,7 @@ class MountedFolderJobTest {
     void checksTheFolder() throws CardException, IOException {
         CheckView view = new CheckJob(workplace).run(new CheckRequest(request, Purpose.SHIP, BoardRequest.of("pi4")));
 
-        assertThat(view.findings()).extracting(Finding::rule).contains("tuning-line-active");
+        assertThat(view.findings()).extracting(Finding::id).contains("tuning-line-active");
     }
 
     @Test

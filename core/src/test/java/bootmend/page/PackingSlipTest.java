@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.finding.Finding;
+import bootmend.finding.Fix;
 import bootmend.finding.Place;
 import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
 import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
@@ -19,7 +21,6 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -124,14 +125,17 @@ class PackingSlipTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CheckView view(String label, Finding... findings) {

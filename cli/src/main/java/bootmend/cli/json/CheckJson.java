@@ -45,15 +45,15 @@ public final class CheckJson {
 
         static FindingJson of(Finding finding) {
             return new FindingJson(
-                    finding.rule(),
+                    finding.id(),
                     finding.severity().word(),
                     finding.where().path(),
                     finding.where().line().isPresent() ? finding.where().line().getAsInt() : null,
                     finding.what(),
                     finding.boards(),
-                    finding.meaning(),
-                    finding.remedy(),
-                    finding.source());
+                    finding.rule().meaning(),
+                    finding.rule().remedy(),
+                    finding.rule().source());
         }
     }
 

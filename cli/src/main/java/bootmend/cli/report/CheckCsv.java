@@ -96,16 +96,16 @@ public final class CheckCsv implements CheckFile {
                     card.stream(),
                     Stream.of(
                             finding.severity().word(),
-                            finding.rule(),
+                            finding.id(),
                             finding.where().path(),
                             finding.where().line().isPresent()
                                     ? Integer.toString(finding.where().line().getAsInt())
                                     : "",
                             String.join(" ", finding.boards()),
                             finding.what(),
-                            finding.meaning(),
-                            finding.remedy(),
-                            finding.source())));
+                            finding.rule().meaning(),
+                            finding.rule().remedy(),
+                            finding.rule().source())));
         }
     }
 

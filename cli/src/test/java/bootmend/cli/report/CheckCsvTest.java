@@ -6,8 +6,10 @@ import bootmend.CardException;
 import bootmend.card.PartitionView;
 import bootmend.cli.outcome.CheckedCard;
 import bootmend.finding.Finding;
+import bootmend.finding.Fix;
 import bootmend.finding.Place;
 import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
 import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
@@ -17,7 +19,6 @@ import java.io.StringReader;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -83,14 +84,17 @@ class CheckCsvTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CheckedCard card(String name, String label, Finding... findings) {

@@ -12,11 +12,11 @@ import java.util.List;
 final class BootSectorRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        BootSectors boot = health.boot();
-        int unit = health.geometry().bytesPerSector();
-        VolumeBytes bytes = new VolumeBytes(health.volume(), unit);
-        if (health.isBackupFirst()) {
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        BootSectors boot = check.boot();
+        int unit = check.geometry().bytesPerSector();
+        VolumeBytes bytes = new VolumeBytes(check.volume(), unit);
+        if (check.isBackupFirst()) {
             return List.of(change(0, bytes.read(0, unit), bytes.read(boot.backupOffset(), unit)));
         }
         if (boot.isSame()) {

@@ -7,6 +7,8 @@ import bootmend.fat.DirtyFlag;
 import bootmend.fat.FatType;
 import bootmend.fat.Geometry;
 import bootmend.fat.VolumeBytes;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -85,20 +87,18 @@ record BootSectors(
     }
 
     /** @param backupFirst whether the backup is the one to be trusted */
-    List<VolumeFinding> findings(boolean backupFirst) {
-        List<VolumeFinding> findings = new ArrayList<>();
+    List<Finding> findings(boolean backupFirst) {
+        List<Finding> findings = new ArrayList<>();
         if (geometry.isEmpty()) {
-            findings.add(new VolumeFinding(VolumeFault.BOOT_SECTOR, "boot sector", fault + "; its backup is whole"));
+            findings.add(VolumeFault.BOOT_SECTOR.at(Place.Region.BOOT_SECTOR, fault + "; its backup is whole"));
         } else if (backupFirst) {
-            findings.add(new VolumeFinding(
-                    VolumeFault.BOOT_SECTOR,
-                    "boot sector",
+            findings.add(VolumeFault.BOOT_SECTOR.at(
+                    Place.Region.BOOT_SECTOR,
                     "it describes another volume than the one "
                             + "that the FAT and the folders belong to; its backup describes that one"));
         } else if (!isSame()) {
-            findings.add(new VolumeFinding(
-                    VolumeFault.BOOT_BACKUP,
-                    "backup of the boot sector",
+            findings.add(VolumeFault.BOOT_BACKUP.at(
+                    Place.Region.BOOT_BACKUP,
                     backup.isEmpty()
                             ? "it cannot be read as a boot sector; the boot sector itself is whole"
                             : "it differs from the boot sector, which is the one that fits the files"));

@@ -28,7 +28,7 @@ import java.util.TreeMap;
 record FatChoice(
         int copy, Map<Long, byte[]> filled, Tree tree, FatCount count, int damaged, boolean marked, String evidence) {
 
-    /** Sectors that are compared and copied at most, which bounds the memory; more is not mended. */
+    /** Sectors that are compared and copied at most, which bounds the memory; more is not repaired. */
     static final int MAX_SECTORS = 16_384;
 
     /**
@@ -62,8 +62,8 @@ record FatChoice(
     }
 
     private String words() {
-        return name() + " leaves " + VolumeFinding.count(damaged, "damaged file") + " and "
-                + VolumeFinding.count(count.lost(), "lost cluster");
+        return name() + " leaves " + Counted.of(damaged, "damaged file") + " and "
+                + Counted.of(count.lost(), "lost cluster");
     }
 
     boolean isBetterThan(FatChoice other) {

@@ -14,17 +14,17 @@ import java.util.List;
 final class FatCopyRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        BitSet sectors = health.comparison().sectors();
-        if (sectors.isEmpty() || !health.isBelievable() || sectors.cardinality() > FatChoice.MAX_SECTORS) {
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        BitSet sectors = check.comparison().sectors();
+        if (sectors.isEmpty() || !check.isBelievable() || sectors.cardinality() > FatChoice.MAX_SECTORS) {
             return List.of();
         }
-        Geometry geometry = health.geometry();
-        VolumeBytes better = health.bytes();
-        VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
+        Geometry geometry = check.geometry();
+        VolumeBytes better = check.bytes();
+        VolumeEdit edit = new VolumeEdit(FatVolume.open(check.volume()));
         for (int sector = sectors.nextSetBit(0); sector >= 0; sector = sectors.nextSetBit(sector + 1)) {
             long in = (long) sector * geometry.bytesPerSector();
-            byte[] content = better.sector(geometry.fatStart(health.choice().copy()) + in);
+            byte[] content = better.sector(geometry.fatStart(check.choice().copy()) + in);
             for (int copy : geometry.fatsInUse()) {
                 edit.putSector(SectorKind.FAT, geometry.fatStart(copy) + in, content);
             }

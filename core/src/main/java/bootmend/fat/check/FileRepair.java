@@ -11,16 +11,29 @@ import java.util.List;
 /** Makes each file's entry and chain agree, cutting a chain only where it is broken or longer than its file. */
 final class FileRepair implements VolumeRepair {
 
+    /** Clusters that one run frees at most, which bounds the memory and the undo record; more is left to the next run. */
+    static final int MOST_FREED = 1 << 20;
+
     /** What the 32 bits of an entry's size hold. */
     private static final long MAX_SIZE = 0xFFFFFFFFL;
 
+    private final int mostFreed;
+
+    FileRepair() {
+        this(MOST_FREED);
+    }
+
+    FileRepair(int mostFreed) {
+        this.mostFreed = mostFreed;
+    }
+
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        // What an unread folder lists may share clusters with what is mended.
-        boolean known = health.isBelievable()
-                && health.comparison().isSame()
-                && health.tree().complete();
-        return known ? new Work(health).changes() : List.of();
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        // What an unread folder lists may share clusters with what is repaired.
+        boolean known = check.isBelievable()
+                && check.comparison().isSame()
+                && check.tree().complete();
+        return known ? new Work(check, mostFreed).changes() : List.of();
     }
 
     private static final class Work {
@@ -29,12 +42,14 @@ final class FileRepair implements VolumeRepair {
         private final Tree tree;
         private final VolumeBytes bytes;
         private final VolumeEdit edit;
+        private int freeable;
 
-        Work(VolumeCheck health) throws IOException {
-            this.geometry = health.geometry();
-            this.tree = health.tree();
-            this.bytes = health.bytes();
-            this.edit = new VolumeEdit(FatVolume.open(health.volume()));
+        Work(VolumeCheck check, int mostFreed) throws IOException {
+            this.geometry = check.geometry();
+            this.freeable = mostFreed;
+            this.tree = check.tree();
+            this.bytes = check.bytes();
+            this.edit = new VolumeEdit(FatVolume.open(check.volume()));
         }
 
         List<SectorChange> changes() throws IOException {
@@ -44,15 +59,15 @@ final class FileRepair implements VolumeRepair {
                 edit.link(List.of(tree.root().last()));
             }
             for (TreeFile file : tree.files()) {
-                if (file.isMendable() && file.finding(geometry).isPresent()) {
-                    mend(file);
+                if (file.isRepairable() && file.finding(geometry).isPresent()) {
+                    repair(file);
                 }
             }
             edit.deleteSlots(tree.orphans());
             return edit.takeStep();
         }
 
-        private void mend(TreeFile file) throws IOException {
+        private void repair(TreeFile file) throws IOException {
             ChainCheck chain = file.chain();
             boolean folder = file.entry().folder();
             if (folder && chain.length() == 0) {
@@ -62,7 +77,10 @@ final class FileRepair implements VolumeRepair {
             int keep = folder || file.entry().size() == 0 ? chain.length() : (int) Math.min(chain.length(), needed);
             if (keep < chain.length() || !chain.isComplete() && keep > 0) {
                 List<Long> kept = tree.clusters().clusters(chain, keep - 1, keep);
-                List<Long> surplus = tree.clusters().clusters(chain, keep, chain.length());
+                // What is over the bound belongs to no file from then on, so the next run finds it as lost.
+                List<Long> surplus =
+                        tree.clusters().clusters(chain, keep, (int) Math.min(chain.length(), (long) keep + freeable));
+                freeable -= surplus.size();
                 edit.link(kept);
                 edit.free(surplus);
             }

@@ -17,46 +17,45 @@ import java.util.Set;
 /** Takes the marks of a volume in use or with errors away, where nothing else is wrong. */
 final class FlagRepair implements VolumeRepair {
 
-    private static final Set<VolumeFault> MARKS =
+    private static final Set<VolumeFault> FLAGS =
             EnumSet.of(VolumeFault.IN_USE, VolumeFault.HARD_ERROR, VolumeFault.FAT_MARKS);
     private static final int PIECE = 65536;
 
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        if (!health.findings().stream().allMatch(finding -> MARKS.contains(finding.damage()))) {
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        if (!check.findings().stream().allMatch(finding -> FLAGS.stream().anyMatch(fault -> fault.isKindOf(finding)))) {
             return List.of();
         }
-        FatType type = health.geometry().type();
-        FatHead head = health.head();
-        VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
+        FatType type = check.geometry().type();
+        FatHead head = check.head();
+        VolumeEdit edit = new VolumeEdit(FatVolume.open(check.volume()));
         if (!head.marked()) {
-            edit.putMark(0, FatHead.first(type, health.media()));
+            edit.putMark(0, FatHead.first(type, check.media()));
             edit.putMark(1, type.endMark());
         } else if (!head.cleanShutdown() || !head.noHardError()) {
-            long second = new FatTable(
-                            health.bytes(), health.geometry(), health.choice().copy())
-                    .raw(1);
+            long second =
+                    new FatTable(check.bytes(), check.geometry(), check.choice().copy()).raw(1);
             edit.putMark(
                     1,
                     second
                             | FatHead.cleanBit(type)
-                            | (head.noHardError() || canBeRead(health) ? FatHead.errorBit(type) : 0));
+                            | (head.noHardError() || canBeRead(check) ? FatHead.errorBit(type) : 0));
         }
-        if (health.putAway().inUse()) {
+        if (check.putAway().inUse()) {
             edit.putBootFlag(DirtyFlag.flagOffset(type), DirtyFlag.IN_USE, false);
         }
         return edit.takeStep();
     }
 
     /** Whether every cluster in use reads without an error. */
-    private static boolean canBeRead(VolumeCheck health) {
-        Geometry geometry = health.geometry();
-        VolumeBytes bytes = health.bytes();
+    private static boolean canBeRead(VolumeCheck check) {
+        Geometry geometry = check.geometry();
+        VolumeBytes bytes = check.bytes();
         try {
             int step = Math.max(1, PIECE / geometry.bytesPerCluster());
             for (long cluster = Geometry.FIRST_CLUSTER; cluster < geometry.clusterEnd(); cluster += step) {
                 long end = Math.min(geometry.clusterEnd(), cluster + step);
-                if (anyUsed(health, cluster, end)) {
+                if (anyUsed(check, cluster, end)) {
                     bytes.read(geometry.clusterStart(cluster), (int) (end - cluster) * geometry.bytesPerCluster());
                 }
             }
@@ -66,9 +65,9 @@ final class FlagRepair implements VolumeRepair {
         }
     }
 
-    private static boolean anyUsed(VolumeCheck health, long from, long to) {
+    private static boolean anyUsed(VolumeCheck check, long from, long to) {
         for (long cluster = from; cluster < to; cluster++) {
-            if (health.tree().clusters().isUsed(cluster)) {
+            if (check.tree().clusters().isUsed(cluster)) {
                 return true;
             }
         }

@@ -4,6 +4,8 @@ import bootmend.fat.FatType;
 import bootmend.fat.FsInfo;
 import bootmend.fat.Geometry;
 import bootmend.fat.VolumeBytes;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -38,7 +40,7 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
                 && !info.get().knowsNextFree(geometry);
     }
 
-    List<VolumeFinding> findings() {
+    List<Finding> findings() {
         if (!present) {
             return List.of();
         }
@@ -46,13 +48,12 @@ record FsInfoCheck(boolean present, Optional<FsInfo> info, long free, Geometry g
             return found("its signatures are missing");
         }
         if (isCountWrong()) {
-            return found("it counts " + VolumeFinding.count(info.get().freeCount(), "free cluster") + ", the FAT has "
-                    + free);
+            return found("it counts " + Counted.of(info.get().freeCount(), "free cluster") + ", the FAT has " + free);
         }
         return isHintWrong() ? found("its hint where to look for a free cluster points past the end") : List.of();
     }
 
-    private static List<VolumeFinding> found(String what) {
-        return List.of(new VolumeFinding(VolumeFault.FS_INFO, "FSInfo", what));
+    private static List<Finding> found(String what) {
+        return List.of(VolumeFault.FS_INFO.at(Place.Region.FS_INFO, what));
     }
 }

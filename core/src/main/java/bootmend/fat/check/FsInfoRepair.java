@@ -11,20 +11,20 @@ import java.util.List;
 final class FsInfoRepair implements VolumeRepair {
 
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        FsInfoCheck check = health.fsInfo();
-        if (check.findings().isEmpty()
-                || !health.isBelievable()
-                || !health.comparison().isSame()) {
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        FsInfoCheck fsInfo = check.fsInfo();
+        if (fsInfo.findings().isEmpty()
+                || !check.isBelievable()
+                || !check.comparison().isSame()) {
             return List.of();
         }
-        FatCount count = health.choice().count();
+        FatCount count = check.choice().count();
         long hint = count.firstFree() == 0 ? FsInfoCheck.UNKNOWN : count.firstFree();
-        FsInfo old = check.info().orElse(new FsInfo(0, hint));
+        FsInfo old = fsInfo.info().orElse(new FsInfo(0, hint));
         boolean countKnown = old.freeCount() != FsInfoCheck.UNKNOWN;
-        VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
+        VolumeEdit edit = new VolumeEdit(FatVolume.open(check.volume()));
         edit.putFsInfo(
-                new FsInfo(countKnown ? count.free() : old.freeCount(), check.isHintWrong() ? hint : old.nextFree()));
+                new FsInfo(countKnown ? count.free() : old.freeCount(), fsInfo.isHintWrong() ? hint : old.nextFree()));
         return edit.takeStep();
     }
 }

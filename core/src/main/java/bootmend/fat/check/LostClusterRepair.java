@@ -14,32 +14,31 @@ import java.util.Set;
 /** Marks clusters free that belong to no file, as long as every folder could be read and no file may miss them. */
 final class LostClusterRepair implements VolumeRepair {
 
-    /** Bounds the memory and the undo record; more is left to a second run. */
-    private static final int MAX_CLUSTERS = 1 << 20;
-    /** Where these are left, a lost cluster may be what mends them by hand. */
+    /** Where these are left, a lost cluster may be what repairs them by hand. */
     private static final Set<VolumeFault> KEEPING = EnumSet.of(VolumeFault.CROSS_LINKED, VolumeFault.BAD_ENTRY);
 
     @Override
-    public List<SectorChange> changes(VolumeCheck health) throws IOException {
-        boolean needed = health.findings().stream().anyMatch(finding -> KEEPING.contains(finding.damage()));
+    public List<SectorChange> changes(VolumeCheck check) throws IOException {
+        boolean needed = check.findings().stream()
+                .anyMatch(finding -> KEEPING.stream().anyMatch(fault -> fault.isKindOf(finding)));
         if (needed
-                || !health.isBelievable()
-                || !health.comparison().isSame()
-                || !health.tree().complete()
-                || health.choice().count().lost() == 0) {
+                || !check.isBelievable()
+                || !check.comparison().isSame()
+                || !check.tree().complete()
+                || check.choice().count().lost() == 0) {
             return List.of();
         }
-        Geometry geometry = health.geometry();
-        ClusterMap clusters = health.tree().clusters();
+        Geometry geometry = check.geometry();
+        ClusterMap clusters = check.tree().clusters();
         List<Long> lost = new ArrayList<>();
-        FatScan scan = new FatScan(health.bytes(), geometry, health.choice().copy());
+        FatScan scan = new FatScan(check.bytes(), geometry, check.choice().copy());
         scan.visit(Geometry.FIRST_CLUSTER, geometry.clusterEnd(), (cluster, raw) -> {
             if (raw != 0 && raw != geometry.type().badMark() && !clusters.isUsed(cluster)) {
                 lost.add(cluster);
             }
-            return lost.size() < MAX_CLUSTERS;
+            return lost.size() < FileRepair.MOST_FREED;
         });
-        VolumeEdit edit = new VolumeEdit(FatVolume.open(health.volume()));
+        VolumeEdit edit = new VolumeEdit(FatVolume.open(check.volume()));
         edit.free(lost);
         return edit.takeStep();
     }

@@ -2,6 +2,7 @@ package bootmend.fat.check;
 
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.Geometry;
+import bootmend.finding.Finding;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -20,15 +21,16 @@ record Tree(
         List<TreeFile> files,
         ClusterMap clusters,
         List<Long> orphans,
-        List<VolumeFinding> folderFindings,
+        List<Finding> folderFindings,
         boolean complete) {
 
+    /** How the root folder is named among the files it shares clusters with. */
     static final String ROOT = "root folder";
 
-    List<VolumeFinding> findings(Geometry geometry) {
-        List<VolumeFinding> findings = new ArrayList<>();
+    List<Finding> findings(Geometry geometry) {
+        List<Finding> findings = new ArrayList<>();
         if (!root.isComplete()) {
-            new TreeFile(ROOT, DirectoryEntry.root(geometry), root, TreeFile.Standing.SOUND, List.of())
+            new TreeFile("", DirectoryEntry.root(geometry), root, TreeFile.Standing.SOUND, List.of())
                     .finding(geometry)
                     .ifPresent(findings::add);
         }

@@ -2,13 +2,15 @@ package bootmend.fat.check;
 
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.Geometry;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * A file or folder found in the tree, with what following its chain showed.
  *
- * @param path from the root, parts separated by {@code /}
+ * @param path from the root, parts separated by {@code /}; empty for the root folder itself
  * @param standing how far its entry is to be believed
  * @param sharers paths of the files it shares clusters with
  */
@@ -32,13 +34,13 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
         return new TreeFile(path, entry, chain, standing, others);
     }
 
-    /** Whether it may be mended: it is believed and shares nothing. */
-    boolean isMendable() {
+    /** Whether it may be repaired: it is believed and shares nothing. */
+    boolean isRepairable() {
         return standing == Standing.SOUND && sharers.isEmpty();
     }
 
     /** What is wrong with its chain and size, where anything is. */
-    Optional<VolumeFinding> finding(Geometry geometry) {
+    Optional<Finding> finding(Geometry geometry) {
         if (standing == Standing.IN_LOST_FOLDER) {
             return Optional.empty();
         }
@@ -56,7 +58,7 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
         };
     }
 
-    private Optional<VolumeFinding> sizeFinding(Geometry geometry) {
+    private Optional<Finding> sizeFinding(Geometry geometry) {
         long size = entry.size();
         if (entry.folder()) {
             if (chain.length() == 0) {
@@ -74,27 +76,26 @@ record TreeFile(String path, DirectoryEntry entry, ChainCheck chain, Standing st
         if (size == 0) {
             return found(
                     VolumeFault.NO_SIZE,
-                    "its entry gives 0 bytes, but its chain has " + VolumeFinding.count(chain.length(), "cluster"));
+                    "its entry gives 0 bytes, but its chain has " + Counted.of(chain.length(), "cluster"));
         }
         return found(
                 needed > chain.length() ? VolumeFault.CHAIN_SHORT : VolumeFault.CHAIN_LONG,
-                "its entry gives " + size + " bytes, which take " + VolumeFinding.count(needed, "cluster")
-                        + "; its chain has " + chain.length());
+                "its entry gives " + size + " bytes, which take " + Counted.of(needed, "cluster") + "; its chain has "
+                        + chain.length());
     }
 
-    private Optional<VolumeFinding> broken(VolumeFault damage) {
+    private Optional<Finding> broken(VolumeFault fault) {
         if (entry.folder() && chain.length() == 0) {
             return found(
                     VolumeFault.FOLDER_LOST,
                     "its cluster chain " + chain.ending().words() + " at its start");
         }
         return found(
-                damage,
-                "its cluster chain " + chain.ending().words() + " after "
-                        + VolumeFinding.count(chain.length(), "cluster"));
+                fault,
+                "its cluster chain " + chain.ending().words() + " after " + Counted.of(chain.length(), "cluster"));
     }
 
-    private Optional<VolumeFinding> found(VolumeFault damage, String what) {
-        return Optional.of(new VolumeFinding(damage, path, what));
+    private Optional<Finding> found(VolumeFault fault, String what) {
+        return Optional.of(fault.at(entry.folder() ? Place.folder(path) : Place.file(path), what));
     }
 }

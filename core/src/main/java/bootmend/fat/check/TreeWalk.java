@@ -6,6 +6,8 @@ import bootmend.fat.FatTable;
 import bootmend.fat.FatType;
 import bootmend.fat.Geometry;
 import bootmend.fat.VolumeBytes;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -35,7 +37,7 @@ final class TreeWalk {
     private final ClusterMap clusters;
     private final List<TreeFile> files = new ArrayList<>();
     private final Map<ChainCheck, List<Long>> orphans = new HashMap<>();
-    private final List<VolumeFinding> findings = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
     private final Deque<Folder> waiting = new ArrayDeque<>();
     private boolean complete = true;
     private boolean toldTooLarge;
@@ -45,10 +47,6 @@ final class TreeWalk {
 
         boolean isRoot() {
             return depth == 0;
-        }
-
-        String name() {
-            return isRoot() ? Tree.ROOT : path;
         }
     }
 
@@ -93,10 +91,9 @@ final class TreeWalk {
         List<DirectoryEntry> entries = reader.result().entries();
         boolean sound = isSound(folder, reader);
         if (!reader.orphans().isEmpty()) {
-            findings.add(new VolumeFinding(
-                    VolumeFault.ORPHANED_LONG_NAMES,
-                    folder.name(),
-                    VolumeFinding.count(reader.orphans().size(), "long-name slot") + " without a file"));
+            findings.add(VolumeFault.ORPHANED_LONG_NAMES.at(
+                    Place.folder(folder.path()),
+                    Counted.of(reader.orphans().size(), "long-name slot") + " without a file"));
             if (sound) {
                 orphans.put(folder.chain(), reader.orphans());
             }
@@ -116,8 +113,8 @@ final class TreeWalk {
             return false;
         }
         if (!reader.dotsLeadTo(folder.chain().first(), folder.parent())) {
-            findings.add(new VolumeFinding(
-                    VolumeFault.FOLDER_DOTS, folder.name(), "its entries for itself and its parent lead elsewhere"));
+            findings.add(VolumeFault.FOLDER_DOTS.at(
+                    Place.folder(folder.path()), "its entries for itself and its parent lead elsewhere"));
         }
         return true;
     }
@@ -168,21 +165,22 @@ final class TreeWalk {
             known |= !shortName.equals(name) && !seen.add(shortName);
             if (known && told.add(name)) {
                 String path = folder.isRoot() ? entry.name() : folder.path() + "/" + entry.name();
-                findings.add(new VolumeFinding(VolumeFault.DUPLICATE_NAMES, path, "its folder has the name twice"));
+                findings.add(VolumeFault.DUPLICATE_NAMES.at(
+                        entry.folder() ? Place.folder(path) : Place.file(path), "its folder has the name twice"));
             }
         }
     }
 
     private void lost(Folder folder, String what) {
         complete = false;
-        findings.add(new VolumeFinding(VolumeFault.FOLDER_LOST, folder.name(), what));
+        findings.add(VolumeFault.FOLDER_LOST.at(Place.folder(folder.path()), what));
     }
 
     private void tooLarge(String what) {
         complete = false;
         if (!toldTooLarge) {
             toldTooLarge = true;
-            findings.add(new VolumeFinding(VolumeFault.TOO_LARGE, "folders", what));
+            findings.add(VolumeFault.TOO_LARGE.at(Place.Region.VOLUME, what));
         }
     }
 }

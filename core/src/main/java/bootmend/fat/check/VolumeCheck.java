@@ -7,6 +7,8 @@ import bootmend.fat.FatHead;
 import bootmend.fat.FatTable;
 import bootmend.fat.Geometry;
 import bootmend.fat.VolumeBytes;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -28,7 +30,7 @@ public final class VolumeCheck {
     private final BootSectors boot;
     private final boolean backupFirst;
     private final Look look;
-    private final List<VolumeFinding> findings;
+    private final List<Finding> findings;
 
     /** What is to be seen with one boot sector; all but the geometry null where the image ends before the files. */
     private record Look(Geometry geometry, FatComparison comparison, FatChoice choice) {
@@ -77,47 +79,44 @@ public final class VolumeCheck {
     }
 
     /** Everything that is wrong, from the boot sector to the files. */
-    public List<VolumeFinding> findings() {
+    public List<Finding> findings() {
         return findings;
     }
 
-    /** Whether the device ends before the volume does; nothing on such a volume is mended. */
+    /** Whether the device ends before the volume does; nothing on such a volume is repaired. */
     public boolean isCutOff() throws IOException {
         return geometry().length() > volume.getSize();
     }
 
-    private List<VolumeFinding> find() throws IOException {
-        List<VolumeFinding> found = new ArrayList<>(boot.findings(backupFirst));
+    private List<Finding> find() throws IOException {
+        List<Finding> found = new ArrayList<>(boot.findings(backupFirst));
         if (isCutOff()) {
-            found.add(new VolumeFinding(
-                    VolumeFault.IMAGE_CUT_OFF,
-                    "card",
+            found.add(VolumeFault.IMAGE_CUT_OFF.at(
+                    Place.Region.CARD,
                     "the volume should have " + geometry().length() + " bytes, but only " + volume.getSize()
                             + " are there"));
             return found;
         }
         if (!look.comparison().isSame()) {
-            found.add(new VolumeFinding(
-                    VolumeFault.FAT_COPIES,
-                    "FAT",
-                    "its copies differ in "
-                            + VolumeFinding.count(look.comparison().entries(), "place") + "; " + choice().evidence()));
+            found.add(VolumeFault.FAT_COPIES.at(
+                    Place.Region.FAT,
+                    "its copies differ in " + Counted.of(look.comparison().entries(), "place") + "; "
+                            + choice().evidence()));
         }
-        beyondBelief().ifPresent(why -> found.add(new VolumeFinding(VolumeFault.BEYOND_BELIEF, "volume", why)));
+        beyondBelief().ifPresent(why -> found.add(VolumeFault.BEYOND_BELIEF.at(Place.Region.VOLUME, why)));
         marks(found);
         found.addAll(tree().findings(geometry()));
         if (choice().count().lost() > 0) {
-            found.add(new VolumeFinding(
-                    VolumeFault.LOST_CLUSTERS,
-                    "FAT",
-                    VolumeFinding.count(choice().count().lost(), "cluster") + " marked as in use, but of no file"));
+            found.add(VolumeFault.LOST_CLUSTERS.at(
+                    Place.Region.FAT,
+                    Counted.of(choice().count().lost(), "cluster") + " marked as in use, but of no file"));
         }
         found.addAll(fsInfo().findings());
         return found;
     }
 
     /**
-     * Whether the boot sector describes this volume, by how its files come out; where it does not, mending them would
+     * Whether the boot sector describes this volume, by how its files come out; where it does not, repairing them would
      * ruin what is whole.
      */
     boolean isBelievable() {
@@ -140,20 +139,18 @@ public final class VolumeCheck {
                 : Optional.empty();
     }
 
-    private void marks(List<VolumeFinding> found) throws IOException {
+    private void marks(List<Finding> found) throws IOException {
         FatHead head = head();
         if (!head.marked()) {
-            found.add(new VolumeFinding(
-                    VolumeFault.FAT_MARKS, "FAT", "its first two entries are not what belongs there"));
+            found.add(VolumeFault.FAT_MARKS.at(Place.Region.FAT, "its first two entries are not what belongs there"));
             return;
         }
         DirtyFlag putAway = putAway();
         if (putAway.inUse() || !putAway.cleanShutdown()) {
-            found.add(new VolumeFinding(VolumeFault.IN_USE, "marks", "the volume is marked as still in use"));
+            found.add(VolumeFault.IN_USE.at(Place.Region.FLAGS, "the volume is marked as still in use"));
         }
         if (!putAway.noHardError()) {
-            found.add(
-                    new VolumeFinding(VolumeFault.HARD_ERROR, "marks", "the volume is marked as having met an error"));
+            found.add(VolumeFault.HARD_ERROR.at(Place.Region.FLAGS, "the volume is marked as having met an error"));
         }
     }
 

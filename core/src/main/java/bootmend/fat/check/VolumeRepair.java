@@ -8,8 +8,8 @@ import java.util.List;
 @FunctionalInterface
 public interface VolumeRepair {
 
-    /** The changes for the volume that {@code health} looked at; none where there is nothing of the kind to mend. */
-    List<SectorChange> changes(VolumeCheck health) throws IOException;
+    /** The changes for the volume that {@code check} looked at; none where there is nothing of the kind to repair. */
+    List<SectorChange> changes(VolumeCheck check) throws IOException;
 
     /** The boot sector from its backup, or the backup from the boot sector. */
     static VolumeRepair bootSectors() {

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a full look costs is counted in reads, not timed. */
-class FullLookCostTest {
+class VolumeCheckCostTest {
 
     /** Each step of such a chain leads to another FAT sector than any that is kept. */
     @ParameterizedTest

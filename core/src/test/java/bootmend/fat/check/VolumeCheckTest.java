@@ -4,18 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.device.RecordingDevice;
 import bootmend.fat.BuiltVolume;
+import bootmend.finding.Finding;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.FsInfoState;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The full look at a volume, where the catalogue of damaged cards does not go. */
-class HealthTest {
+class VolumeCheckTest {
 
     private static final int[] CHAIN = {100, 101, 200, 201, 202};
 
@@ -70,7 +72,7 @@ class HealthTest {
                         "", FatItem.file("KERNEL.IMG", new byte[512]).at(341)));
         built.layout().setFatEntry(built.disk(), 1, 341, 0);
         assertThat(VolumeCheck.of(built.disk()).findings()).singleElement().satisfies(finding -> {
-            assertThat(finding.damage()).isEqualTo(VolumeFault.FAT_COPIES);
+            assertThat(finding.id()).isEqualTo(VolumeFault.FAT_COPIES.rule().id());
             assertThat(finding.what()).contains("differ in 1 place", "copy 1 is taken");
         });
     }
@@ -85,7 +87,7 @@ class HealthTest {
         built.disk().patch(entry + 26, (byte) folder, (byte) (folder >> 8));
         built.disk().patch(entry + 28, new byte[4]);
 
-        assertThat(damages(built)).contains(VolumeFault.CROSS_LINKED);
+        assertThat(faults(built)).contains(VolumeFault.CROSS_LINKED);
     }
 
     @Test
@@ -100,9 +102,9 @@ class HealthTest {
             paths.forEach(builder::directory);
             return builder;
         });
-        VolumeCheck health = VolumeCheck.of(built.disk());
-        assertThat(health.findings()).extracting(VolumeFinding::damage).contains(VolumeFault.TOO_LARGE);
-        assertThat(VolumeRepair.lostClusters().changes(health)).isEmpty();
+        VolumeCheck check = VolumeCheck.of(built.disk());
+        assertThat(check.findings()).extracting(Finding::rule).contains(VolumeFault.TOO_LARGE.rule());
+        assertThat(VolumeRepair.lostClusters().changes(check)).isEmpty();
     }
 
     @Test
@@ -110,16 +112,33 @@ class HealthTest {
         BuiltVolume built = BuiltVolume.of(
                 spec("FAT16").build(), builder -> builder.directory("overlays").file("overlays/a.dtbo", new byte[10]));
         built.disk().patch(built.layout().clusterOffset(built.layout().chain("overlays")[0]) + 26, (byte) 99);
-        assertThat(damages(built)).containsExactly(VolumeFault.FOLDER_DOTS);
+        assertThat(faults(built)).containsExactly(VolumeFault.FOLDER_DOTS);
     }
 
     @Test
-    void aFolderWithASizeIsMendedToNone() throws IOException {
+    void aFolderWithASizeIsRepairedToNone() throws IOException {
         BuiltVolume built = BuiltVolume.of(spec("FAT16").build(), builder -> builder.directory("overlays"));
         built.disk().patch(built.layout().entryOffset("overlays") + 28, (byte) 1);
-        assertThat(damages(built)).containsExactly(VolumeFault.FOLDER_SIZE);
+        assertThat(faults(built)).containsExactly(VolumeFault.FOLDER_SIZE);
         built.write(VolumeRepair.filesAndFolders().changes(VolumeCheck.of(built.disk())));
-        assertThat(damages(built)).isEmpty();
+        assertThat(faults(built)).isEmpty();
+    }
+
+    /** What is over the bound is left to the next run, and nothing of it is lost on the way. */
+    @Test
+    void aChainThatIsFarTooLongIsFreedInParts() throws IOException {
+        BuiltVolume built = built(spec("FAT16").build());
+        built.disk().patch(built.layout().entryOffset("KERNEL.IMG") + 28, (byte) 1, (byte) 0, (byte) 0, (byte) 0);
+        assertThat(faults(built)).containsExactly(VolumeFault.CHAIN_LONG);
+
+        built.write(new FileRepair(2).changes(VolumeCheck.of(built.disk())));
+
+        assertThat(VolumeCheck.of(built.disk()).findings()).singleElement().satisfies(finding -> {
+            assertThat(VolumeFault.LOST_CLUSTERS.isKindOf(finding)).isTrue();
+            assertThat(finding.what()).startsWith((CHAIN.length - 1 - 2) + " clusters");
+        });
+        built.write(VolumeRepair.lostClusters().changes(VolumeCheck.of(built.disk())));
+        assertThat(faults(built)).isEmpty();
     }
 
     /** Entries 0 and 1; source: "FAT: General Overview", version 1.03, "FAT Data Structure". */
@@ -130,10 +149,10 @@ class HealthTest {
         byte[] whole = built.disk().toBytes(built.layout().fatOffset(0), 512);
         built.layout().setFatEntries(built.disk(), 0, 0);
         built.layout().setFatEntries(built.disk(), 1, 5);
-        assertThat(damages(built)).containsExactly(VolumeFault.FAT_MARKS);
+        assertThat(faults(built)).containsExactly(VolumeFault.FAT_MARKS);
         built.write(VolumeRepair.marks().changes(VolumeCheck.of(built.disk())));
         assertThat(built.disk().toBytes(built.layout().fatOffset(0), 512)).isEqualTo(whole);
-        assertThat(damages(built)).isEmpty();
+        assertThat(faults(built)).isEmpty();
     }
 
     /** A look reads each FAT copy twice at most and the folders; never the files. */
@@ -167,9 +186,16 @@ class HealthTest {
         };
     }
 
-    private static List<VolumeFault> damages(BuiltVolume built) throws IOException {
+    private static List<VolumeFault> faults(BuiltVolume built) throws IOException {
         return VolumeCheck.of(built.disk()).findings().stream()
-                .map(VolumeFinding::damage)
+                .map(VolumeCheckTest::fault)
                 .toList();
+    }
+
+    private static VolumeFault fault(Finding finding) {
+        return Stream.of(VolumeFault.values())
+                .filter(fault -> fault.isKindOf(finding))
+                .findAny()
+                .orElseThrow();
     }
 }
