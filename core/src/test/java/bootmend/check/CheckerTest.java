@@ -145,7 +145,7 @@ class CheckerTest {
     @Test
     void textsInTheFindingAreThoseOfTheRule() {
         Finding finding = STOCK.config("temp_limit=90").check(Purpose.SHIP).stream()
-                .filter(each -> each.rule().equals("temp-limit-above-85"))
+                .filter(each -> each.id().equals("temp-limit-above-85"))
                 .findFirst()
                 .orElseThrow();
         Rule rule = RuleBook.load(TestCard.TABLES.sources())
