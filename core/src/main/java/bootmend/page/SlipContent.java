@@ -2,6 +2,7 @@ package bootmend.page;
 
 import bootmend.config.VisibleText;
 import bootmend.finding.Finding;
+import bootmend.finding.Rule;
 import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -65,8 +66,8 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 !view.hasBlocker(),
                 CheckWords.verdict(view),
                 facts(view, zone),
-                FindingGroup.of(view.findings()).stream()
-                        .map(group -> group(group, view.boards()))
+                Finding.byRule(view.findings()).entrySet().stream()
+                        .map(rule -> group(rule.getKey(), rule.getValue(), view.boards()))
                         .toList());
     }
 
@@ -93,14 +94,14 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 new Fact("Boards", CheckWords.boards(view), ""));
     }
 
-    private static Group group(FindingGroup group, List<String> all) {
+    private static Group group(Rule rule, List<Finding> findings, List<String> all) {
         return new Group(
-                group.severity().word(),
-                group.rule(),
-                group.findings().stream().map(finding -> item(finding, all)).toList(),
-                group.meaning(),
-                group.remedy(),
-                group.source());
+                rule.heaviest().word(),
+                rule.id(),
+                findings.stream().map(finding -> item(finding, all)).toList(),
+                rule.meaning(),
+                rule.remedy(),
+                rule.source());
     }
 
     private static Item item(Finding finding, List<String> all) {

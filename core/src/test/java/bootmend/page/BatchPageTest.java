@@ -89,7 +89,7 @@ class BatchPageTest {
         assertThat(ready.state()).isEqualTo(CardState.READY);
         assertThat(ready.wantsAttention()).isFalse();
         assertThat(ready.findingCounts()).isEqualTo("2 warnings, 1 note");
-        assertThat(ready.findings().get(0).words()).isEqualTo("warning some-rule: config.txt line 7: It is so.");
+        assertThat(ready.words(ready.findings().get(0))).isEqualTo("warning some-rule: config.txt line 7: It is so.");
         assertThat(stopped.state()).isEqualTo(CardState.NOT_READY);
         assertThat(stopped.wantsAttention()).isTrue();
     }
