@@ -1,7 +1,6 @@
 package bootmend.cli.card;
 
 import bootmend.cli.CommandLines;
-import bootmend.cli.json.CardJson;
 import bootmend.cli.json.JsonText;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.fixtures.DemoCard;
