@@ -47,6 +47,9 @@ class ArchitectureTest {
     static final ArchRule ERRORS_STAND_ALONE = only(ROOT);
 
     @ArchTest
+    static final ArchRule FINDING = only("bootmend.finding", ROOT);
+
+    @ArchTest
     static final ArchRule DEVICE = only("bootmend.device", ROOT);
 
     @ArchTest
@@ -54,6 +57,10 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
+
+    @ArchTest
+    static final ArchRule FAT_CHECK =
+            only("bootmend.fat.check", ROOT, "bootmend.finding", "bootmend.fat", "bootmend.device");
 
     @ArchTest
     static final ArchRule FOLDER = only("bootmend.folder", ROOT, "bootmend.fat", "bootmend.device");
@@ -68,10 +75,12 @@ class ArchitectureTest {
     static final ArchRule CHANGE = only(
             "bootmend.change",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.tuning",
             "bootmend.folder",
             "bootmend.fat",
+            "bootmend.fat.check",
             "bootmend.partition",
             "bootmend.device");
 
@@ -95,7 +104,13 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule CHECK = only(
-            "bootmend.check", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve", "bootmend.fat");
+            "bootmend.check",
+            ROOT,
+            "bootmend.finding",
+            "bootmend.config",
+            "bootmend.tuning",
+            "bootmend.tuning.resolve",
+            "bootmend.fat");
 
     @ArchTest
     static final ArchRule WORKPLACE = only(
@@ -140,6 +155,7 @@ class ArchitectureTest {
     static final ArchRule BATCH = only(
             "bootmend.batch",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.device",
             "bootmend.folder",
@@ -154,6 +170,7 @@ class ArchitectureTest {
     static final ArchRule PAGE = only(
             "bootmend.page",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.check",
             "bootmend.card",
@@ -170,6 +187,10 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_CYCLES =
             slices().matching("bootmend.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule NO_CYCLES_OF_INNER_ROOMS =
+            slices().matching("bootmend.(**)").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_SCREEN = noClasses()

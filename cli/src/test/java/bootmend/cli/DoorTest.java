@@ -39,7 +39,7 @@ class DoorTest {
                             "bootmend.record",
                             "bootmend.operation",
                             "bootmend.batch",
-                            "bootmend.check",
+                            "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
@@ -50,7 +50,7 @@ class DoorTest {
             .that()
             .resideInAPackage("bootmend.cli..")
             .should()
-            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.finding.Purpose");
 
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()

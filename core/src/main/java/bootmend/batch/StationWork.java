@@ -2,8 +2,8 @@ package bootmend.batch;
 
 import bootmend.CardException;
 import bootmend.card.JobErrors;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.operation.ChangeView;
 import bootmend.operation.ProfileRequest;
 import bootmend.operation.ProposedChange;

@@ -13,10 +13,10 @@ import bootmend.change.Plan;
 import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
-import bootmend.check.HealthRemark;
 import bootmend.device.VolumeSerial;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
+import bootmend.finding.Finding;
 import bootmend.folder.MountedFolder;
 import bootmend.partition.AutobootFile;
 import bootmend.request.CardRequest;
@@ -116,7 +116,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public List<HealthRemark> fullLook() {
+    public List<Finding> fullLook() {
         return List.of();
     }
 

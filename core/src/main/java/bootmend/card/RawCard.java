@@ -1,7 +1,6 @@
 package bootmend.card;
 
 import bootmend.CardException;
-import bootmend.Sentence;
 import bootmend.change.CardId;
 import bootmend.change.ChangePlanner;
 import bootmend.change.Committed;
@@ -14,7 +13,6 @@ import bootmend.change.SectorRecovery;
 import bootmend.change.TakeBack;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
-import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
@@ -23,7 +21,8 @@ import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.Geometry;
-import bootmend.fat.Health;
+import bootmend.fat.check.VolumeCheck;
+import bootmend.finding.Finding;
 import bootmend.partition.AutobootFile;
 import bootmend.partition.BootChoice;
 import bootmend.partition.BootVolumes;
@@ -164,14 +163,9 @@ public final class RawCard implements OpenCard {
 
     /** A card that cannot be read so far has said so elsewhere. */
     @Override
-    public List<HealthRemark> fullLook() {
+    public List<Finding> fullLook() {
         try {
-            return Health.of(window()).findings().stream()
-                    .map(finding -> new HealthRemark(
-                            finding.damage().hurtsFiles(),
-                            finding.where(),
-                            Sentence.of(finding.what() + ": " + finding.damage().meaning())))
-                    .toList();
+            return VolumeCheck.of(window()).findings();
         } catch (IOException e) {
             return List.of();
         }

@@ -2,6 +2,7 @@ package bootmend.check;
 
 import bootmend.check.BootFile.Kind;
 import bootmend.fat.FileSample;
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

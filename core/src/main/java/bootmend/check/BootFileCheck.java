@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -11,7 +12,7 @@ record BootFileCheck() implements Check {
         if (!card.bootable()) {
             return List.of(Remark.of(
                     "boots-no-board",
-                    Place.VOLUME,
+                    Place.Region.VOLUME,
                     "No known board finds firmware, a kernel and a device tree on this card."));
         }
         List<Remark> remarks = new ArrayList<>();
@@ -24,7 +25,7 @@ record BootFileCheck() implements Check {
                     .forEach(line -> remarks.add(Remark.on(
                             board,
                             "os-prefix-nowhere",
-                            Place.of(line),
+                            Places.of(line),
                             "os_prefix=" + line.value() + " has no kernel and device tree behind it.")));
         }
         return remarks;

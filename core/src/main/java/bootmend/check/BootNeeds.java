@@ -3,6 +3,7 @@ package bootmend.check;
 import bootmend.check.BootFile.Kind;
 import bootmend.config.LineKind;
 import bootmend.config.Truth;
+import bootmend.finding.Place;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.resolve.Candidate;
 import bootmend.tuning.resolve.Effective;
@@ -132,7 +133,7 @@ final class BootNeeds {
             return List.of(new BootFile(kind, List.of(usual), by));
         }
         return named.stream()
-                .map(each -> BootFile.named(kind, behind("", each.value()), Place.of(each)))
+                .map(each -> BootFile.named(kind, behind("", each.value()), Places.of(each)))
                 .toList();
     }
 
@@ -147,7 +148,7 @@ final class BootNeeds {
     private Optional<Variant> variant(String key, long value, String letters) {
         return reading.possibleSetting(key).stream()
                 .filter(each -> TuningNumber.parse(each.value()).orElse(-1) == value)
-                .map(each -> new Variant(letters, Place.of(each)))
+                .map(each -> new Variant(letters, Places.of(each)))
                 .findFirst();
     }
 
@@ -178,7 +179,7 @@ final class BootNeeds {
     private List<BootFile> namedOr(String key, Kind kind, String prefix, List<String> usual) {
         List<BootFile> wanted = new ArrayList<>();
         reading.possibleSetting(key)
-                .forEach(each -> wanted.add(BootFile.named(kind, behind(prefix, each.value()), Place.of(each))));
+                .forEach(each -> wanted.add(BootFile.named(kind, behind(prefix, each.value()), Places.of(each))));
         if (hasDefault(key)) {
             wanted.add(BootFile.usual(
                     kind, usual.stream().map(name -> behind(prefix, name)).toList()));
@@ -204,7 +205,7 @@ final class BootNeeds {
         for (Candidate line : reading.resolution().assignments("dtoverlay")) {
             String name = line.value().split("[,:]", 2)[0].strip();
             if (!name.isEmpty()) {
-                wanted.add(BootFile.named(Kind.OVERLAY, behind(place, name + ".dtbo"), Place.of(line)));
+                wanted.add(BootFile.named(Kind.OVERLAY, behind(place, name + ".dtbo"), Places.of(line)));
             }
         }
         return wanted;
@@ -215,7 +216,7 @@ final class BootNeeds {
         reading.possibleSetting("ramfsfile")
                 .forEach(line -> names(line.value())
                         .forEach(name ->
-                                wanted.add(BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line)))));
+                                wanted.add(BootFile.named(Kind.INITRAMFS, behind(prefix, name), Places.of(line)))));
         reading.resolution().reading().lines().stream()
                 .filter(line -> line.line().kind() instanceof LineKind.Other
                         && line.condition().truth() != Truth.FALSE)
@@ -224,7 +225,7 @@ final class BootNeeds {
                     if (words.length > 1 && words[0].equals("initramfs")) {
                         names(words[1])
                                 .forEach(name -> wanted.add(
-                                        BootFile.named(Kind.INITRAMFS, behind(prefix, name), Place.of(line))));
+                                        BootFile.named(Kind.INITRAMFS, behind(prefix, name), Places.of(line))));
                     }
                 });
         return wanted;

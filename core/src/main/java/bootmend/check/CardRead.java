@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,7 +20,7 @@ public record CardRead(
         List<ConfigText> config,
         Optional<String> configProblem,
         Optional<VolumeSpace> space,
-        List<HealthRemark> health,
+        List<Finding> health,
         Optional<String> cutShort) {
 
     public CardRead {

@@ -18,7 +18,7 @@ sealed interface Check
                 SpellingCheck,
                 StartCheck,
                 UseCheck,
-                VolumeCheck,
+                VolumeStateCheck,
                 VoltageCheck {
 
     /** What it saw, in any order. */

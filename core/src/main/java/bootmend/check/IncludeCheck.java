@@ -1,6 +1,7 @@
 package bootmend.check;
 
 import bootmend.config.IncludeProblem;
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,6 +1,10 @@
 package bootmend.check;
 
 import bootmend.NextStep;
+import bootmend.finding.Fix;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
 import bootmend.tuning.Source;
@@ -29,6 +33,9 @@ public final class RuleBook {
             "reset", NextStep.Plain.RESET_CARD,
             "recover", NextStep.RecoverCard.NO_RECORD);
 
+    private static final Map<String, Fix> FIXES =
+            Map.of("repair", Fix.REPAIR, "reset", Fix.RESET, "other-file", Fix.OTHER_FILE, "nothing", Fix.NOTHING);
+
     private final List<Rule> rules;
     private final Map<String, Rule> byId;
 
@@ -43,14 +50,30 @@ public final class RuleBook {
      * @throws bootmend.tuning.DataFileException if the data file is damaged
      */
     public static RuleBook load(Sources sources) {
-        return read(DataFile.resource(RuleBook.class, "rules.csv"), sources)
+        return read(DataFile.resource(RuleBook.class, "rules.csv"), fixes(), sources)
                 .withSteps(DataFile.resource(RuleBook.class, "rule-steps.csv"));
     }
 
-    static RuleBook read(DataFile file, Sources sources) {
+    /** What mends the findings of a rule, by its id; of one that is not there, a decision does. */
+    static Map<String, Fix> fixes() {
+        return DataFile.resource(RuleBook.class, "fixes.csv")
+                .withColumns("id", "fix")
+                .map(Fixed::of, Fixed::id)
+                .stream()
+                .collect(Collectors.toMap(Fixed::id, Fixed::fix));
+    }
+
+    private record Fixed(String id, Fix fix) {
+
+        static Fixed of(DataRow row) {
+            return new Fixed(row.required("id"), row.choice("fix", FIXES));
+        }
+    }
+
+    static RuleBook read(DataFile file, Map<String, Fix> fixes, Sources sources) {
         return new RuleBook(
                 file.withColumns("id", "ship", "firmware_update", "stability_run", "meaning", "remedy", "source")
-                        .map(row -> rule(row, sources), Rule::id));
+                        .map(row -> rule(row, fixes, sources), Rule::id));
     }
 
     /** The same rules, each with the steps that the other data file has for it, in that file's order. */
@@ -68,11 +91,11 @@ public final class RuleBook {
                 .toList());
     }
 
-    private static Rule rule(DataRow row, Sources sources) {
+    private static Rule rule(DataRow row, Map<String, Fix> fixes, Sources sources) {
         Map<Purpose, Severity> severities = new EnumMap<>(Purpose.class);
         for (Purpose purpose : Purpose.values()) {
-            if (!row.text(purpose.column()).equals(NOT_FOR_IT)) {
-                severities.put(purpose, row.choice(purpose.column(), SEVERITIES));
+            if (!row.text(column(purpose)).equals(NOT_FOR_IT)) {
+                severities.put(purpose, row.choice(column(purpose), SEVERITIES));
             }
         }
         if (severities.isEmpty()) {
@@ -83,7 +106,17 @@ public final class RuleBook {
             throw row.error("a rule's id is lower-case words joined by hyphens, found " + id);
         }
         return new Rule(
-                id, severities, row.required("meaning"), row.required("remedy"), List.of(), source(row, sources));
+                id,
+                severities,
+                fixes.getOrDefault(id, Fix.DECISION),
+                row.required("meaning"),
+                row.required("remedy"),
+                List.of(),
+                source(row, sources));
+    }
+
+    private static String column(Purpose purpose) {
+        return purpose.word().replace('-', '_');
     }
 
     private static String source(DataRow row, Sources sources) {

@@ -2,6 +2,7 @@ package bootmend.check;
 
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
+import bootmend.finding.Place;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;
 import java.util.List;

@@ -20,7 +20,7 @@ record UseCheck() implements Check {
                     .forEach(line -> remarks.add(Remark.on(
                             board,
                             "key-ignored",
-                            Place.of(line),
+                            Places.of(line),
                             line.setBy() + "=" + line.written() + " does nothing on these boards.")));
         }
         return remarks;

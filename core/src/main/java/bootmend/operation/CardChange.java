@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.NextStep;
+import bootmend.finding.Finding;
 import bootmend.view.CardView;
 import java.io.IOException;
 import java.util.List;
@@ -20,7 +21,7 @@ import java.util.Optional;
 public record CardChange(
         CardView before,
         List<LineChange> lines,
-        List<FindingView> findings,
+        List<Finding> findings,
         List<String> questions,
         PlanView plan,
         boolean nothing,
@@ -66,6 +67,6 @@ public record CardChange(
 
     /** Whether something is wrong with the card that the change does not mend. */
     public boolean leavesDamage() {
-        return findings.stream().anyMatch(finding -> !finding.mended());
+        return findings.stream().anyMatch(finding -> !finding.isRepaired());
     }
 }

@@ -6,10 +6,10 @@ import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.config.ConfigDocument;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import java.util.ArrayList;
@@ -48,9 +48,9 @@ final class NewBlockers {
         CardRead after = new CardRead(
                 before.files(), config, before.configProblem(), before.space(), before.health(), before.cutShort());
         Set<String> known = new HashSet<>();
-        blockers(before).forEach(finding -> known.add(finding.rule()));
+        blockers(before).forEach(finding -> known.add(finding.id()));
         return blockers(after).stream()
-                .filter(finding -> !known.contains(finding.rule()))
+                .filter(finding -> !known.contains(finding.id()))
                 .toList();
     }
 
@@ -63,11 +63,11 @@ final class NewBlockers {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
             throw CardException.refused(
-                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " Where it is " + done
+                    "a check finds a blocker in it: " + first.what() + " " + first.rule().meaning(),
+                    first.rule().remedy() + " Where it is " + done
                             + " all the same, what the finding warns of may happen, and some "
                             + "of it cannot be undone.",
-                    Stream.concat(first.steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
+                    Stream.concat(first.rule().steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
                             .toArray(NextStep[]::new));
         }
     }
@@ -77,8 +77,8 @@ final class NewBlockers {
         Checker checker = new Checker(tables);
         for (Purpose purpose : Purpose.values()) {
             for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
-                if (finding.severity() == Severity.BLOCKER && !finding.rule().equals(TUNED)) {
-                    blockers.putIfAbsent(finding.rule() + finding.where() + finding.what(), finding);
+                if (finding.severity() == Severity.BLOCKER && !finding.id().equals(TUNED)) {
+                    blockers.putIfAbsent(finding.id() + finding.where() + finding.what(), finding);
                 }
             }
         }

@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.card.OpenCard;
 import bootmend.change.Committed;
 import bootmend.change.Plan;
+import bootmend.finding.Finding;
 import bootmend.view.CardView;
 import java.io.Closeable;
 import java.io.IOException;
@@ -21,7 +22,7 @@ public final class ProposedChange implements Closeable {
     private final OpenCard card;
     private final CardView view;
     private final List<LineChange> lines;
-    private final List<FindingView> findings;
+    private final List<Finding> findings;
     private final List<String> questions;
     private final Plan plan;
     private final Commit commit;
@@ -32,12 +33,7 @@ public final class ProposedChange implements Closeable {
 
     /** @param findings what a repair found on the card */
     ProposedChange(
-            OpenCard card,
-            CardView view,
-            List<LineChange> lines,
-            List<FindingView> findings,
-            Plan plan,
-            Commit commit) {
+            OpenCard card, CardView view, List<LineChange> lines, List<Finding> findings, Plan plan, Commit commit) {
         this(card, view, lines, findings, List.of(), plan, commit);
     }
 
@@ -46,7 +42,7 @@ public final class ProposedChange implements Closeable {
             OpenCard card,
             CardView view,
             List<LineChange> lines,
-            List<FindingView> findings,
+            List<Finding> findings,
             List<String> questions,
             Plan plan,
             Commit commit) {
@@ -70,7 +66,7 @@ public final class ProposedChange implements Closeable {
     }
 
     /** What is wrong with the card, each with whether this change mends it; empty for anything but a repair. */
-    public List<FindingView> findings() {
+    public List<Finding> findings() {
         return findings;
     }
 
@@ -81,7 +77,7 @@ public final class ProposedChange implements Closeable {
 
     /** Whether something is wrong that this change does not mend. */
     public boolean leavesDamage() {
-        return findings.stream().anyMatch(finding -> !finding.mended());
+        return findings.stream().anyMatch(finding -> !finding.isRepaired());
     }
 
     public PlanView plan() {

@@ -6,6 +6,7 @@ import bootmend.card.RawCard;
 import bootmend.change.Plan;
 import bootmend.change.Repair;
 import bootmend.change.RepairPlanner;
+import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
 import bootmend.view.CardViews;
 import bootmend.workplace.Workplace;
@@ -15,8 +16,6 @@ import java.util.List;
 
 /** Looks for damage on a card and mends what can be mended without guessing. */
 public final class RepairJob {
-
-    private static final String TABLE_ID = "partition-table";
 
     private final Workplace workplace;
 
@@ -42,12 +41,8 @@ public final class RepairJob {
                     new RepairPlanner(raw.window(), raw.volumeStart(), workplace.now(), wanted.inPlace());
             Repair repair = planner.plan(wanted.freeLost());
             Plan plan = repair.plan();
-            List<FindingView> findings = new ArrayList<>();
-            for (String doubt : card.tableDoubts()) {
-                findings.add(new FindingView(
-                        TABLE_ID, "partition table", doubt + "; a partition table is never touched here", false));
-            }
-            repair.findings().forEach(finding -> findings.add(FindingView.of(finding)));
+            List<Finding> findings = new ArrayList<>(card.tableFindings());
+            findings.addAll(repair.findings());
             return new ProposedChange(
                     card,
                     new CardViews(workplace).of(card),

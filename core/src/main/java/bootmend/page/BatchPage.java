@@ -56,7 +56,7 @@ public final class BatchPage implements Closeable {
         row.put(
                 "findings",
                 card.findings().stream()
-                        .map(finding -> visible(finding.words()))
+                        .map(finding -> visible(card.words(finding)))
                         .toList());
         row.put(
                 "undo",

@@ -2,8 +2,8 @@ package bootmend.page;
 
 import bootmend.CardException;
 import bootmend.StepWords;
-import bootmend.check.Purpose;
 import bootmend.config.VisibleText;
+import bootmend.finding.Purpose;
 import bootmend.view.CheckView;
 import java.io.Closeable;
 import java.io.IOException;

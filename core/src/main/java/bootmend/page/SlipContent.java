@@ -1,8 +1,9 @@
 package bootmend.page;
 
 import bootmend.StepWords;
-import bootmend.check.Finding;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
+import bootmend.finding.Rule;
 import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -67,8 +68,8 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 !view.hasBlocker(),
                 CheckWords.verdict(view),
                 facts(view, zone),
-                FindingGroup.of(view.findings()).stream()
-                        .map(group -> group(group, view.boards(), words))
+                Finding.byRule(view.findings()).entrySet().stream()
+                        .map(rule -> group(rule.getKey(), rule.getValue(), view.boards(), words))
                         .toList());
     }
 
@@ -95,14 +96,14 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 new Fact("Boards", CheckWords.boards(view), ""));
     }
 
-    private static Group group(FindingGroup group, List<String> all, StepWords words) {
+    private static Group group(Rule rule, List<Finding> findings, List<String> all, StepWords words) {
         return new Group(
-                group.severity().word(),
-                group.rule(),
-                group.findings().stream().map(finding -> item(finding, all)).toList(),
-                group.meaning(),
-                words.remedy(group.remedy(), group.steps()),
-                group.source());
+                rule.heaviest().word(),
+                rule.id(),
+                findings.stream().map(finding -> item(finding, all)).toList(),
+                rule.meaning(),
+                words.remedy(rule.remedy(), rule.steps()),
+                rule.source());
     }
 
     private static Item item(Finding finding, List<String> all) {

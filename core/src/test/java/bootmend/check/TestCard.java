@@ -3,6 +3,8 @@ package bootmend.check;
 import bootmend.config.ConfigDocument;
 import bootmend.fat.FileSample;
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.fixtures.BootFiles;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;

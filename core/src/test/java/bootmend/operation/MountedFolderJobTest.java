@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import bootmend.CardException;
 import bootmend.StepNames;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
@@ -70,7 +70,7 @@ class MountedFolderJobTest {
     void checksTheFolder() throws CardException, IOException {
         CheckView view = new CheckJob(workplace).run(new CheckRequest(request, Purpose.SHIP, BoardRequest.of("pi4")));
 
-        assertThat(view.findings()).extracting(Finding::rule).contains("tuning-line-active");
+        assertThat(view.findings()).extracting(Finding::id).contains("tuning-line-active");
     }
 
     @Test

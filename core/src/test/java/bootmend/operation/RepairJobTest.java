@@ -7,6 +7,7 @@ import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.device.PartitionWindow;
+import bootmend.finding.Finding;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.fixtures.DemoCard;
@@ -166,8 +167,8 @@ class RepairJobTest {
         bench.insert(PATH, card);
 
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
-            assertThat(change.findings()).extracting(FindingView::id).contains("dirty-mark", "cross-linked");
-            assertThat(change.findings()).noneMatch(FindingView::mended);
+            assertThat(change.findings()).extracting(Finding::id).contains("dirty-mark", "cross-linked");
+            assertThat(change.findings()).noneMatch(Finding::isRepaired);
             assertThat(change.isNothing()).isTrue();
         }
     }
@@ -179,11 +180,11 @@ class RepairJobTest {
             assertThat(change.findings())
                     .filteredOn(finding -> finding.id().equals("cross-linked"))
                     .anySatisfy(finding -> {
-                        assertThat(finding.where()).isEqualTo("config.txt");
+                        assertThat(finding.where().words()).isEqualTo("config.txt");
                         assertThat(finding.what()).contains("kernel8.img");
                     })
                     .anySatisfy(finding -> {
-                        assertThat(finding.where()).isEqualTo("kernel8.img");
+                        assertThat(finding.where().words()).isEqualTo("kernel8.img");
                         assertThat(finding.what()).contains("config.txt");
                     });
         }
@@ -196,7 +197,7 @@ class RepairJobTest {
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
             assertThat(change.findings()).singleElement().satisfies(finding -> {
                 assertThat(finding.id()).isEqualTo("config-misnamed");
-                assertThat(finding.mended()).isFalse();
+                assertThat(finding.isRepaired()).isFalse();
                 assertThat(finding.what()).contains("config.txt.txt, config");
             });
             assertThat(change.isNothing()).isTrue();
@@ -294,7 +295,7 @@ class RepairJobTest {
         bench.insert(PATH, card);
 
         try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
-            assertThat(change.findings()).extracting(FindingView::id).contains("beyond-belief");
+            assertThat(change.findings()).extracting(Finding::id).contains("beyond-belief");
             assertThat(change.leavesDamage()).isTrue();
             assertThat(change.isNothing()).isTrue();
         }
@@ -321,7 +322,7 @@ class RepairJobTest {
                 change.apply();
             }
             return new LinkedHashSet<>(
-                    change.findings().stream().map(FindingView::id).toList());
+                    change.findings().stream().map(Finding::id).toList());
         }
     }
 

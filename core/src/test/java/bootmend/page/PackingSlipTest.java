@@ -7,10 +7,12 @@ import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.StepNames;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -21,7 +23,6 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -131,15 +132,18 @@ class PackingSlipTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        List.of(NextStep.Plain.REPAIR_CARD),
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                List.of(NextStep.Plain.REPAIR_CARD),
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CheckView view(String label, Finding... findings) {

@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
 import bootmend.StepNames;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.operation.ProposedChange;
@@ -48,7 +48,7 @@ class CheckJobTest {
     void anyDamageGivesFindingsOrAnErrorThatSaysWhatToDo(String id) throws IOException {
         RecordingDevice disk = new RecordingDevice(DamagedCards.card(id).disk());
         try {
-            assertThat(check(disk).findings()).extracting(Finding::rule).isNotEmpty();
+            assertThat(check(disk).findings()).extracting(Finding::id).isNotEmpty();
         } catch (CardException e) {
             assertThat(new StepNames().remedy(e)).isNotBlank();
         }
@@ -73,12 +73,10 @@ class CheckJobTest {
     })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
         assertThat(check(DamagedCards.card(id).disk()).findings())
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .contains(rule);
         DamagedCard damaged = DamagedCards.card(id);
-        assertThat(check(damaged.healthy()).findings())
-                .extracting(Finding::rule)
-                .doesNotContain(rule);
+        assertThat(check(damaged.healthy()).findings()).extracting(Finding::id).doesNotContain(rule);
     }
 
     /** The catalogue's cards hold firmware, kernels and a device tree for the pi4 family alone. */
@@ -118,7 +116,7 @@ class CheckJobTest {
                 assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
             }
             assertThat(new CheckJob(workplace(host, disk)).run(request()).findings())
-                    .extracting(Finding::rule)
+                    .extracting(Finding::id)
                     .contains("change-cut-short");
         }
     }

@@ -35,7 +35,7 @@ class WindowArchitectureTest {
                             "bootmend.operation",
                             "bootmend.batch",
                             "bootmend.page",
-                            "bootmend.check",
+                            "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
@@ -54,7 +54,7 @@ class WindowArchitectureTest {
             .that()
             .resideInAPackage("bootmend.gui..")
             .should()
-            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.finding.Purpose");
 
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS = noClasses()

@@ -2,7 +2,6 @@ package bootmend.cli.card;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
-import bootmend.check.Purpose;
 import bootmend.cli.json.CheckJson;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.BoardOptions;
@@ -18,6 +17,7 @@ import bootmend.cli.report.CheckSlip;
 import bootmend.cli.run.BatchRun;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.Screen;
+import bootmend.finding.Purpose;
 import bootmend.page.CardOutcome;
 import bootmend.page.PackingSlip;
 import bootmend.view.CheckJob;

@@ -1,8 +1,8 @@
 package bootmend.cli.json;
 
+import bootmend.finding.Finding;
 import bootmend.operation.CardChange;
 import bootmend.operation.ChangeView;
-import bootmend.operation.FindingView;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
@@ -16,7 +16,7 @@ import java.util.List;
  */
 public record ChangeJson(
         @JsonUnwrapped CardJson before,
-        List<FindingView> findings,
+        List<FindingJson> findings,
         List<LineJson> lines,
         PlanView plan,
         @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
@@ -33,10 +33,18 @@ public record ChangeJson(
         }
     }
 
+    /** One thing that a repair found; {@code mended} tells whether this repair mends it. */
+    public record FindingJson(String id, String where, String what, boolean mended) {
+
+        static FindingJson of(Finding finding) {
+            return new FindingJson(finding.id(), finding.where().words(), finding.words(), finding.isRepaired());
+        }
+    }
+
     public static ChangeJson of(CardChange change) {
         return new ChangeJson(
                 CardJson.of(change.before()),
-                change.findings(),
+                change.findings().stream().map(FindingJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.plan(),
                 change.made().orElse(null));
@@ -49,7 +57,7 @@ public record ChangeJson(
     public static ChangeJson made(ProposedChange change, ChangeView done) {
         return new ChangeJson(
                 CardJson.of(change.card()),
-                change.findings(),
+                change.findings().stream().map(FindingJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.plan(),
                 done);

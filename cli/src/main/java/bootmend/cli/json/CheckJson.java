@@ -1,10 +1,10 @@
 package bootmend.cli.json;
 
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Severity;
 import bootmend.cli.outcome.CheckedCard;
 import bootmend.cli.outcome.CommandWords;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import bootmend.view.CheckView;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
@@ -46,15 +46,15 @@ public final class CheckJson {
 
         static FindingJson of(String card, Finding finding) {
             return new FindingJson(
-                    finding.rule(),
+                    finding.id(),
                     finding.severity().word(),
                     finding.where().path(),
                     finding.where().line().isPresent() ? finding.where().line().getAsInt() : null,
                     finding.what(),
                     finding.boards(),
-                    finding.meaning(),
-                    CommandWords.about(card).remedy(finding.remedy(), finding.steps()),
-                    finding.source());
+                    finding.rule().meaning(),
+                    CommandWords.about(card).remedy(finding.rule().remedy(), finding.rule().steps()),
+                    finding.rule().source());
         }
     }
 

@@ -1,11 +1,11 @@
 package bootmend.cli.report;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
 import bootmend.cli.outcome.CheckedCard;
 import bootmend.cli.outcome.CommandWords;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.io.IOException;
@@ -97,16 +97,16 @@ public final class CheckCsv implements CheckFile {
                     card.stream(),
                     Stream.of(
                             finding.severity().word(),
-                            finding.rule(),
+                            finding.id(),
                             finding.where().path(),
                             finding.where().line().isPresent()
                                     ? Integer.toString(finding.where().line().getAsInt())
                                     : "",
                             String.join(" ", finding.boards()),
                             finding.what(),
-                            finding.meaning(),
-                            CommandWords.about(view.card().card()).remedy(finding.remedy(), finding.steps()),
-                            finding.source())));
+                            finding.rule().meaning(),
+                            CommandWords.about(view.card().card()).remedy(finding.rule().remedy(), finding.rule().steps()),
+                            finding.rule().source())));
         }
     }
 

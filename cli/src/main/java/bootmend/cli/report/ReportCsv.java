@@ -59,7 +59,7 @@ final class ReportCsv implements BatchReport {
                         was(card, was -> Boolean.toString(was.stock())),
                         String.join("; ", card.changedWords()),
                         Boolean.toString(card.verified()),
-                        card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
+                        card.findings().stream().map(card::words).collect(Collectors.joining("; ")),
                         card.made().map(ChangeView::undoRecord).orElse(""),
                         String.format(Locale.ROOT, "%.3f", card.seconds()),
                         card.error().map(CardException::getMessage).orElse(""),

@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.cli.outcome.CheckedCard;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -18,7 +20,6 @@ import java.io.StringReader;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -85,15 +86,18 @@ class CheckCsvTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        List.of(NextStep.Plain.REPAIR_CARD),
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                List.of(NextStep.Plain.REPAIR_CARD),
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CheckedCard card(String name, String label, Finding... findings) {

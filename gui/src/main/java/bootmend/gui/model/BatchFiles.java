@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import bootmend.StepWords;
 import bootmend.batch.CardResult;
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.page.BatchPage;
 import bootmend.page.CardOutcome;
 import bootmend.page.PackingSlip;

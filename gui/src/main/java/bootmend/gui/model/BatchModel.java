@@ -4,7 +4,7 @@ import bootmend.CardException;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.operation.CardChange;
 import bootmend.page.CardOutcome;
 import bootmend.record.ProfileJob;

@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.operation.FindingView;
+import bootmend.finding.Finding;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
@@ -20,7 +20,7 @@ import java.util.List;
 public record ChangePreview(
         CardView before,
         List<LineChange> lines,
-        List<FindingView> findings,
+        List<Finding> findings,
         List<String> questions,
         PlanView plan,
         boolean nothing) {
@@ -49,6 +49,6 @@ public record ChangePreview(
 
     /** Whether something is wrong with the card that the change does not mend. */
     public boolean leavesDamage() {
-        return findings.stream().anyMatch(finding -> !finding.mended());
+        return findings.stream().anyMatch(finding -> !finding.isRepaired());
     }
 }

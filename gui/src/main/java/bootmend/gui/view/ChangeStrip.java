@@ -179,11 +179,11 @@ final class ChangeStrip extends VBox {
                         .add(kit.prose(
                                 kit.words()
                                         .of(
-                                                finding.mended() ? "strip.mends" : "strip.leaves",
-                                                finding.where(),
-                                                finding.what()),
+                                                finding.isRepaired() ? "strip.mends" : "strip.leaves",
+                                                finding.where().words(),
+                                                finding.words()),
                                 "notice",
-                                finding.mended() ? "notice-good" : "notice-warn")));
+                                finding.isRepaired() ? "notice-good" : "notice-warn")));
         rest(preview.findings().size());
     }
 

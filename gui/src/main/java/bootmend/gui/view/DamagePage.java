@@ -1,6 +1,7 @@
 package bootmend.gui.view;
 
 import bootmend.NextStep;
+import bootmend.finding.Finding;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.ChangeState;
@@ -8,7 +9,6 @@ import bootmend.gui.model.DamageReport;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.Wish;
 import bootmend.operation.RepairRequest;
-import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -89,7 +89,7 @@ final class DamagePage extends VBox {
         if (report.hasLost()) {
             body.getChildren().add(new VBox(4, freeLost, kit.label("damage.freelost.meaning", "muted")));
         }
-        body.getChildren().add(report.canMend() ? repair : kit.label("strip.nothing.repair"));
+        body.getChildren().add(report.canRepair() ? repair : kit.label("strip.nothing.repair"));
     }
 
     private Node notice(String key, String style) {
@@ -98,9 +98,9 @@ final class DamagePage extends VBox {
         return notice;
     }
 
-    private Node row(DamageReport.Row row) {
-        String fate = row.fate().name().toLowerCase(Locale.ROOT);
-        Node what = kit.prose(row.where() + ": " + row.what(), "damage-what");
+    private Node row(Finding finding) {
+        String fate = finding.isRepaired() ? "mended" : DamageReport.isAsked(finding) ? "asked" : "left";
+        Node what = kit.prose(finding.where().words() + ": " + finding.words(), "damage-what");
         HBox.setHgrow(what, Priority.ALWAYS);
         HBox box = new HBox(
                 10,
@@ -108,7 +108,7 @@ final class DamagePage extends VBox {
                 kit.words(
                         kit.words().of("damage.fate." + fate),
                         "mark",
-                        row.fate() == DamageReport.Fate.MENDED ? "mark-good" : "mark-warn"));
+                        finding.isRepaired() ? "mark-good" : "mark-warn"));
         box.getStyleClass().addAll("damage-row", "damage-" + fate);
         return box;
     }

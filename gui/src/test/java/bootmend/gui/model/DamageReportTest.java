@@ -2,8 +2,12 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.gui.SmallCards;
-import bootmend.operation.FindingView;
 import bootmend.operation.RepairRequest;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -21,9 +25,7 @@ class DamageReportTest {
     @Test
     void damageThatNeedsNoGuessIsMendedAndTheCardIsSoundAfter() throws IOException {
         CardModel card = open("config-utf16");
-        assertThat(report(card).findings())
-                .extracting(DamageReport.Row::fate)
-                .containsExactly(DamageReport.Fate.MENDED);
+        assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.REPAIR);
         assertThat(report(card).hasLost()).isFalse();
 
         card.change().choose(Wish.Repair.PLAIN);
@@ -36,10 +38,8 @@ class DamageReportTest {
     @Test
     void clustersOfNoFileAreFreedOnlyWhenThatIsChosen() throws IOException {
         CardModel card = open("lost-clusters");
-        assertThat(report(card).findings())
-                .extracting(DamageReport.Row::fate)
-                .containsExactly(DamageReport.Fate.ASKED, DamageReport.Fate.MENDED);
-        assertThat(report(card).canMend()).isTrue();
+        assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.DECISION, Fix.REPAIR);
+        assertThat(report(card).canRepair()).isTrue();
 
         card.change().choose(Wish.Repair.PLAIN);
         card.change().make();
@@ -54,13 +54,17 @@ class DamageReportTest {
     void whatWouldBeGuessingStays() throws IOException {
         DamageReport report = report(open("duplicate-names"));
         assertThat(report.leaves()).isTrue();
-        assertThat(report.canMend()).isFalse();
+        assertThat(report.canRepair()).isFalse();
     }
 
     @Test
     void aCardThatIsDamagedThroughAndThroughIsToldOfInPart() {
-        List<FindingView> many =
-                Collections.nCopies(DamageReport.MOST + 7, new FindingView("x", "a file", "it is", false));
+        List<Finding> many = Collections.nCopies(
+                DamageReport.MOST + 7,
+                Finding.of(
+                        Rule.of("x", Rule.always(Severity.BLOCKER), Fix.NOTHING, "It matters."),
+                        Place.file("a file"),
+                        "It is."));
         DamageReport report = DamageReport.of(new ChangePreview(null, List.of(), many, List.of(), null, true));
         assertThat(report.findings()).hasSize(DamageReport.MOST);
         assertThat(report.unshown()).isEqualTo(7);
