@@ -8,11 +8,8 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.tuning.TuningTables;
@@ -101,18 +98,20 @@ final class Growth {
             row("config: show", lines, () -> new ShowJob(workplace).run(CARD, BoardRequest.none()));
             row("config: check", lines, () -> new CheckJob(workplace).run(CHECK));
             row("config: reset, worked out", lines, () -> preview(workplace));
-            try (ProposedChange change = new ResetJob(workplace).begin(CARD, ResetRequest.PLAIN)) {
+            {
+                TriedChange change = TriedChange.of(workplace, CARD, ChangeRequest.ToStock.PLAIN);
                 change.apply();
             }
             row(
                     "config: undo, worked out",
                     lines,
-                    () -> new UndoJob(workplace).begin(CARD, UndoRequest.LAST).close());
+                    () -> TriedChange.of(workplace, CARD, ChangeRequest.Undo.LAST)
+                            .close());
         }
     }
 
     private static void preview(Workplace workplace) throws IOException {
-        new ResetJob(workplace).preview(CARD, ResetRequest.PLAIN).close();
+        TriedChange.of(workplace, CARD, ChangeRequest.ToStock.PLAIN).close();
     }
 
     private void folder(FileSystem host) throws IOException {

@@ -4,19 +4,16 @@ import bootmend.CardException;
 import bootmend.card.JobErrors;
 import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
-import bootmend.operation.ChangeView;
-import bootmend.operation.ProfileRequest;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.Made;
 import bootmend.operation.ProposedChange;
-import bootmend.operation.PutProfileJob;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
 import bootmend.workplace.Workplace;
-import java.io.IOException;
 
 /** What a station does with each card; one card at a time. */
 @FunctionalInterface
@@ -28,14 +25,15 @@ public interface StationWork {
     /** @throws CardException when it could not be done, which ends this card's turn alone */
     Result on(CardRequest card) throws CardException;
 
-    /** Puts each card back to stock. */
-    static StationWork reset(Workplace workplace) {
-        return card -> apply(new ResetJob(workplace).begin(card, ResetRequest.PLAIN));
-    }
-
-    /** Puts a profile on each card. */
-    static StationWork reset(Workplace workplace, ProfileRequest profile) {
-        return card -> apply(new PutProfileJob(workplace).begin(card, profile));
+    /** Makes the same change on each card. */
+    static StationWork change(Workplace workplace, ChangeOrder order) {
+        ChangeOperation operation = new ChangeOperation(workplace);
+        return card -> operation
+                .make(card, order, ChangeOperation.Approval.GIVEN)
+                .orThrow()
+                .ifMade()
+                .map(made -> new Result(StationTurn.Outcome.DONE, words(made)))
+                .orElse(new Result(StationTurn.Outcome.NOTHING_TO_DO, "There is nothing to do on it."));
     }
 
     /** Checks each card for a purpose. */
@@ -48,18 +46,17 @@ public interface StationWork {
         };
     }
 
-    private static Result apply(ProposedChange proposed) throws CardException {
-        try (ProposedChange change = proposed) {
-            if (change.isNothing()) {
-                return new Result(StationTurn.Outcome.NOTHING_TO_DO, "There is nothing to do on it.");
+    private static String words(Made made) {
+        return made.match(new Made.Cases<>() {
+            @Override
+            public String onCard(Made.OnCard done) {
+                return "Written, synced and read back; undo record " + done.record() + ".";
             }
-            ChangeView done = change.apply();
-            return new Result(
-                    StationTurn.Outcome.DONE,
-                    "Written, forced and read back: " + change.plan().title() + "; undo record " + done.undoRecord()
-                            + ".");
-        } catch (IOException e) {
-            throw JobErrors.unreadable(e);
-        }
+
+            @Override
+            public String inFolder(Made.InFolder done) {
+                return "Written and read back, still mounted: eject it first; undo record " + done.record() + ".";
+            }
+        });
     }
 }

@@ -1,5 +1,7 @@
 package bootmend.card;
 
+import bootmend.NextStep;
+import bootmend.CardException;
 import bootmend.config.ConfigDocument;
 import bootmend.fat.DirectoryEntry;
 import java.util.List;
@@ -11,4 +13,15 @@ import java.util.List;
  * @param doubts sentences on what could not be read of it
  */
 public record ConfigFile(
-        String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {}
+        String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {
+
+    /** @throws CardException where a part of it could not be read, and so must not be written back */
+    public void refuseWhenNotWhole() throws CardException {
+        if (!doubts.isEmpty()) {
+            throw CardException.refused(
+                    path + " could not be read whole (" + doubts.get(0) + ")",
+                    "",
+                    NextStep.Plain.REPAIR_CARD);
+        }
+    }
+}

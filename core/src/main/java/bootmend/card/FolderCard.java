@@ -24,6 +24,7 @@ import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 
@@ -131,13 +132,13 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public FilePlanner planner(Workplace workplace, boolean inPlace) {
+    public FilePlanner planner(LocalDateTime written, boolean inPlace) {
         return new FolderPlanner(folder, id);
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException {
-        FilePlanner planner = planner(workplace, inPlace);
+    public Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
+        FilePlanner planner = planner(written, inPlace);
         for (var file : record.plan().files()) {
             planner.put(file.reversed());
         }

@@ -24,6 +24,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 
@@ -84,10 +85,16 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
 
     CardId id();
 
-    FilePlanner planner(Workplace workplace, boolean inPlace);
+    /**
+     * Works files' changes out.
+     *
+     * @param written the time that changed files get, local
+     * @param inPlace whether a file on a full card may be overwritten where it stands
+     */
+    FilePlanner planner(LocalDateTime written, boolean inPlace);
 
     /** The plan that takes {@code record} back. */
-    Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException;
+    Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException;
 
     Committed commit(Workplace workplace, Plan plan) throws CardException;
 

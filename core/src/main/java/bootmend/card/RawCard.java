@@ -34,6 +34,7 @@ import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -182,13 +183,13 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public FilePlanner planner(Workplace workplace, boolean inPlace) {
-        return new ChangePlanner(volume, id(), workplace.now(), inPlace);
+    public FilePlanner planner(LocalDateTime written, boolean inPlace) {
+        return new ChangePlanner(volume, id(), written, inPlace);
     }
 
     @Override
-    public Plan takeBack(UndoRecord record, Workplace workplace, boolean inPlace) throws CardException, IOException {
-        return new TakeBack(device(), volume, id()).plan(record, workplace.now(), inPlace);
+    public Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
+        return new TakeBack(device(), volume, id()).plan(record, written, inPlace);
     }
 
     @Override

@@ -112,7 +112,7 @@ public record Plan(CardId card, Purpose purpose, String title, List<FileChange> 
     }
 
     /** Whether both write the same bytes to the same places in the same order. */
-    boolean writesTheSameAs(Plan other) {
+    public boolean writesTheSameAs(Plan other) {
         List<SectorChange> mine =
                 steps.stream().flatMap(step -> step.changes().stream()).toList();
         List<SectorChange> theirs =

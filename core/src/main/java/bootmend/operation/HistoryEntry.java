@@ -8,7 +8,7 @@ import java.util.List;
  *
  * @param number counts from 1, the oldest first
  * @param title what it did
- * @param lines the config file's lines that it changed
+ * @param files what it did to files
  * @param sectors sector writes
  * @param takenBack whether it was taken back since
  * @param undoRecord where its undo record lies
@@ -17,7 +17,17 @@ public record HistoryEntry(
         int number,
         Instant when,
         String title,
-        List<LineChange> lines,
+        List<FileEdit> files,
         int sectors,
         boolean takenBack,
-        String undoRecord) {}
+        String undoRecord) {
+
+    public HistoryEntry {
+        files = List.copyOf(files);
+    }
+
+    /** The lines that it changed, in the files' order. */
+    public List<LineChange> lines() {
+        return files.stream().flatMap(file -> file.lines().stream()).toList();
+    }
+}

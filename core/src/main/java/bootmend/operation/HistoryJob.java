@@ -40,7 +40,7 @@ public final class HistoryJob {
                 number,
                 record.created(),
                 record.plan().title(),
-                LineDiff.of(record.plan().files()),
+                FileEdit.of(record.plan().files()),
                 record.plan().sectorsWritten(),
                 record.state() == UndoRecord.State.TAKEN_BACK,
                 record.file().toString());

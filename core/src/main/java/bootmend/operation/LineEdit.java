@@ -10,7 +10,7 @@ import java.util.function.BiPredicate;
  *
  * @param at how many lines of the old text stand before them
  */
-record LineEdit(int at, List<String> old, List<String> changed) {
+record LineEdit<T>(int at, List<T> old, List<T> changed) {
 
     /** The fewest edits take steps by the square of the lines that differ; over this, edits that are near do. */
     private static final int MOST_FOR_FEWEST = 10_000;
@@ -22,12 +22,12 @@ record LineEdit(int at, List<String> old, List<String> changed) {
      *
      * @param same whether two lines are alike; of a long text, asked at most 160 times a line
      */
-    static List<LineEdit> between(List<String> old, List<String> changed, BiPredicate<String, String> same) {
+    static <T> List<LineEdit<T>> between(List<T> old, List<T> changed, BiPredicate<T, T> same) {
         if (old.size() + changed.size() > MOST_FOR_FEWEST) {
             return near(old, changed, same);
         }
         return DiffUtils.diff(old, changed, same).getDeltas().stream()
-                .map(delta -> new LineEdit(
+                .map(delta -> new LineEdit<>(
                         delta.getSource().getPosition(),
                         delta.getSource().getLines(),
                         delta.getTarget().getLines()))
@@ -35,8 +35,8 @@ record LineEdit(int at, List<String> old, List<String> changed) {
     }
 
     /** Goes through both texts at once; where they part, the nearest lines that are alike end the edit. */
-    private static List<LineEdit> near(List<String> old, List<String> changed, BiPredicate<String, String> same) {
-        List<LineEdit> edits = new ArrayList<>();
+    private static <T> List<LineEdit<T>> near(List<T> old, List<T> changed, BiPredicate<T, T> same) {
+        List<LineEdit<T>> edits = new ArrayList<>();
         int i = 0;
         int j = 0;
         while (i < old.size() || j < changed.size()) {
@@ -51,7 +51,7 @@ record LineEdit(int at, List<String> old, List<String> changed) {
             i += skip / (AHEAD + 1);
             j += skip % (AHEAD + 1);
             if (i > from || j > fromChanged) {
-                edits.add(new LineEdit(
+                edits.add(new LineEdit<>(
                         from, List.copyOf(old.subList(from, i)), List.copyOf(changed.subList(fromChanged, j))));
             }
             while (i < old.size() && j < changed.size() && same.test(old.get(i), changed.get(j))) {
@@ -63,7 +63,7 @@ record LineEdit(int at, List<String> old, List<String> changed) {
     }
 
     /** Lines to pass over in each text to the next two that are alike, as one number; -1 where none are near. */
-    private static int skip(List<String> old, int i, List<String> changed, int j, BiPredicate<String, String> same) {
+    private static <T> int skip(List<T> old, int i, List<T> changed, int j, BiPredicate<T, T> same) {
         for (int both = 0; both <= AHEAD; both++) {
             int most = Math.min(both, old.size() - i);
             for (int inOld = Math.max(0, both - (changed.size() - j)); inOld <= most; inOld++) {

@@ -2,6 +2,8 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.NextStep;
+import bootmend.card.CardListing;
+import bootmend.card.OpenCard;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
@@ -10,8 +12,11 @@ import bootmend.config.ConfigDocument;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
+import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
+import bootmend.view.CardReads;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -26,12 +31,27 @@ final class NewBlockers {
     /** That a profile tunes the card is what it is for. */
     private static final String TUNED = "tuning-line-active";
 
+    private final Work work;
     private final TuningTables tables;
     private final BoardFacts facts;
 
-    NewBlockers(TuningTables tables, BoardFacts facts) {
-        this.tables = tables;
-        this.facts = facts;
+    NewBlockers(Work work, Board board) {
+        this.work = work;
+        this.tables = work.workplace().tables();
+        this.facts = BoardFacts.of(board);
+    }
+
+    /**
+     * Refuses where there are any, unless that risk was taken.
+     *
+     * @param files the config files after the change, by path
+     * @param done what would be done all the same, such as {@code staged}
+     */
+    void refuse(OpenCard card, Map<String, ConfigDocument> files, String done) throws CardException, IOException {
+        if (!work.order().accepts(NextStep.Allow.BLOCKERS)) {
+            CardRead before = new CardReads(work.workplace().store()).read(card, CardListing.of(card.volume()));
+            refuse(of(before, files), done);
+        }
     }
 
     /**
@@ -40,7 +60,7 @@ final class NewBlockers {
      *
      * @param files the config files after the change, by path
      */
-    List<Finding> of(CardRead before, Map<String, ConfigDocument> files) {
+    private List<Finding> of(CardRead before, Map<String, ConfigDocument> files) {
         List<ConfigText> config = new ArrayList<>();
         for (ConfigText text : before.config()) {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
@@ -54,12 +74,7 @@ final class NewBlockers {
                 .toList();
     }
 
-    /**
-     * Refuses where there are any.
-     *
-     * @param done what would be done where the risk is allowed, such as {@code staged}
-     */
-    static void refuse(List<Finding> blockers, String done) throws CardException {
+    private static void refuse(List<Finding> blockers, String done) throws CardException {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
             throw CardException.refused(

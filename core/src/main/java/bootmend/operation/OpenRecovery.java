@@ -33,17 +33,17 @@ public final class OpenRecovery implements Closeable {
      *
      * @throws CardException of kind REFUSED when the card was changed since, of kind CUT_SHORT when it fails again
      */
-    public ChangeView finish() throws CardException {
-        return view(recovery.finish(change.orElseThrow()));
+    public Made finish() throws CardException {
+        return made(recovery.finish(change.orElseThrow()));
     }
 
     /** Writes the old content back and reads that back. */
-    public ChangeView takeBack() throws CardException {
-        return view(recovery.takeBack(change.orElseThrow()));
+    public Made takeBack() throws CardException {
+        return made(recovery.takeBack(change.orElseThrow()));
     }
 
-    private static ChangeView view(Committed committed) {
-        return new ChangeView(committed.record().file().toString(), true, committed.secondReaderAgrees());
+    private static Made made(Committed committed) {
+        return Made.of(committed, committed.record().plan().isOfFolder());
     }
 
     @Override

@@ -5,106 +5,108 @@ import bootmend.card.OpenCard;
 import bootmend.change.Committed;
 import bootmend.change.Plan;
 import bootmend.finding.Finding;
+import bootmend.request.CardRequest;
 import bootmend.view.CardView;
-import java.io.Closeable;
-import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 
-/** A change that is worked out and not made yet; it holds the card open, and locked when it was begun for changing. */
-public final class ProposedChange implements Closeable {
+/** A change that was worked out on a card and not made: what it would do, byte for byte; immutable, and no card is held. */
+public final class ProposedChange {
 
-    /** How a plan is carried out. */
-    @FunctionalInterface
-    interface Commit {
-        Committed run() throws CardException;
-    }
+    private final CardRequest card;
+    private final ChangeOrder order;
+    private final LocalDateTime written;
+    private final Worked worked;
+    private final Path records;
 
-    private final OpenCard card;
-    private final CardView view;
-    private final List<LineChange> lines;
-    private final List<Finding> findings;
-    private final List<String> questions;
-    private final Plan plan;
-    private final Commit commit;
-
-    ProposedChange(OpenCard card, CardView view, List<LineChange> lines, Plan plan, Commit commit) {
-        this(card, view, lines, List.of(), plan, commit);
-    }
-
-    /** @param findings what a repair found on the card */
-    ProposedChange(
-            OpenCard card, CardView view, List<LineChange> lines, List<Finding> findings, Plan plan, Commit commit) {
-        this(card, view, lines, findings, List.of(), plan, commit);
-    }
-
-    /** @param questions what is to be asked before the change itself, each on its own */
-    ProposedChange(
-            OpenCard card,
-            CardView view,
-            List<LineChange> lines,
-            List<Finding> findings,
-            List<String> questions,
-            Plan plan,
-            Commit commit) {
-        this.findings = List.copyOf(findings);
-        this.questions = List.copyOf(questions);
+    ProposedChange(CardRequest card, ChangeOrder order, LocalDateTime written, Worked worked, Path records) {
         this.card = card;
-        this.view = view;
-        this.lines = List.copyOf(lines);
-        this.plan = plan;
-        this.commit = commit;
+        this.order = order;
+        this.written = written;
+        this.worked = worked;
+        this.records = records;
+    }
+
+    /** The card, as it was named. */
+    public CardRequest card() {
+        return card;
+    }
+
+    /** What was wanted. */
+    public ChangeOrder order() {
+        return order;
     }
 
     /** The card as it is before the change. */
-    public CardView card() {
-        return view;
+    public CardView before() {
+        return worked.before();
+    }
+
+    /** What becomes of each file that changes; all of a card's files that do. */
+    public List<FileEdit> files() {
+        return worked.files();
     }
 
     /** The lines that change, in the files' order. */
     public List<LineChange> lines() {
-        return lines;
+        return worked.files().stream().flatMap(file -> file.lines().stream()).toList();
     }
 
-    /** What is wrong with the card, each with whether this change mends it; empty for anything but a repair. */
+    /** What is wrong with the card, each with whether this change repairs it; empty for anything but a repair. */
     public List<Finding> findings() {
-        return findings;
+        return worked.findings();
     }
 
     /** What a user should say yes to before the change itself, each a question of its own. */
     public List<String> questions() {
-        return questions;
+        return worked.questions();
     }
 
-    /** Whether something is wrong that this change does not mend. */
-    public boolean leavesDamage() {
-        return findings.stream().anyMatch(finding -> !finding.isRepaired());
+    /** Sentences on what the change leaves as it is. */
+    public List<String> notes() {
+        return worked.notes();
     }
 
     public PlanView plan() {
-        return PlanView.of(plan);
+        return PlanView.of(worked.plan());
+    }
+
+    /** The folder on this computer that the undo record goes into. */
+    public Path records() {
+        return records;
     }
 
     /** Whether the card already is as wanted. */
     public boolean isNothing() {
-        return plan.isEmpty();
+        return worked.plan().isEmpty();
     }
 
-    /**
-     * Makes the change: undo record, ordered writes, forces, read-back.
-     *
-     * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
-     * @throws IllegalStateException when this is only a preview
-     */
-    public ChangeView apply() throws CardException {
-        if (!card.isForChanging()) {
-            throw new IllegalStateException("a preview is not applied");
-        }
-        Committed done = commit.run();
-        return new ChangeView(done.record().file().toString(), true, done.secondReaderAgrees());
+    /** Whether something is wrong with the card that this change does not repair. */
+    public boolean leavesDamage() {
+        return worked.findings().stream().anyMatch(finding -> !finding.isRepaired());
     }
 
-    @Override
-    public void close() throws IOException {
-        card.close();
+    /** Whether both write the same bytes to the same places of the same card, and ask and show the same. */
+    public boolean sameAs(ProposedChange other) {
+        return card.equals(other.card)
+                && worked.plan().writesTheSameAs(other.worked.plan())
+                && worked.files().equals(other.worked.files())
+                && worked.findings().equals(other.worked.findings())
+                && worked.questions().equals(other.worked.questions())
+                && before().partition().equals(other.before().partition());
+    }
+
+    /** What it came to where it is left at that. */
+    public ChangeOutcome leave() {
+        return isNothing() ? new ChangeOutcome.NothingToDo(this) : new ChangeOutcome.NotMade(this);
+    }
+
+    LocalDateTime written() {
+        return written;
+    }
+
+    Worked worked() {
+        return worked;
     }
 }

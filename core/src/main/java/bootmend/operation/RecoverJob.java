@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.NextStep;
+import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
@@ -26,7 +27,7 @@ public final class RecoverJob {
             Recovery recovery = card.recovery(workplace.store());
             return new OpenRecovery(card, recovery, recovery.find());
         } catch (CardException | IOException | RuntimeException e) {
-            throw ResetJob.closing(card, e);
+            throw closing(card, e);
         }
     }
 
@@ -43,5 +44,17 @@ public final class RecoverJob {
                     null,
                     NextStep.RecoverCard.of(waiting.get().record().file()));
         }
+    }
+
+    private static CardException closing(OpenCard card, Exception e) {
+        try {
+            card.close();
+        } catch (IOException closing) {
+            e.addSuppressed(closing);
+        }
+        if (e instanceof RuntimeException unexpected) {
+            throw unexpected;
+        }
+        return e instanceof CardException told ? told : JobErrors.unreadable((IOException) e);
     }
 }

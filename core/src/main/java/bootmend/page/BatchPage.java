@@ -2,7 +2,7 @@ package bootmend.page;
 
 import bootmend.StepWords;
 import bootmend.config.VisibleText;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.view.ConfigView;
 import java.io.Closeable;
 import java.io.IOException;
@@ -58,9 +58,7 @@ public final class BatchPage implements Closeable {
                 card.findings().stream()
                         .map(finding -> visible(card.words(finding)))
                         .toList());
-        row.put(
-                "undo",
-                card.made().map(ChangeView::undoRecord).map(BatchPage::visible).orElse(""));
+        row.put("undo", card.made().map(Made::record).map(BatchPage::visible).orElse(""));
         row.put(
                 "error",
                 card.error()

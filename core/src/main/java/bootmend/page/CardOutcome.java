@@ -4,9 +4,10 @@ import bootmend.CardException;
 import bootmend.batch.CardResult;
 import bootmend.finding.Finding;
 import bootmend.finding.Severity;
-import bootmend.operation.CardChange;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOutcome;
 import bootmend.operation.LineChange;
+import bootmend.operation.Made;
+import bootmend.operation.ProposedChange;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -34,7 +35,7 @@ public record CardOutcome(
         CardState state,
         Optional<Was> was,
         List<LineChange> changed,
-        Optional<ChangeView> made,
+        Optional<Made> made,
         List<Finding> findings,
         double seconds,
         Optional<CardException> error,
@@ -128,7 +129,7 @@ public record CardOutcome(
     }
 
     /** A change that was made, or only worked out. */
-    public static CardOutcome ofChange(CardResult<CardChange> result) {
+    public static CardOutcome ofChange(CardResult<ChangeOutcome> result) {
         return result.view().map(view -> changed(result, view)).orElseGet(() -> failed(result));
     }
 
@@ -146,14 +147,15 @@ public record CardOutcome(
                 wantsAttention);
     }
 
-    private static CardOutcome changed(CardResult<?> result, CardChange view) {
-        CardState planned = view.nothing() ? CardState.NOTHING : CardState.PLANNED;
+    private static CardOutcome changed(CardResult<?> result, ChangeOutcome outcome) {
+        ProposedChange view = outcome.change();
+        CardState planned = view.isNothing() ? CardState.NOTHING : CardState.PLANNED;
         return new CardOutcome(
                 result.card().toString(),
-                view.made().isPresent() ? CardState.CHANGED : planned,
+                outcome.ifMade().isPresent() ? CardState.CHANGED : planned,
                 Optional.of(Was.of(view.before())),
                 view.lines(),
-                view.made(),
+                outcome.ifMade(),
                 view.findings(),
                 seconds(result),
                 Optional.empty(),
@@ -177,9 +179,9 @@ public record CardOutcome(
         return Math.round(result.took().toNanos() / 1e9 * MILLIS) / MILLIS;
     }
 
-    /** Whether a change was made, forced and read back as planned. */
+    /** Whether a change was made, synced to the card and read back from it; not so in a mounted folder. */
     public boolean verified() {
-        return made.map(ChangeView::verified).orElse(false);
+        return made.filter(Made.OnCard.class::isInstance).isPresent();
     }
 
     /** Each changed line, such as {@code config.txt line 2: arm_freq=2000 -> #arm_freq=2000}. */

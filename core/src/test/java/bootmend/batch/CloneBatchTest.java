@@ -6,14 +6,14 @@ import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.CardChange;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
-import bootmend.operation.ProposedChange;
 import bootmend.operation.RecoverJob;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
 import bootmend.workplace.TestBench;
 import bootmend.workplace.Workplace;
@@ -40,7 +40,7 @@ class CloneBatchTest {
     private byte[] before;
     private List<Path> cards;
     private Workplace workplace;
-    private final List<CardResult<CardChange>> results = new ArrayList<>();
+    private final List<CardResult<ChangeOutcome>> results = new ArrayList<>();
 
     @BeforeEach
     void clonedCards() throws IOException {
@@ -61,20 +61,24 @@ class CloneBatchTest {
 
         assertThat(results)
                 .allSatisfy(result -> assertThat(
-                                result.view().orElseThrow().made().orElseThrow().verified())
+                                result.view().orElseThrow().ifMade().orElseThrow() instanceof Made.OnCard)
                         .isTrue());
         assertThat(results.stream()
-                        .map(result ->
-                                result.view().orElseThrow().made().orElseThrow().undoRecord())
+                        .map(result -> result.view()
+                                .orElseThrow()
+                                .ifMade()
+                                .orElseThrow()
+                                .record())
                         .distinct())
                 .hasSize(CARDS);
 
         results.clear();
         reset(workplace);
-        assertThat(results).allMatch(result -> result.view().orElseThrow().nothing());
+        assertThat(results).allMatch(result -> result.view().orElseThrow() instanceof ChangeOutcome.NothingToDo);
 
         for (int i : new int[] {0, 17, CARDS - 1}) {
-            try (ProposedChange back = new UndoJob(workplace).begin(CardRequest.of(cards.get(i)), UndoRequest.LAST)) {
+            {
+                TriedChange back = TriedChange.of(workplace, CardRequest.of(cards.get(i)), ChangeRequest.Undo.LAST);
                 back.apply();
             }
             assertThat(Files.readAllBytes(cards.get(i))).as("card %d", i).isEqualTo(before);
@@ -110,12 +114,14 @@ class CloneBatchTest {
     }
 
     private void reset(Workplace at) {
-        ResetJob job = new ResetJob(at);
+        ChangeOperation operation = new ChangeOperation(at);
+        ChangeOrder order = ChangeOrder.of(ChangeRequest.ToStock.PLAIN);
         new CardBatch(4)
                 .run(
                         cards,
-                        card -> CardChange.of(
-                                forChanging -> job.begin(CardRequest.of(card), ResetRequest.PLAIN), false),
+                        card -> operation
+                                .make(CardRequest.of(card), order, ChangeOperation.Approval.GIVEN)
+                                .orThrow(),
                         results::add);
     }
 }

@@ -12,7 +12,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -34,7 +33,7 @@ class HistoryTest {
     void theNewestChangeComesFirstWithItsLines() throws Exception {
         bench.insert(READER, TestBench.card(TUNED));
         bench.reset(READER);
-        bench.undo(READER, UndoRequest.LAST);
+        bench.undo(READER, ChangeRequest.Undo.LAST);
 
         List<HistoryEntry> history = history();
 
@@ -51,10 +50,10 @@ class HistoryTest {
         SparseDisk before = card.copy();
         bench.insert(READER, card);
         bench.reset(READER);
-        bench.undo(READER, UndoRequest.LAST);
+        bench.undo(READER, ChangeRequest.Undo.LAST);
 
         assertThat(card.differingSectors(before)).isEmpty();
-        assertThatThrownBy(() -> bench.undo(READER, UndoRequest.LAST))
+        assertThatThrownBy(() -> bench.undo(READER, ChangeRequest.Undo.LAST))
                 .isInstanceOf(CardException.class)
                 .hasMessageContaining("no change to this card");
     }
@@ -65,10 +64,10 @@ class HistoryTest {
         bench.insert(READER, card);
         bench.reset(READER);
 
-        bench.undo(READER, new UndoRequest(OptionalInt.of(0), false));
+        bench.undo(READER, ChangeRequest.Undo.to(0));
         assertThat(config(card)).isEqualTo(TUNED);
 
-        bench.undo(READER, new UndoRequest(OptionalInt.of(1), false));
+        bench.undo(READER, ChangeRequest.Undo.to(1));
         assertThat(config(card)).isEqualTo(RESET);
         assertThat(history())
                 .extracting(HistoryEntry::title)
@@ -78,7 +77,7 @@ class HistoryTest {
     @Test
     void aNumberThatTheHistoryDoesNotHaveIsRefused() throws Exception {
         bench.insert(READER, TestBench.card(TUNED));
-        assertThatThrownBy(() -> bench.undo(READER, new UndoRequest(OptionalInt.of(1), false)))
+        assertThatThrownBy(() -> bench.undo(READER, ChangeRequest.Undo.to(1)))
                 .isInstanceOfSatisfying(
                         CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
     }
@@ -94,15 +93,15 @@ class HistoryTest {
         bench.reset(READER);
 
         assertThat(history()).as("one change each, though the reader saw two").hasSize(1);
-        bench.undo(READER, UndoRequest.LAST);
+        bench.undo(READER, ChangeRequest.Undo.LAST);
         assertThat(config(second)).isEqualTo(TUNED);
 
         bench.insert(READER, first);
-        bench.undo(READER, UndoRequest.LAST);
+        bench.undo(READER, ChangeRequest.Undo.LAST);
         assertThat(config(first)).isEqualTo(TUNED);
 
         bench.insert(READER, third);
-        assertThatThrownBy(() -> bench.undo(READER, UndoRequest.LAST)).isInstanceOf(CardException.class);
+        assertThatThrownBy(() -> bench.undo(READER, ChangeRequest.Undo.LAST)).isInstanceOf(CardException.class);
         assertThat(config(third)).isEqualTo(TUNED);
     }
 
@@ -112,7 +111,7 @@ class HistoryTest {
         bench.insert(READER, card);
         bench.reset(READER);
         bench.insert("/dev/other", card);
-        bench.undo("/dev/other", UndoRequest.LAST);
+        bench.undo("/dev/other", ChangeRequest.Undo.LAST);
         assertThat(config(card)).isEqualTo(TUNED);
     }
 
@@ -125,7 +124,7 @@ class HistoryTest {
         long fat = 512;
         card.patch(fat + 3, (byte) (card.toBytes(fat + 3, 1)[0] & 0x7F));
 
-        bench.undo(READER, UndoRequest.LAST);
+        bench.undo(READER, ChangeRequest.Undo.LAST);
 
         assertThat(config(card)).isEqualTo(TUNED);
         assertThat(card.toBytes(fat + 3, 1)[0] & 0x80)
@@ -141,7 +140,7 @@ class HistoryTest {
         byte[] edited = "#arm_freq=1234".getBytes(StandardCharsets.US_ASCII);
         card.patch(placeOf(card, RESET), edited);
 
-        assertThatThrownBy(() -> bench.undo(READER, UndoRequest.LAST)).isInstanceOf(CardException.class);
+        assertThatThrownBy(() -> bench.undo(READER, ChangeRequest.Undo.LAST)).isInstanceOf(CardException.class);
         assertThat(config(card)).startsWith("#arm_freq=1234");
     }
 

@@ -84,7 +84,8 @@ final class HostileCards {
         RecordingDevice recorded = new RecordingDevice(card);
         int planned = 0;
         PartitionView partition = null;
-        try (ProposedChange change = new ResetJob(workplace(host, recorded)).begin(CARD, ResetRequest.PLAIN)) {
+        try {
+            TriedChange change = TriedChange.of(workplace(host, recorded), CARD, ChangeRequest.ToStock.PLAIN);
             planned = change.plan().sectorsWritten();
             partition = change.card().partition();
             if (!change.isNothing()) {

@@ -33,7 +33,7 @@ class HostileRepairTest {
 
     private static final long CASES = Long.getLong("bootmend.hostile.repairs", 400);
     private static final CardRequest CARD = CardRequest.of(Path.of("/cards/hostile.img"));
-    private static final RepairRequest FREE_LOST = new RepairRequest(true, false);
+    private static final ChangeRequest.Repair FREE_LOST = new ChangeRequest.Repair(true);
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
     /** Ten full looks, each at every FAT sector of the largest base card for each of four candidates. */
     private static final long MOST_ACCESSES = 100_000;
@@ -67,14 +67,15 @@ class HostileRepairTest {
                 return;
             }
             repaired++;
-            try (ProposedChange again =
-                    new RepairJob(workplace(host, new RecordingDevice(card))).begin(CARD, FREE_LOST)) {
+            {
+                TriedChange again = TriedChange.of(workplace(host, new RecordingDevice(card)), CARD, FREE_LOST);
                 assertThat(again.isNothing())
                         .as("a second repair: %s", again.findings())
                         .isTrue();
             }
-            try (ProposedChange undo =
-                    new UndoJob(workplace(host, new RecordingDevice(card))).begin(CARD, UndoRequest.LAST)) {
+            {
+                TriedChange undo =
+                        TriedChange.of(workplace(host, new RecordingDevice(card)), CARD, ChangeRequest.Undo.LAST);
                 undo.apply();
             }
             assertThat(card.differingSectors(before)).isEmpty();
@@ -83,7 +84,8 @@ class HostileRepairTest {
 
     private boolean repair(FileSystem host, SparseDisk card) throws IOException {
         RecordingDevice recorded = new RecordingDevice(card);
-        try (ProposedChange change = new RepairJob(workplace(host, recorded)).begin(CARD, FREE_LOST)) {
+        try {
+            TriedChange change = TriedChange.of(workplace(host, recorded), CARD, FREE_LOST);
             if (change.isNothing()) {
                 return false;
             }

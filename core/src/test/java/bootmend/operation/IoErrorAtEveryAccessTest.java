@@ -112,8 +112,8 @@ class IoErrorAtEveryAccessTest {
     }
 
     private static CardException tryReset(Workplace workplace) throws IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(CARD, ResetRequest.PLAIN)) {
-            change.apply();
+        try {
+            TriedChange.make(workplace, CARD, ChangeRequest.ToStock.PLAIN);
             return null;
         } catch (CardException e) {
             return e;
@@ -129,10 +129,10 @@ class IoErrorAtEveryAccessTest {
     }
 
     private static int writes(SparseDisk before) throws CardException, IOException {
-        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix());
-                ProposedChange change =
-                        new ResetJob(workplace(host, before.copy())).preview(CARD, ResetRequest.PLAIN)) {
-            return change.plan().sectorsWritten();
+        try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
+            return TriedChange.of(workplace(host, before.copy()), CARD, ChangeRequest.ToStock.PLAIN)
+                    .plan()
+                    .sectorsWritten();
         }
     }
 

@@ -43,7 +43,7 @@ class LineEditTest {
         for (List<String> changed : others) {
             asked = 0;
 
-            List<LineEdit> edits = between(old, changed);
+            List<LineEdit<String>> edits = between(old, changed);
 
             assertThat(applied(old, edits)).isEqualTo(changed);
             assertThat(asked).isLessThanOrEqualTo(160L * (old.size() + changed.size()));
@@ -59,13 +59,13 @@ class LineEditTest {
         changed.addAll(5, List.of("[all]", "arm_freq=1500"));
         changed.add("gpu_freq=500");
 
-        List<LineEdit> edits = between(old, changed);
+        List<LineEdit<String>> edits = between(old, changed);
 
         assertThat(edits)
                 .containsExactly(
-                        new LineEdit(2, List.of("# line 2", "# line 3"), List.of()),
-                        new LineEdit(7, List.of(), List.of("[all]", "arm_freq=1500")),
-                        new LineEdit(lines, List.of(), List.of("gpu_freq=500")));
+                        new LineEdit<>(2, List.of("# line 2", "# line 3"), List.of()),
+                        new LineEdit<>(7, List.of(), List.of("[all]", "arm_freq=1500")),
+                        new LineEdit<>(lines, List.of(), List.of("gpu_freq=500")));
     }
 
     @Test
@@ -76,17 +76,17 @@ class LineEditTest {
         assertThat(asked).isLessThanOrEqualTo(2L * text.size());
     }
 
-    private List<LineEdit> between(List<String> old, List<String> changed) {
+    private List<LineEdit<String>> between(List<String> old, List<String> changed) {
         return LineEdit.between(old, changed, (left, right) -> {
             asked++;
             return left.equals(right);
         });
     }
 
-    private static List<String> applied(List<String> old, List<LineEdit> edits) {
+    private static List<String> applied(List<String> old, List<LineEdit<String>> edits) {
         List<String> made = new ArrayList<>();
         int done = 0;
-        for (LineEdit edit : edits) {
+        for (LineEdit<String> edit : edits) {
             made.addAll(old.subList(done, edit.at()));
             assertThat(old.subList(edit.at(), edit.at() + edit.old().size())).isEqualTo(edit.old());
             made.addAll(edit.changed());

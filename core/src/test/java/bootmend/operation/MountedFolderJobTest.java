@@ -75,11 +75,12 @@ class MountedFolderJobTest {
 
     @Test
     void aResetNamesFilesAndIsTakenBackToTheSameBytes() throws CardException, IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(workplace, request, ChangeRequest.ToStock.PLAIN);
             assertThat(change.plan().ofFolder()).isTrue();
             assertThat(change.plan().files()).containsExactly("config.txt", "LAB/Extra.TXT");
             assertThat(change.plan().sectorsWritten()).isZero();
-            assertThat(change.apply().verified()).isTrue();
+            assertThat(change.apply()).isInstanceOf(Made.InFolder.class);
         }
         assertThat(read("CONFIG.TXT")).isEqualTo("# cart\n#arm_freq=2100\r\ninclude LAB/Extra.TXT\n#over_voltage=2\n");
         assertThat(read("lab/extra.txt")).isEqualTo("#gpu_freq=600\n");
@@ -87,11 +88,13 @@ class MountedFolderJobTest {
         assertThat(new HistoryJob(workplace).run(request))
                 .singleElement()
                 .satisfies(entry -> assertThat(entry.lines()).hasSize(3));
-        try (ProposedChange again = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
+        {
+            TriedChange again = TriedChange.of(workplace, request, ChangeRequest.ToStock.PLAIN);
             assertThat(again.isNothing()).isTrue();
         }
 
-        try (ProposedChange back = new UndoJob(workplace).begin(request, UndoRequest.LAST)) {
+        {
+            TriedChange back = TriedChange.of(workplace, request, ChangeRequest.Undo.LAST);
             back.apply();
         }
         assertThat(read("CONFIG.TXT")).isEqualTo(CONFIG);
@@ -111,7 +114,7 @@ class MountedFolderJobTest {
     @Test
     void repairIsRefusedWithWords() {
         assertRefused(
-                () -> new RepairJob(workplace).preview(request, RepairRequest.PLAIN),
+                () -> TriedChange.of(workplace, request, ChangeRequest.Repair.PLAIN),
                 CardException.Kind.REFUSED,
                 "a mounted folder cannot be repaired",
                 "<LIST_CARDS>");
@@ -157,7 +160,7 @@ class MountedFolderJobTest {
         Files.createSymbolicLink(folder.resolve("config.txt"), outside);
 
         assertRefused(
-                () -> new ResetJob(workplace).begin(request, ResetRequest.PLAIN),
+                () -> TriedChange.of(workplace, request, ChangeRequest.ToStock.PLAIN),
                 CardException.Kind.UNREADABLE,
                 "has no config.txt",
                 ".");
@@ -185,15 +188,17 @@ class MountedFolderJobTest {
 
     @Test
     void aFileThatChangedSinceItWasShownIsLeftAlone() throws CardException, IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(workplace, request, ChangeRequest.ToStock.PLAIN);
             write("CONFIG.TXT", "arm_freq=1900\n");
-            assertRefused(change::apply, CardException.Kind.REFUSED, "changed since it was read", "Try again.");
+            assertRefused(change::apply, CardException.Kind.REFUSED, "not as it was", "Look at it again");
         }
         assertThat(read("CONFIG.TXT")).isEqualTo("arm_freq=1900\n");
     }
 
     private void reset() throws CardException, IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(request, ResetRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(workplace, request, ChangeRequest.ToStock.PLAIN);
             change.apply();
         }
     }

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
@@ -27,7 +28,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -82,19 +82,19 @@ class NeverStraysTest {
                 return null;
             });
             assertThat(recorded.writes()).as("looking writes nothing").isEmpty();
-            run(workplace -> new ResetJob(workplace).begin(CARD, ResetRequest.PLAIN));
-            run(workplace -> new UndoJob(workplace).begin(CARD, UndoRequest.LAST));
-            run(workplace -> new RepairJob(workplace).begin(CARD, new RepairRequest(true, false)));
-            run(workplace -> new ResetJob(workplace).begin(CARD, new ResetRequest(true, Set.of(), true)));
+            run(workplace -> TriedChange.of(workplace, CARD, ChangeRequest.ToStock.PLAIN));
+            run(workplace -> TriedChange.of(workplace, CARD, ChangeRequest.Undo.LAST));
+            run(workplace -> TriedChange.of(workplace, CARD, new ChangeRequest.Repair(true)));
+            run(workplace -> TriedChange.of(workplace, CARD, inPlace(new ChangeRequest.ToStock(true, Set.of()))));
             run(workplace -> {
                 new RecoverJob(workplace).begin(CARD).close();
                 return null;
             });
-            run(workplace -> new UndoJob(workplace).begin(CARD, new UndoRequest(OptionalInt.of(0), true)));
+            run(workplace -> TriedChange.of(workplace, CARD, inPlace(ChangeRequest.Undo.to(0))));
         }
 
         private interface Job {
-            ProposedChange begin(Workplace workplace) throws CardException, IOException;
+            TriedChange begin(Workplace workplace) throws CardException, IOException;
         }
 
         private void run(Job job) throws IOException {
@@ -103,7 +103,8 @@ class NeverStraysTest {
                     host.getPath("/home"),
                     Clock.systemUTC(),
                     (path, forChanging) -> CardSource.of(path, new PartitionWindow(recorded, 0, recorded.getSize())));
-            try (ProposedChange change = job.begin(workplace)) {
+            try {
+                TriedChange change = job.begin(workplace);
                 if (change != null && !change.isNothing()) {
                     change.apply();
                     check(change);
@@ -115,7 +116,11 @@ class NeverStraysTest {
             }
         }
 
-        private void check(ProposedChange change) {
+        private static ChangeOrder inPlace(ChangeRequest request) {
+            return ChangeOrder.of(request).accepting(NextStep.Allow.IN_PLACE);
+        }
+
+        private void check(TriedChange change) {
             PartitionView partition = change.card().partition();
             long start = partition.firstSector() * partition.sectorBytes();
             boolean bootSectorNamed = change.plan().sectorsByKind().containsKey(SectorKind.BOOT_SECTOR.words());

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -58,36 +59,33 @@ class ProfileAndStageTest {
     void aProfileMovesFromOneCardToAnother() throws Exception {
         save("cart", CART);
 
-        put(MAST, ProfileRequest.of("cart"));
+        put(MAST, profile("cart"));
 
         assertThat(config(mast))
                 .isEqualTo("dtparam=spi=on\n#gpu_freq=700\n[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
-        try (ProposedChange again = new PutProfileJob(bench.workplace()).begin(card(MAST), ProfileRequest.of("cart"))) {
+        {
+            TriedChange again = TriedChange.of(bench.workplace(), card(MAST), profile("cart"));
             assertThat(again.isNothing()).isTrue();
         }
-        bench.undo(MAST, UndoRequest.LAST);
+        bench.undo(MAST, ChangeRequest.Undo.LAST);
         assertThat(config(mast)).isEqualTo("dtparam=spi=on\ngpu_freq=700\n");
     }
 
     @Test
     void anUnprovenProfileAsksAQuestionOfItsOwn() throws Exception {
         save("cart", CART);
-        try (ProposedChange change =
-                new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart"))) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), card(MAST), profile("cart"));
             assertThat(change.questions()).singleElement().asString().contains("unproven");
-            CardChange ofMany = CardChange.of(
-                    forChanging -> new PutProfileJob(bench.workplace()).preview(card(MAST), ProfileRequest.of("cart")),
-                    true);
-            assertThat(ofMany.questions()).isEqualTo(change.questions());
         }
     }
 
     @Test
     void aProfileOfAnotherBoardIsRefusedUnlessTheRiskIsTaken() throws Exception {
         save("cart", CART);
-        ProfileRequest other = new ProfileRequest("cart", Optional.of("pi5"), false, false, false);
+        ChangeOrder other = ChangeOrder.of(new ChangeRequest.ToProfile("cart", Optional.of("pi5")));
         refused(() -> put(MAST, other), "is for pi4, not for pi5");
-        put(MAST, new ProfileRequest("cart", Optional.of("pi5"), true, false, false));
+        put(MAST, other.accepting(NextStep.Allow.OTHER_BOARD));
         assertThat(config(mast)).contains("[pi5]\narm_freq=1750\n");
     }
 
@@ -96,8 +94,8 @@ class ProfileAndStageTest {
     void aProfileThatVoidsTheWarrantyIsRefusedUnlessTheRiskIsTaken() throws Exception {
         bench.insert("/cards/old.img", TestBench.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
         new ProfileJob(bench.workplace()).save(card("/cards/old.img"), request("wild", "pi3", List.of()));
-        refused(() -> put(MAST, ProfileRequest.of("wild")), "blocker");
-        put(MAST, new ProfileRequest("wild", Optional.empty(), false, true, false));
+        refused(() -> put(MAST, profile("wild")), "blocker");
+        put(MAST, profile("wild").accepting(NextStep.Allow.BLOCKERS));
         assertThat(config(mast)).contains("force_turbo=1");
     }
 
@@ -114,7 +112,7 @@ class ProfileAndStageTest {
                 .file("pieeprom.sig", new byte[90])
                 .writeTo(waiting, 0);
         bench.insert("/cards/waiting.img", waiting);
-        refused(() -> put("/cards/waiting.img", ProfileRequest.of("cart")), "blocker");
+        refused(() -> put("/cards/waiting.img", profile("cart")), "blocker");
     }
 
     @Test
@@ -177,14 +175,15 @@ class ProfileAndStageTest {
         assertThat(new ShowJob(bench.workplace()).run(card(CART)).notes())
                 .anyMatch(note -> note.contains("tryboot.txt"));
 
-        bench.undo(CART, UndoRequest.LAST);
+        bench.undo(CART, ChangeRequest.Undo.LAST);
         assertThat(cart.differingSectors(before)).isEmpty();
     }
 
     @Test
     void anAdoptedTrialIsTheConfigFile() throws Exception {
         stage("arm_freq=1850");
-        try (ProposedChange change = new StageJob(bench.workplace()).adopt(card(CART), true, false)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Adopt());
             change.apply();
         }
         assertThat(config(cart)).isEqualTo("[pi4]\narm_freq=1850\nover_voltage=2\n[all]\n");
@@ -192,21 +191,59 @@ class ProfileAndStageTest {
     }
 
     @Test
+    void adoptingAsksWhereTheConfigFileWasEditedSince() throws Exception {
+        stage("arm_freq=1850", "temp_limit=70");
+        assertThat(TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Adopt())
+                        .questions())
+                .isEmpty();
+        String staged = file(cart, "tryboot.txt").orElseThrow();
+        SparseDisk edited = FatSpec.fat16(5000).build().emptyDisk();
+        new FatBuilder(FatSpec.fat16(5000).build())
+                .file("config.txt", "[pi4]\narm_freq=1750\n[all]\nhdmi_group=2\n".getBytes(StandardCharsets.US_ASCII))
+                .file("tryboot.txt", staged.getBytes(StandardCharsets.US_ASCII))
+                .writeTo(edited, 0);
+        bench.insert(CART, edited);
+
+        assertThat(TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Adopt())
+                        .questions())
+                .singleElement()
+                .asString()
+                .startsWith("One line");
+    }
+
+    @Test
+    void settingsStagedOverOthersAreShownAgainstThose() throws Exception {
+        stage("arm_freq=1850");
+        TriedChange again =
+                TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Stage("pi4", List.of("arm_freq=1900")));
+
+        assertThat(again.change().files())
+                .singleElement()
+                .matches(file ->
+                        file.kind() == FileEdit.Kind.CHANGED && file.path().equals("tryboot.txt"));
+        assertThat(again.lines())
+                .containsExactly(SampleChange.line("tryboot.txt", 2, "arm_freq=1850", "arm_freq=1900"));
+        assertThat(again.change().notes()).singleElement().asString().contains("staged already");
+    }
+
+    @Test
     void anUnstagedTrialIsGone() throws Exception {
         stage("arm_freq=1850");
-        try (ProposedChange change = new StageJob(bench.workplace()).unstage(card(CART), true)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Unstage());
             change.apply();
         }
         assertThat(file(cart, "tryboot.txt")).isEmpty();
-        refused(() -> new StageJob(bench.workplace()).unstage(card(CART), true).close(), "no settings are staged");
+        refused(
+                () -> TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Unstage()),
+                "no settings are staged");
     }
 
     @Test
     void aBoardWithoutTryOnceIsRefused() {
         refused(
-                () -> new StageJob(bench.workplace())
-                        .stage(card(CART), new StageRequest("pi3", List.of("arm_freq=1300"), false, false), true)
-                        .close(),
+                () -> TriedChange.of(
+                        bench.workplace(), card(CART), new ChangeRequest.Stage("pi3", List.of("arm_freq=1300"))),
                 "no try-once start");
     }
 
@@ -266,17 +303,20 @@ class ProfileAndStageTest {
                 .trial();
     }
 
-    private void put(String card, ProfileRequest request) throws CardException, IOException {
-        try (ProposedChange change = new PutProfileJob(bench.workplace()).begin(card(card), request)) {
+    private static ChangeOrder profile(String name) {
+        return ChangeOrder.of(new ChangeRequest.ToProfile(name, Optional.empty()));
+    }
+
+    private void put(String card, ChangeOrder request) throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), card(card), request);
             change.apply();
         }
     }
 
     private void stage(String... settings) throws CardException, IOException {
-        StageRequest request = new StageRequest("pi4", List.of(settings), false, false);
-        try (ProposedChange change = new StageJob(bench.workplace()).stage(card(CART), request, true)) {
-            change.apply();
-        }
+        TriedChange.of(bench.workplace(), card(CART), new ChangeRequest.Stage("pi4", List.of(settings)))
+                .apply();
     }
 
     private static CardRequest card(String path) {

@@ -83,9 +83,8 @@ class RepairCutTest {
     }
 
     private static boolean fails(FileSystem host, BlockDevice device) throws IOException {
-        try (ProposedChange change =
-                new RepairJob(workplace(host, device)).begin(CARD, new RepairRequest(true, false))) {
-            change.apply();
+        try {
+            TriedChange.make(workplace(host, device), CARD, new ChangeRequest.Repair(true));
             return false;
         } catch (CardException e) {
             assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);

@@ -48,7 +48,7 @@ class RepairJobTest {
     private static final String REPAIRS = "/bootmend/job/repairs.csv";
     private static final String PATH = "/cards/lab.img";
     private static final CardRequest CARD = CardRequest.of(Path.of(PATH));
-    private static final RepairRequest FREE_LOST = new RepairRequest(true, false);
+    private static final ChangeRequest.Repair FREE_LOST = new ChangeRequest.Repair(true);
 
     @TempDir
     private Path folder;
@@ -79,7 +79,7 @@ class RepairJobTest {
         SparseDisk once = card.copy();
         assertThat(isNothing()).as("a second repair").isTrue();
         if (!once.differingSectors(damaged.disk()).isEmpty()) {
-            bench.undo(PATH, UndoRequest.LAST);
+            bench.undo(PATH, ChangeRequest.Undo.LAST);
         }
         assertThat(card.differingSectors(damaged.disk())).as("after undo").isEmpty();
     }
@@ -100,7 +100,8 @@ class RepairJobTest {
     void findsNothingOnHealthyCards() throws CardException, IOException {
         for (DemoCard demo : DemoCards.all()) {
             bench.insert(PATH, DemoCards.build(demo));
-            try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, FREE_LOST)) {
+            {
+                TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
                 assertThat(change.findings()).as(demo.fileName()).isEmpty();
                 assertThat(change.isNothing()).isTrue();
             }
@@ -135,7 +136,7 @@ class RepairJobTest {
         SparseDisk card = damaged.disk().copy();
         bench.insert(PATH, card);
 
-        repair(RepairRequest.PLAIN, true);
+        repair(ChangeRequest.Repair.PLAIN, true);
 
         assertThat(CardFiles.of(card, damaged.layout()).get("config.txt"))
                 .isEqualTo(CardFiles.of(damaged.healthy(), damaged.layout()).get("config.txt"));
@@ -150,7 +151,8 @@ class RepairJobTest {
         bench.insert(PATH, card);
         SparseDisk before = card.copy();
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.leavesDamage()).isTrue();
             // FSInfo counts them as free; the FAT is what counts, so FSInfo alone is put right.
             assertThat(change.plan().sectorsByKind()).containsExactly(Map.entry("FSInfo", 1));
@@ -166,7 +168,8 @@ class RepairJobTest {
         card.patch(damaged.volumeOffset() + 0x41, (byte) 1);
         bench.insert(PATH, card);
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             assertThat(change.findings()).extracting(Finding::id).contains("dirty-mark", "cross-linked");
             assertThat(change.findings()).noneMatch(Finding::isRepaired);
             assertThat(change.isNothing()).isTrue();
@@ -176,7 +179,8 @@ class RepairJobTest {
     @Test
     void crossLinkedFilesNameEachOther() throws CardException, IOException {
         bench.insert(PATH, DamagedCards.card("cross-linked").disk());
-        try (ProposedChange change = new RepairJob(bench.workplace()).preview(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.findings())
                     .filteredOn(finding -> finding.id().equals("cross-linked"))
                     .anySatisfy(finding -> {
@@ -194,7 +198,8 @@ class RepairJobTest {
     void severalFilesThatMayBeTheConfigFileAreLeftAlone() throws CardException, IOException {
         SparseDisk card = card(FatItem.file("config.txt.txt", new byte[10]), FatItem.file("config", new byte[10]));
         bench.insert(PATH, card);
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.findings()).singleElement().satisfies(finding -> {
                 assertThat(finding.id()).isEqualTo("config-misnamed");
                 assertThat(finding.isRepaired()).isFalse();
@@ -219,7 +224,8 @@ class RepairJobTest {
                 Clock.systemUTC(),
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize())));
 
-        try (ProposedChange change = new RepairJob(workplace).begin(CARD, RepairRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(workplace, CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.plan().steps())
                     .extracting(PlanView.Step::words)
                     .containsExactly("give the config file its name", "give the config file its name");
@@ -241,7 +247,7 @@ class RepairJobTest {
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
 
-        assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("config-misnamed", "config-utf16");
+        assertThat(repair(ChangeRequest.Repair.PLAIN, true)).containsExactly("config-misnamed", "config-utf16");
 
         assertThat(new ShowJob(bench.workplace())
                         .run(CARD)
@@ -249,7 +255,7 @@ class RepairJobTest {
                         .orElseThrow()
                         .bytes())
                 .isEqualTo(text.length());
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
         assertThat(card.differingSectors(before)).isEmpty();
     }
 
@@ -258,14 +264,14 @@ class RepairJobTest {
         SparseDisk card = DamagedCards.card("config-cr-only").disk();
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
-        repair(RepairRequest.PLAIN, true);
+        repair(ChangeRequest.Repair.PLAIN, true);
         bench.reset(PATH);
         assertThat(new HistoryJob(bench.workplace()).run(CARD))
                 .extracting(HistoryEntry::title)
                 .containsExactly("back to stock", "repair");
 
-        bench.undo(PATH, UndoRequest.LAST);
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
 
         assertThat(card.differingSectors(before)).isEmpty();
     }
@@ -279,10 +285,10 @@ class RepairJobTest {
         SparseDisk before = card.copy();
         bench.insert(PATH, card);
 
-        assertThat(repair(RepairRequest.PLAIN, true)).containsExactly("boot-sector-damaged");
+        assertThat(repair(ChangeRequest.Repair.PLAIN, true)).containsExactly("boot-sector-damaged");
 
         assertThat(Fsck.complaints(card, base.layout(), folder)).isEmpty();
-        bench.undo(PATH, UndoRequest.LAST);
+        bench.undo(PATH, ChangeRequest.Undo.LAST);
         assertThat(card.differingSectors(before)).isEmpty();
     }
 
@@ -294,7 +300,8 @@ class RepairJobTest {
         card.patch(13, (byte) sectorsPerCluster);
         bench.insert(PATH, card);
 
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             assertThat(change.findings()).extracting(Finding::id).contains("beyond-belief");
             assertThat(change.leavesDamage()).isTrue();
             assertThat(change.isNothing()).isTrue();
@@ -313,8 +320,9 @@ class RepairJobTest {
     }
 
     /** Repairs the card and gives the ids of what was found, each once, in order. */
-    private Set<String> repair(RepairRequest request, boolean mendsAll) throws CardException, IOException {
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, request)) {
+    private Set<String> repair(ChangeRequest.Repair request, boolean mendsAll) throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, request);
             assertThat(change.leavesDamage())
                     .as("damage is left: %s", change.findings())
                     .isEqualTo(!mendsAll);
@@ -327,7 +335,8 @@ class RepairJobTest {
     }
 
     private boolean isNothing() throws CardException, IOException {
-        try (ProposedChange change = new RepairJob(bench.workplace()).begin(CARD, FREE_LOST)) {
+        {
+            TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
             return change.isNothing();
         }
     }

@@ -14,7 +14,6 @@ import bootmend.view.TuningView;
 import bootmend.workplace.MemoryCard;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
@@ -52,7 +51,7 @@ class ResetJobTest {
         assertThat(tuned.tuning()).extracting(TuningView::line).containsExactly(2, 4);
         assertThat(card.lastJob().writes()).isEmpty();
 
-        assertThat(card.reset(ResetRequest.PLAIN)).isTrue();
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isTrue();
         assertThat(card.text("config.txt")).isEqualTo(STOCK);
         assertThat(card.show().isStock()).isTrue();
 
@@ -63,10 +62,10 @@ class ResetJobTest {
     @Test
     void aSecondResetWritesNothing() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
         SparseDisk once = card.disk.copy();
 
-        assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isFalse();
 
         assertThat(card.lastJob().writes()).isEmpty();
         assertThat(card.disk.differingSectors(once)).isEmpty();
@@ -75,14 +74,13 @@ class ResetJobTest {
     @Test
     void previewWritesNothingAndNamesTheLines() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
-        try (ProposedChange change =
-                new ResetJob(card.workplace()).preview(CardRequest.of(Path.of("card")), ResetRequest.PLAIN)) {
+        {
+            TriedChange change =
+                    TriedChange.of(card.workplace(), CardRequest.of(Path.of("card")), ChangeRequest.ToStock.PLAIN);
             assertThat(change.lines())
                     .containsExactly(
-                            new LineChange(
-                                    "config.txt", 2, Optional.of("arm_freq=2350"), Optional.of("#arm_freq=2350")),
-                            new LineChange(
-                                    "config.txt", 4, Optional.of("over_voltage=8"), Optional.of("#over_voltage=8")));
+                            SampleChange.line("config.txt", 2, "arm_freq=2350", "#arm_freq=2350"),
+                            SampleChange.line("config.txt", 4, "over_voltage=8", "#over_voltage=8"));
             assertThat(change.plan().sectorsWritten())
                     .isEqualTo(change.plan().steps().stream()
                             .mapToInt(PlanView.Step::sectors)
@@ -95,7 +93,7 @@ class ResetJobTest {
     @Test
     void removeTakesTheLinesOut() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(TUNED);
-        card.reset(new ResetRequest(true, Set.of(), false));
+        card.reset(new ChangeRequest.ToStock(true, Set.of()));
 
         assertThat(card.text("config.txt")).isEqualTo("# arm cart\ndtparam=spi=on\n");
     }
@@ -104,7 +102,7 @@ class ResetJobTest {
     void removeMayLeaveAnEmptyFile() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig(FatSpec.fat32(66000).build(), "arm_freq=2000");
         SparseDisk before = card.disk.copy();
-        card.reset(new ResetRequest(true, Set.of(), false));
+        card.reset(new ChangeRequest.ToStock(true, Set.of()));
         assertThat(card.text("config.txt")).isEmpty();
 
         card.undo();
@@ -114,7 +112,7 @@ class ResetJobTest {
     @Test
     void lineEndsStay() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("a=1\r\narm_freq=2000\r\n[pi4]\r\nover_voltage=6");
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
 
         assertThat(card.text("config.txt")).isEqualTo("a=1\r\n#arm_freq=2000\r\n[pi4]\r\n#over_voltage=6");
     }
@@ -122,7 +120,7 @@ class ResetJobTest {
     @Test
     void linesUnderNoneStay() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("[none]\narm_freq=2200\n[all]\narm_freq=2100\n");
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
 
         assertThat(card.text("config.txt")).isEqualTo("[none]\narm_freq=2200\n[all]\n#arm_freq=2100\n");
     }
@@ -131,12 +129,12 @@ class ResetJobTest {
     void keysThatAreShownOnlyAreResetWhenNamed() throws CardException, IOException {
         MemoryCard card = MemoryCard.withConfig("arm_boost=1\n");
 
-        assertThat(card.reset(ResetRequest.PLAIN)).isFalse();
-        assertThat(card.reset(new ResetRequest(false, Set.of("arm_boost"), false)))
+        assertThat(card.reset(ChangeRequest.ToStock.PLAIN)).isFalse();
+        assertThat(card.reset(new ChangeRequest.ToStock(false, Set.of("arm_boost"))))
                 .isTrue();
         assertThat(card.text("config.txt")).isEqualTo("#arm_boost=1\n");
         assertStops(
-                () -> card.begin(new ResetRequest(false, Set.of("dtparam"), false)),
+                () -> card.begin(new ChangeRequest.ToStock(false, Set.of("dtparam"))),
                 CardException.Kind.USAGE,
                 "dtparam is no tuning key");
     }
@@ -156,7 +154,7 @@ class ResetJobTest {
         assertThat(card.show().notes()).hasSize(2);
         assertThat(card.show().notes().get(0)).contains("gone.txt", "not on the boot partition");
         assertThat(card.show().notes().get(1)).contains("config.txt, which is being read already");
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
         assertThat(card.text("config.txt")).isEqualTo("include lab/tuning.txt\n#arm_freq=2000\ninclude gone.txt\n");
         assertThat(card.text("lab/tuning.txt")).isEqualTo("#over_voltage=6\ninclude config.txt\n");
 
@@ -176,7 +174,7 @@ class ResetJobTest {
         assertThat(card.show().tuning()).hasSize(1);
         byte[] free = card.disk.toBytes(512 + 488, 4);
 
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
 
         assertThat(card.text("lab/tuning-a.txt")).isEqualTo("#over_voltage=6\n");
         assertThat(card.disk.toBytes(512 + 488, 4)).isEqualTo(free);
@@ -204,7 +202,8 @@ class ResetJobTest {
 
         assertThat(card.show().tuning()).isNotEmpty();
         assertThat(card.show().notes()).anyMatch(note -> note.contains("marked free"));
-        assertStops(() -> card.begin(ResetRequest.PLAIN), CardException.Kind.REFUSED, "could not be read whole");
+        assertStops(
+                () -> card.begin(ChangeRequest.ToStock.PLAIN), CardException.Kind.REFUSED, "could not be read whole");
     }
 
     @Test
@@ -216,7 +215,7 @@ class ResetJobTest {
 
     private static void assertNoConfig(MemoryCard card, String words) throws CardException, IOException {
         assertThat(card.show().configProblem().orElseThrow()).hasMessageContaining(words);
-        assertStops(() -> card.begin(ResetRequest.PLAIN), CardException.Kind.UNREADABLE, words);
+        assertStops(() -> card.begin(ChangeRequest.ToStock.PLAIN), CardException.Kind.UNREADABLE, words);
     }
 
     private static void assertStops(ThrowingCallable work, CardException.Kind kind, String words) {

@@ -9,6 +9,7 @@ import bootmend.device.PartitionWindow;
 import bootmend.fixtures.Fat32LibCard;
 import bootmend.fixtures.Fat32LibCards;
 import bootmend.fixtures.FatKind;
+import bootmend.operation.Made;
 import de.waldheinz.fs.FsDirectory;
 import de.waldheinz.fs.FsDirectoryEntry;
 import de.waldheinz.fs.fat.FatFileSystem;
@@ -40,8 +41,7 @@ class Fat32LibResetTest {
 
         RealReset reset = RealReset.of(image, folder.resolve("home"), 0);
 
-        assertThat(reset.change().verified()).isTrue();
-        assertThat(reset.change().secondReader()).isTrue();
+        assertThat(reset.change()).isEqualTo(new Made.OnCard(reset.change().record(), true));
         Map<String, byte[]> expected = new TreeMap<>(card.files());
         expected.put("config.txt", stock(card.files().get("config.txt")));
         assertThat(expected.get("config.txt")).isNotEqualTo(card.files().get("config.txt"));

@@ -15,13 +15,14 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
-import bootmend.operation.ProposedChange;
 import bootmend.operation.RecoverJob;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
 import bootmend.view.AttachedCard;
 import bootmend.view.CardsJob;
@@ -73,8 +74,9 @@ class LoopDeviceTest {
                     .isEqualTo("block device");
             reset(workplace, loop.path());
             assertThat(image).hasSameBinaryContentAs(copy);
-            try (ProposedChange back = new UndoJob(workplace).begin(CardRequest.of(loop.path()), UndoRequest.LAST)) {
-                assertThat(back.apply().verified()).isTrue();
+            {
+                TriedChange back = TriedChange.of(workplace, CardRequest.of(loop.path()), ChangeRequest.Undo.LAST);
+                assertThat(back.apply()).isInstanceOf(Made.OnCard.class);
             }
         }
         assertThat(Files.readAllBytes(image)).isEqualTo(before);
@@ -128,13 +130,14 @@ class LoopDeviceTest {
             Tool.run("mkfs.ext4", "-q", loop.partition(2).toString());
             Path point = folder.resolve("mounted");
             Workplace workplace = workplace("records", CardSource.onThisComputer());
-            try (ProposedChange change =
-                    new ResetJob(workplace).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
-                assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
-                        .isInstanceOf(AssertionError.class)
-                        .hasMessageContaining("already mounted or mount point busy");
-                assertThat(change.apply().verified()).isTrue();
-            }
+            ChangeOutcome outcome = new ChangeOperation(workplace)
+                    .make(CardRequest.of(loop.path()), ChangeOrder.of(ChangeRequest.ToStock.PLAIN), change -> {
+                        assertThatThrownBy(() -> loop.mount(loop.partition(2), point))
+                                .isInstanceOf(AssertionError.class)
+                                .hasMessageContaining("already mounted or mount point busy");
+                        return true;
+                    });
+            assertThat(outcome.ifMade()).containsInstanceOf(Made.OnCard.class);
             loop.mount(loop.partition(2), point);
         }
     }
@@ -169,7 +172,7 @@ class LoopDeviceTest {
                         .hasSize(1);
                 try (OpenRecovery open = new RecoverJob(workplace).begin(CardRequest.of(back.path()))) {
                     if (open.view().isPresent()) {
-                        assertThat(open.takeBack().verified()).isTrue();
+                        assertThat(open.takeBack()).isInstanceOf(Made.OnCard.class);
                         recovered++;
                     }
                 }
@@ -182,8 +185,11 @@ class LoopDeviceTest {
     }
 
     private int writesOfAReset() throws CardException, IOException {
-        try (ProposedChange change = new ResetJob(workplace("counted", CardSource.onThisComputer()))
-                .preview(CardRequest.of(image), ResetRequest.PLAIN)) {
+        {
+            TriedChange change = TriedChange.of(
+                    workplace("counted", CardSource.onThisComputer()),
+                    CardRequest.of(image),
+                    ChangeRequest.ToStock.PLAIN);
             return change.plan().sectorsWritten();
         }
     }
@@ -191,7 +197,8 @@ class LoopDeviceTest {
     private void pullInTheMiddle(int writes, Path home, Path kept) throws CardException, IOException {
         try (LoopDevice loop = LoopDevice.attach(image)) {
             Workplace pulled = new Workplace(home, CLOCK, pulledAfter(writes, loop, kept));
-            try (ProposedChange change = new ResetJob(pulled).begin(CardRequest.of(loop.path()), ResetRequest.PLAIN)) {
+            {
+                TriedChange change = TriedChange.of(pulled, CardRequest.of(loop.path()), ChangeRequest.ToStock.PLAIN);
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
                     assertThat(new StepNames().remedy(e)).contains("<RecoverCard[");
@@ -265,16 +272,15 @@ class LoopDeviceTest {
     }
 
     private static void reset(Workplace workplace, Path card) throws CardException, IOException {
-        try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
-            assertThat(change.apply().verified()).isTrue();
+        {
+            TriedChange change = TriedChange.of(workplace, CardRequest.of(card), ChangeRequest.ToStock.PLAIN);
+            assertThat(change.apply()).isInstanceOf(Made.OnCard.class);
         }
     }
 
     private void assertRefused(Path card, String what, String remedy) {
         Workplace workplace = workplace("records", CardSource.onThisComputer());
-        assertThatThrownBy(() -> new ResetJob(workplace)
-                        .begin(CardRequest.of(card), ResetRequest.PLAIN)
-                        .close())
+        assertThatThrownBy(() -> TriedChange.make(workplace, CardRequest.of(card), ChangeRequest.ToStock.PLAIN))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e.getMessage()).contains(what);

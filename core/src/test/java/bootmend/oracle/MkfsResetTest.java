@@ -6,6 +6,7 @@ import bootmend.CardException;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.MbrBuilder;
 import bootmend.fixtures.SparseDisk;
+import bootmend.operation.Made;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -57,8 +58,8 @@ class MkfsResetTest {
 
         RealReset reset = RealReset.of(card, folder.resolve("home"), offset);
 
-        assertThat(reset.change().verified()).isTrue();
-        assertThat(reset.change().secondReader()).isEqualTo(sector == 512);
+        assertThat(reset.change()).isInstanceOf(Made.OnCard.class);
+        assertThat(((Made.OnCard) reset.change()).secondReader()).isEqualTo(sector == 512);
         assertThat(Tool.text("mtype", "-i", drive, "::config.txt")).isEqualTo(STOCK);
         if (sector == 512) {
             assertThat(reset.readWithFat32Lib("config.txt")).isEqualTo(STOCK.getBytes(StandardCharsets.US_ASCII));

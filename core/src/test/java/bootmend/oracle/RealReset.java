@@ -10,12 +10,9 @@ import bootmend.device.PartitionWindow;
 import bootmend.fat.FatVolume;
 import bootmend.fat.SectorChange;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.ChangeView;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
+import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import de.waldheinz.fs.FsFile;
@@ -29,14 +26,15 @@ import java.util.List;
 import java.util.TreeMap;
 
 /** One reset of a real image file through the job, with the image before and after it. */
-record RealReset(Path image, Path home, long volumeStart, SparseDisk before, SparseDisk after, ChangeView change) {
+record RealReset(Path image, Path home, long volumeStart, SparseDisk before, SparseDisk after, Made change) {
 
     static RealReset of(Path image, Path home, long volumeStart) throws CardException, IOException {
         SparseDisk before = Images.load(image);
-        try (ProposedChange change =
-                new ResetJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), ResetRequest.PLAIN)) {
+        {
+            TriedChange change =
+                    TriedChange.of(Workplace.ofThisComputer(home), CardRequest.of(image), ChangeRequest.ToStock.PLAIN);
             assertThat(change.isNothing()).isFalse();
-            ChangeView done = change.apply();
+            Made done = change.apply();
             return new RealReset(image, home, volumeStart, before, Images.load(image), done);
         }
     }
@@ -74,9 +72,10 @@ record RealReset(Path image, Path home, long volumeStart, SparseDisk before, Spa
     }
 
     void undoAndCompare() throws CardException, IOException {
-        try (ProposedChange change =
-                new UndoJob(Workplace.ofThisComputer(home)).begin(CardRequest.of(image), UndoRequest.LAST)) {
-            assertThat(change.apply().verified()).isTrue();
+        {
+            TriedChange change =
+                    TriedChange.of(Workplace.ofThisComputer(home), CardRequest.of(image), ChangeRequest.Undo.LAST);
+            assertThat(change.apply()).isInstanceOf(Made.OnCard.class);
         }
         assertThat(Images.load(image).differingSectors(before)).isEmpty();
     }

@@ -12,9 +12,10 @@ import bootmend.finding.Place;
 import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
-import bootmend.operation.CardChange;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOutcome;
 import bootmend.operation.LineChange;
+import bootmend.operation.Made;
+import bootmend.operation.SampleChange;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -131,14 +132,11 @@ class BatchPageTest {
 
     @Test
     void hostileTextStaysTextAndNothingIsLoaded() throws IOException {
-        CardChange change = new CardChange(
+        ChangeOutcome change = SampleChange.of(
                 card(HOSTILE, Optional.empty(), Optional.empty()),
-                List.of(new LineChange(HOSTILE, 1, Optional.of(HOSTILE), Optional.of(HOSTILE))),
+                List.of(SampleChange.line(HOSTILE, 1, HOSTILE, HOSTILE)),
                 List.of(Finding.of(rule("some-id", Severity.WARNING, Fix.REPAIR), Place.file(HOSTILE), HOSTILE)),
-                List.of(),
-                null,
-                false,
-                Optional.of(new ChangeView(HOSTILE, true, true)));
+                Optional.of(new Made.OnCard(HOSTILE, true)));
         Document page =
                 page(CardOutcome.ofChange(done("lab.img", change)), CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
 
@@ -177,15 +175,12 @@ class BatchPageTest {
                 TOOK);
     }
 
-    private static CardChange change(List<Finding> findings, boolean made) {
-        return new CardChange(
+    private static ChangeOutcome change(List<Finding> findings, boolean made) {
+        return SampleChange.of(
                 healthy(),
-                List.of(new LineChange("config.txt", 2, Optional.of("arm_freq=2000"), Optional.empty())),
+                List.of(SampleChange.line("config.txt", 2, "arm_freq=2000", null)),
                 findings,
-                List.of(),
-                null,
-                false,
-                made ? Optional.of(new ChangeView("/home/lab/undo/1", true, true)) : Optional.empty());
+                made ? Optional.of(new Made.OnCard("/home/lab/undo/1", true)) : Optional.empty());
     }
 
     private static Finding finding(String id, String what, Fix fix) {

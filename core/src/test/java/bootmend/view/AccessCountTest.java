@@ -8,7 +8,7 @@ import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.MemoryCard;
 import java.io.IOException;
 import java.util.List;
@@ -41,7 +41,7 @@ class AccessCountTest {
         MemoryCard card = demo(0);
         SparseDisk before = card.disk.copy();
 
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
 
         int data = (card.read("config.txt").length + 511) / 512;
         assertThat(card.lastJob().writes()).hasSizeLessThanOrEqualTo(data + 8);
@@ -59,7 +59,7 @@ class AccessCountTest {
         MemoryCard card =
                 MemoryCard.withConfig(kind.sectorsPerCluster(4).build(), "# note\n".repeat(100) + "arm_freq=2000\n");
 
-        card.reset(ResetRequest.PLAIN);
+        card.reset(ChangeRequest.ToStock.PLAIN);
 
         int data = (card.read("config.txt").length + 511) / 512;
         assertThat(card.lastJob().writes())

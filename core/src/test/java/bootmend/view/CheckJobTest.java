@@ -13,9 +13,8 @@ import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
@@ -109,9 +108,11 @@ class CheckJobTest {
     void aChangeThatWasCutShortBlocks() throws CardException, IOException {
         BlockDevice disk = DamagedCards.card("config-odd-case").healthy().copy();
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
-            try (ProposedChange change = new ResetJob(workplace(host, FaultingDevice.atWrite(disk, 3)))
-                    .begin(CardRequest.of(CARD), ResetRequest.PLAIN)) {
-                change.apply();
+            try {
+                TriedChange.make(
+                        workplace(host, FaultingDevice.atWrite(disk, 3)),
+                        CardRequest.of(CARD),
+                        ChangeRequest.ToStock.PLAIN);
             } catch (CardException cut) {
                 assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
             }

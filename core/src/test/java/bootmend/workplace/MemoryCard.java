@@ -10,11 +10,8 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatLayout;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
 import bootmend.view.ShowJob;
@@ -79,29 +76,17 @@ public final class MemoryCard {
         return new ShowJob(workplace()).run(REQUEST);
     }
 
-    public ProposedChange begin(ResetRequest reset) throws CardException, IOException {
-        return new ResetJob(workplace()).begin(REQUEST, reset);
+    public TriedChange begin(ChangeRequest.ToStock reset) throws CardException, IOException {
+        return TriedChange.of(workplace(), REQUEST, reset);
     }
 
     /** Resets where there is something to reset; returns whether there was. */
-    public boolean reset(ResetRequest reset) throws CardException, IOException {
-        try (ProposedChange change = begin(reset)) {
-            return apply(change);
-        }
+    public boolean reset(ChangeRequest.ToStock reset) throws CardException {
+        return TriedChange.make(workplace(), REQUEST, reset);
     }
 
-    public boolean undo() throws CardException, IOException {
-        try (ProposedChange change = new UndoJob(workplace()).begin(REQUEST, UndoRequest.LAST)) {
-            return apply(change);
-        }
-    }
-
-    private static boolean apply(ProposedChange change) throws CardException, IOException {
-        if (change.isNothing()) {
-            return false;
-        }
-        change.apply();
-        return true;
+    public boolean undo() throws CardException {
+        return TriedChange.make(workplace(), REQUEST, ChangeRequest.Undo.LAST);
     }
 
     public byte[] read(String path) throws IOException {

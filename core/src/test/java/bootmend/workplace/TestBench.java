@@ -7,11 +7,8 @@ import bootmend.device.PartitionWindow;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
@@ -52,14 +49,16 @@ public final class TestBench implements AutoCloseable {
     }
 
     public void reset(String path) throws CardException, IOException {
-        try (ProposedChange change =
-                new ResetJob(workplace()).begin(CardRequest.of(Path.of(path)), ResetRequest.PLAIN)) {
+        {
+            TriedChange change =
+                    TriedChange.of(workplace(), CardRequest.of(Path.of(path)), ChangeRequest.ToStock.PLAIN);
             change.apply();
         }
     }
 
-    public void undo(String path, UndoRequest request) throws CardException, IOException {
-        try (ProposedChange change = new UndoJob(workplace()).begin(CardRequest.of(Path.of(path)), request)) {
+    public void undo(String path, ChangeRequest.Undo request) throws CardException, IOException {
+        {
+            TriedChange change = TriedChange.of(workplace(), CardRequest.of(Path.of(path)), request);
             change.apply();
         }
     }

@@ -96,7 +96,7 @@ public final class HistoryCommand implements Callable<Integer> {
                     "bold",
                     entry.number() + "  " + WHEN.format(entry.when()) + "  " + entry.title()
                             + (entry.takenBack() ? " (taken back since)" : ""));
-            new LinePage(screen).print(entry.lines());
+            new LinePage(screen).print(entry.files());
         }
         if (!entries.isEmpty()) {
             screen.blank();

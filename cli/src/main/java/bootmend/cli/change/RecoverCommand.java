@@ -2,12 +2,14 @@ package bootmend.cli.change;
 
 import bootmend.CardException;
 import bootmend.NextStep;
+import bootmend.cli.json.ChangeJson;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.run.Question;
+import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
 import bootmend.operation.RecoverJob;
 import bootmend.view.RecoveryView;
@@ -67,7 +69,7 @@ public final class RecoverCommand implements Callable<Integer> {
             String card,
             WaitingJson waiting,
             String done,
-            @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
+            @JsonInclude(JsonInclude.Include.NON_NULL) ChangeJson.MadeJson change) {
 
         /** The change that waited; {@code began} in ISO 8601. */
         record WaitingJson(String title, String began, String state, boolean fits, String undoRecord) {
@@ -117,17 +119,15 @@ public final class RecoverCommand implements Callable<Integer> {
             screen.line("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        ChangeView done = finish ? open.finish() : open.takeBack();
-        screen.line(
-                "bold",
-                finish
-                        ? "Done: the change is finished. All of it was forced to the card and read back."
-                        : "Done: the change is taken back. All of it was forced to the card and read back.");
-        screen.line("The card is safe to take out.");
+        Made done = finish ? open.finish() : open.takeBack();
+        new MadeWords(finish ? "the change is finished" : "the change is undone").print(screen, done);
         return finish(
                 answer,
                 new RecoverJson(
-                        card.name(), RecoverJson.WaitingJson.of(view), finish ? "finished" : "taken back", done),
+                        card.name(),
+                        RecoverJson.WaitingJson.of(view),
+                        finish ? "finished" : "taken back",
+                        ChangeJson.MadeJson.of(done)),
                 ExitCode.DONE);
     }
 

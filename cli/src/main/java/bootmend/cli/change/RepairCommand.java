@@ -6,8 +6,7 @@ import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.run.CardChanges;
 import bootmend.cli.run.Question;
-import bootmend.operation.RepairJob;
-import bootmend.operation.RepairRequest;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.concurrent.Callable;
@@ -63,11 +62,10 @@ public final class RepairCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws CardException, IOException {
-        RepairJob job = new RepairJob(options.on(workplace));
-        RepairRequest request = new RepairRequest(freeLost, options.inPlace());
         return new CardChanges(spec.commandLine(), argument, options, batch, question)
                 .run(
-                        (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
+                        options.on(workplace),
+                        options.order(new ChangeRequest.Repair(freeLost)),
                         "There is nothing to mend.");
     }
 }

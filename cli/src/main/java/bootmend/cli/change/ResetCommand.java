@@ -1,15 +1,14 @@
 package bootmend.cli.change;
 
 import bootmend.CardException;
+import bootmend.NextStep.Allow;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.run.CardChanges;
 import bootmend.cli.run.Question;
-import bootmend.operation.ProfileRequest;
-import bootmend.operation.PutProfileJob;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
@@ -113,17 +112,15 @@ public final class ResetCommand implements Callable<Integer> {
         if (remove || !also.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
         }
-        PutProfileJob job = new PutProfileJob(options.on(workplace));
-        ProfileRequest request = new ProfileRequest(
-                profile.name,
-                Optional.ofNullable(profile.board),
-                profile.otherBoard,
-                profile.despiteBlockers,
-                options.inPlace());
-        return changes()
-                .run(
-                        (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
-                        "The card has this profile's settings already; nothing to do.");
+        ChangeOrder order =
+                options.order(new ChangeRequest.ToProfile(profile.name, Optional.ofNullable(profile.board)));
+        if (profile.otherBoard) {
+            order = order.accepting(Allow.OTHER_BOARD);
+        }
+        if (profile.despiteBlockers) {
+            order = order.accepting(Allow.BLOCKERS);
+        }
+        return run(order, "The card has this profile's settings already; nothing to do.");
     }
 
     private int toStock() throws CardException, IOException {
@@ -131,15 +128,12 @@ public final class ResetCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--board, --other-board and --despite-blockers go with --to");
         }
-        ResetJob job = new ResetJob(options.on(workplace));
-        ResetRequest request = new ResetRequest(remove, also, options.inPlace());
-        return changes()
-                .run(
-                        (card, forChanging) -> forChanging ? job.begin(card, request) : job.preview(card, request),
-                        "The card is at stock already; nothing to do.");
+        return run(
+                options.order(new ChangeRequest.ToStock(remove, also)), "The card is at stock already; nothing to do.");
     }
 
-    private CardChanges changes() {
-        return new CardChanges(spec.commandLine(), argument, options, batch, question);
+    private int run(ChangeOrder order, String nothing) throws CardException, IOException {
+        return new CardChanges(spec.commandLine(), argument, options, batch, question)
+                .run(options.on(workplace), order, nothing);
     }
 }

@@ -11,13 +11,15 @@ import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.StopSignal;
 import bootmend.cli.text.Screen;
 import bootmend.finding.Purpose;
-import bootmend.operation.ProfileRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.Amount;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -125,9 +127,12 @@ public final class StationCommand implements Callable<Integer> {
         if (purpose != null) {
             throw new ParameterException(spec.commandLine(), "--for goes with --do check");
         }
-        return profile == null
-                ? StationWork.reset(workplace)
-                : StationWork.reset(workplace, ProfileRequest.of(profile));
+        return StationWork.change(
+                workplace,
+                ChangeOrder.of(
+                        profile == null
+                                ? ChangeRequest.ToStock.PLAIN
+                                : new ChangeRequest.ToProfile(profile, Optional.empty())));
     }
 
     private static int code(StationTurn turn) {

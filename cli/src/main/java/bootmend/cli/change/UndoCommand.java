@@ -1,13 +1,20 @@
 package bootmend.cli.change;
 
-import bootmend.cli.run.CardChangeCommand;
+import bootmend.CardException;
+import bootmend.cli.option.BatchOptions;
+import bootmend.cli.option.CardsArgument;
+import bootmend.cli.option.ChangeOptions;
+import bootmend.cli.run.CardChanges;
 import bootmend.cli.run.Question;
-import bootmend.operation.UndoJob;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
-import java.util.OptionalInt;
+import java.io.IOException;
+import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** {@code bootmend undo}: the last change to a card taken back. */
 @Command(
@@ -15,10 +22,28 @@ import picocli.CommandLine.Option;
         header = "A change to a card taken back.",
         mixinStandardHelpOptions = true,
         description =
-                "Takes the last change to this card back, or with --to every change after a chosen one, as long as "
-                        + "they were made on this computer. Shows the change first and asks.",
-        footer = {"", "Examples:", "  bootmend undo lab-07.img", "  bootmend undo --to 2 lab-07.img"})
-public final class UndoCommand extends CardChangeCommand {
+                "Undoes the last change to each card, or with --to every change after a chosen one, as long as they "
+                        + "were made on this computer. Shows the change first and asks.",
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend undo lab-07.img",
+            "  bootmend undo --to 2 lab-07.img",
+            "  bootmend undo --yes lab-images/"
+        })
+public final class UndoCommand implements Callable<Integer> {
+
+    private final Workplace workplace;
+    private final Question question;
+
+    @Mixin
+    private CardsArgument argument;
+
+    @Mixin
+    private BatchOptions batch;
+
+    @Mixin
+    private ChangeOptions options;
 
     @Option(
             names = "--to",
@@ -26,17 +51,21 @@ public final class UndoCommand extends CardChangeCommand {
             description = "Go back to how the card was after change N of `bootmend history`; 0 is before the first.")
     private Integer to;
 
+    @Spec
+    private CommandSpec spec;
+
     public UndoCommand(Workplace workplace, Question question) {
-        super(workplace, question);
+        this.workplace = workplace;
+        this.question = question;
     }
 
     @Override
-    public Integer call() {
-        UndoJob job = new UndoJob(workplace());
-        UndoRequest undo = new UndoRequest(
-                to == null ? OptionalInt.empty() : OptionalInt.of(to), options().inPlace());
-        return change(
-                forChanging -> forChanging ? job.begin(card().request(), undo) : job.preview(card().request(), undo),
-                "The card already is as it was before that change; nothing to do.");
+    public Integer call() throws CardException, IOException {
+        ChangeRequest.Undo undo = to == null ? ChangeRequest.Undo.LAST : ChangeRequest.Undo.to(to);
+        return new CardChanges(spec.commandLine(), argument, options, batch, question)
+                .run(
+                        options.on(workplace),
+                        options.order(undo),
+                        "The card already is as it was before that change; nothing to do.");
     }
 }

@@ -1,14 +1,16 @@
 package bootmend.cli.json;
 
 import bootmend.finding.Finding;
-import bootmend.operation.CardChange;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
+import bootmend.operation.Made;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A change as a JSON document: the card as it was before, what a repair found, the lines, the plan, and, once it was made,
@@ -17,9 +19,11 @@ import java.util.List;
 public record ChangeJson(
         @JsonUnwrapped CardJson before,
         List<FindingJson> findings,
+        List<FileJson> files,
         List<LineJson> lines,
+        List<String> notes,
         PlanView plan,
-        @JsonInclude(JsonInclude.Include.NON_NULL) ChangeView change) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) MadeJson change) {
 
     /** One line; {@code before} is null for a new line, {@code after} for one that is taken out. */
     public record LineJson(String file, int line, String before, String after) {
@@ -41,25 +45,50 @@ public record ChangeJson(
         }
     }
 
-    public static ChangeJson of(CardChange change) {
+    /**
+     * How a change was made.
+     *
+     * @param verified whether every sector was synced to the card and read back; not so in a mounted folder
+     * @param secondReader whether the second reader, too, found the files as planned
+     * @param mounted whether the card is mounted and must be ejected before it is taken out
+     */
+    public record MadeJson(String undoRecord, boolean verified, boolean secondReader, boolean mounted) {
+
+        public static MadeJson of(Made made) {
+            return made.match(new Made.Cases<>() {
+                @Override
+                public MadeJson onCard(Made.OnCard done) {
+                    return new MadeJson(done.record(), true, done.secondReader(), false);
+                }
+
+                @Override
+                public MadeJson inFolder(Made.InFolder done) {
+                    return new MadeJson(done.record(), false, false, true);
+                }
+            });
+        }
+    }
+
+    /** What becomes of a file: {@code changed}, {@code added}, {@code removed} or {@code rewritten}. */
+    public record FileJson(String path, String kind, String against) {
+
+        static FileJson of(FileEdit file) {
+            return new FileJson(
+                    file.path(),
+                    file.kind().name().toLowerCase(Locale.ROOT),
+                    file.against().orElse(null));
+        }
+    }
+
+    public static ChangeJson of(ChangeOutcome outcome) {
+        ProposedChange change = outcome.change();
         return new ChangeJson(
                 CardJson.of(change.before()),
                 change.findings().stream().map(FindingJson::of).toList(),
+                change.files().stream().map(FileJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
+                change.notes(),
                 change.plan(),
-                change.made().orElse(null));
-    }
-
-    public static ChangeJson planned(ProposedChange change) {
-        return made(change, null);
-    }
-
-    public static ChangeJson made(ProposedChange change, ChangeView done) {
-        return new ChangeJson(
-                CardJson.of(change.card()),
-                change.findings().stream().map(FindingJson::of).toList(),
-                change.lines().stream().map(LineJson::of).toList(),
-                change.plan(),
-                done);
+                outcome.ifMade().map(MadeJson::of).orElse(null));
     }
 }

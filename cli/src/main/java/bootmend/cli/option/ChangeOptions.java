@@ -1,5 +1,8 @@
 package bootmend.cli.option;
 
+import bootmend.NextStep.Allow;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
 import picocli.CommandLine.Option;
 
@@ -45,7 +48,9 @@ public final class ChangeOptions {
         return yes;
     }
 
-    public boolean inPlace() {
-        return inPlace;
+    /** A request with the risks that the options take. */
+    public ChangeOrder order(ChangeRequest request) {
+        ChangeOrder order = ChangeOrder.of(request);
+        return inPlace ? order.accepting(Allow.IN_PLACE) : order;
     }
 }

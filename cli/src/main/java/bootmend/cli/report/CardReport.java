@@ -4,7 +4,7 @@ import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.finding.Finding;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -82,11 +82,11 @@ record CardReport(
                 card.was().map(Was::of).orElse(null),
                 card.changed().stream().map(ChangeJson.LineJson::of).toList(),
                 card.verified(),
-                card.made().map(ChangeView::secondReader).orElse(null),
-                card.findings().stream()
-                        .map(finding -> FindingLine.of(card, finding))
-                        .toList(),
-                card.made().map(ChangeView::undoRecord).orElse(null),
+                card.made()
+                        .map(made -> ChangeJson.MadeJson.of(made).secondReader())
+                        .orElse(null),
+                card.findings().stream().map(finding -> FindingLine.of(card, finding)).toList(),
+                card.made().map(Made::record).orElse(null),
                 card.seconds(),
                 card.error().map(error -> ErrorJson.error(card.card(), error)).orElse(null),
                 ExitCode.of(card));

@@ -4,7 +4,7 @@ import bootmend.CardException;
 import bootmend.cli.outcome.BatchTotals;
 import bootmend.cli.outcome.CommandWords;
 import bootmend.cli.outcome.ExitCode;
-import bootmend.operation.ChangeView;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;
 import java.io.IOException;
@@ -60,7 +60,7 @@ final class ReportCsv implements BatchReport {
                         String.join("; ", card.changedWords()),
                         Boolean.toString(card.verified()),
                         card.findings().stream().map(card::words).collect(Collectors.joining("; ")),
-                        card.made().map(ChangeView::undoRecord).orElse(""),
+                        card.made().map(Made::record).orElse(""),
                         String.format(Locale.ROOT, "%.3f", card.seconds()),
                         card.error().map(CardException::getMessage).orElse(""),
                         card.error()

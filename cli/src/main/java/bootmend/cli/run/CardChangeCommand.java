@@ -2,6 +2,7 @@ package bootmend.cli.run;
 
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;
+import bootmend.operation.ChangeOrder;
 import bootmend.workplace.Workplace;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
@@ -28,11 +29,6 @@ public abstract class CardChangeCommand implements Callable<Integer> {
         this.question = question;
     }
 
-    /** The workplace, with what the options say about the disks that may be changed. */
-    public final Workplace workplace() {
-        return options.on(workplace);
-    }
-
     public final CardArgument card() {
         return card;
     }
@@ -46,7 +42,7 @@ public abstract class CardChangeCommand implements Callable<Integer> {
     }
 
     /** @param nothing what to say where there is nothing to change */
-    public final int change(ChangeRun.Proposer proposer, String nothing) {
-        return new ChangeRun(answer(), card, options, question).run(proposer, nothing);
+    public final int change(ChangeOrder order, String nothing) {
+        return new ChangeRun(answer(), card, options, question, nothing).run(options.on(workplace), order);
     }
 }

@@ -10,11 +10,12 @@ import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.outcome.ExitCode;
-import bootmend.operation.CardChange;
-import bootmend.operation.ProposedChange;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
 import bootmend.page.Amount;
 import bootmend.page.CardOutcome;
-import bootmend.request.CardRequest;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -39,42 +40,38 @@ public final class CardChanges {
         this.question = question;
     }
 
-    /** Works a change to a card out: on one that is held for changing, or on one that is only read. */
-    @FunctionalInterface
-    public interface Proposer {
-        ProposedChange propose(CardRequest card, boolean forChanging) throws CardException;
-    }
-
     /** @param nothing what to say where there is nothing to change */
-    public int run(Proposer proposer, String nothing) throws CardException, IOException {
+    public int run(Workplace workplace, ChangeOrder order, String nothing) throws CardException, IOException {
         List<Path> cards = argument.cards(new CardNames(false));
         if (cards.size() > 1 || batch.report().isPresent()) {
-            return many(cards, proposer);
+            return many(cards, new ChangeOperation(workplace), order);
         }
         CardArgument card = argument.only(cards.get(0));
-        return new ChangeRun(new Answer(line, card), card, options, question)
-                .run(forChanging -> proposer.propose(card.request(), forChanging), nothing);
+        return new ChangeRun(new Answer(line, card), card, options, question, nothing).run(workplace, order);
     }
 
-    private int many(List<Path> cards, Proposer proposer) throws CardException, IOException {
+    private int many(List<Path> cards, ChangeOperation operation, ChangeOrder order) throws CardException, IOException {
         if (!options.dryRun()
                 && !options.yes()
                 && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
             line.getErr().println("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        BatchRun<CardChange> run = new BatchRun<>(line, question.canAsk(), CardOutcome::ofChange);
+        BatchRun<ChangeOutcome> run = new BatchRun<>(line, question.canAsk(), CardOutcome::ofChange);
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }
         return run.run(
                 cards,
                 batch,
-                card -> CardChange.of(
-                        forChanging -> proposer.propose(argument.request(card), forChanging), options.dryRun()));
+                card -> options.dryRun()
+                        ? operation.workOut(argument.request(card), order).leave()
+                        : operation
+                                .make(argument.request(card), order, ChangeOperation.Approval.GIVEN)
+                                .orThrow());
     }
 
-    private static Object document(CardResult<CardChange> result) {
+    private static Object document(CardResult<ChangeOutcome> result) {
         return result.view()
                 .<Object>map(ChangeJson::of)
                 .orElseGet(() ->

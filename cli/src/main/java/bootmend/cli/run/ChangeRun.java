@@ -8,89 +8,81 @@ import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.text.FindingsPage;
 import bootmend.cli.text.LinePage;
+import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
 import bootmend.operation.EjectJob;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
-import java.io.IOException;
+import bootmend.workplace.Workplace;
 import java.util.stream.Collectors;
 
-/** Shows a proposed change, asks, makes it, and says what was done. */
-final class ChangeRun {
+/** Shows a change to one card, asks, makes it, and says what was done. */
+final class ChangeRun implements ChangeOutcome.Cases<Integer> {
 
     private final Answer answer;
     private final CardArgument card;
     private final ChangeOptions options;
     private final Question question;
+    private final String nothing;
+    private final Screen screen;
+    private final FindingsPage findings;
 
-    ChangeRun(Answer answer, CardArgument card, ChangeOptions options, Question question) {
+    /** @param nothing what to say where there is nothing to change */
+    ChangeRun(Answer answer, CardArgument card, ChangeOptions options, Question question, String nothing) {
         this.answer = answer;
         this.card = card;
         this.options = options;
         this.question = question;
+        this.nothing = nothing;
+        this.screen = answer.sideScreen();
+        this.findings = new FindingsPage(screen);
     }
 
-    /** Works a change out: on a card that is only read, or on one that is held for changing. */
-    @FunctionalInterface
-    public interface Proposer {
-        ProposedChange propose(boolean forChanging) throws CardException;
-    }
-
-    /** @param nothing what to say where there is nothing to change */
-    int run(Proposer proposer, String nothing) {
+    /** The exit code. */
+    int run(Workplace workplace, ChangeOrder order) {
         return answer.of(() -> {
-            int code = runAndClose(proposer, nothing);
+            ChangeOutcome outcome =
+                    outcome(new ChangeOperation(workplace), order).orThrow();
+            int code = outcome.match(this);
+            if (card.json() && code != ExitCode.REFUSED) {
+                answer.json(ChangeJson.of(outcome));
+            }
             if (options.eject() && !options.dryRun() && code == ExitCode.DONE) {
-                answer.sideScreen().line(new EjectJob().run(card.request()));
+                screen.line(new EjectJob().run(card.request()));
             }
             return code;
         });
     }
 
-    private int runAndClose(Proposer proposer, String nothing) throws CardException {
-        try (ProposedChange change = proposer.propose(!options.dryRun())) {
-            return run(change, nothing);
-        } catch (IOException e) {
-            throw CardException.unreadable(
-                    "the card could not be closed (" + e.getMessage() + ")",
-                    "Take the card out and put it back in.",
-                    e,
-                    NextStep.Plain.SHOW_CARD);
+    private ChangeOutcome outcome(ChangeOperation operation, ChangeOrder order) throws CardException {
+        if (!options.dryRun()) {
+            return operation.make(card.request(), order, this::approved);
         }
+        ProposedChange change = operation.workOut(card.request(), order);
+        if (!change.isNothing()) {
+            show(change);
+        }
+        return change.leave();
     }
 
-    private int run(ProposedChange change, String nothing) throws CardException {
-        Screen screen = answer.sideScreen();
-        FindingsPage findings = new FindingsPage(screen);
+    private void show(ProposedChange change) {
         findings.print(change.findings());
-        int code = change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
-        if (change.isNothing()) {
-            screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
-            findings.advice(change);
-            return finish(ChangeJson.planned(change), code);
-        }
-        new LinePage(screen).print(change.lines());
-        plan(screen, change.plan());
+        new LinePage(screen).print(change.files());
+        plan(change.plan());
+        change.notes().forEach(screen::line);
         findings.caution(change);
         change.questions().forEach(each -> screen.line("bold", "Caution: " + each));
-        if (options.dryRun()) {
-            screen.line("Nothing was written (--dry-run).");
-            findings.advice(change);
-            return finish(ChangeJson.planned(change), code);
-        }
-        if (!options.yes() && !agreed(change)) {
-            screen.line("Nothing was written.");
-            return ExitCode.REFUSED;
-        }
-        ChangeView done = change.apply();
-        done(screen, change, done);
-        findings.advice(change);
-        return finish(ChangeJson.made(change, done), code);
     }
 
-    private boolean agreed(ProposedChange change) throws CardException {
+    private boolean approved(ProposedChange change) throws CardException {
+        show(change);
+        if (options.yes()) {
+            return true;
+        }
         for (String each : change.questions()) {
             if (!question.ask(each + " Go on?")) {
                 return false;
@@ -99,17 +91,51 @@ final class ChangeRun {
         return question.ask("Make this change?");
     }
 
-    private int finish(ChangeJson document, int code) {
-        if (card.json()) {
-            answer.json(document);
-        }
-        return code;
+    @Override
+    public Integer written(ChangeOutcome.Written outcome) {
+        new MadeWords(outcome.change().plan().title()).print(screen, outcome.made());
+        findings.advice(outcome.change());
+        return code(outcome.change());
     }
 
-    private static void plan(Screen screen, PlanView plan) {
+    @Override
+    public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
+        ProposedChange change = outcome.change();
+        findings.print(change.findings());
+        screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+        findings.advice(change);
+        return code(change);
+    }
+
+    @Override
+    public Integer notMade(ChangeOutcome.NotMade outcome) {
+        if (!options.dryRun()) {
+            screen.line("Nothing was written.");
+            return ExitCode.REFUSED;
+        }
+        screen.line("Nothing was written (--dry-run).");
+        findings.advice(outcome.change());
+        return code(outcome.change());
+    }
+
+    @Override
+    public Integer refused(ChangeOutcome.Refused outcome) {
+        return ExitCode.of(outcome.error());
+    }
+
+    @Override
+    public Integer cutShort(ChangeOutcome.CutShort outcome) {
+        return ExitCode.of(outcome.error());
+    }
+
+    private static int code(ProposedChange change) {
+        return change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
+    }
+
+    private void plan(PlanView plan) {
         if (plan.ofFolder()) {
             screen.line("To write: " + String.join(", ", plan.files())
-                    + "; each as a new file beside the old, forced and " + "renamed over it.");
+                    + "; each as a new file beside the old, synced and renamed over it.");
             return;
         }
         String kinds = plan.sectorsByKind().entrySet().stream()
@@ -121,23 +147,7 @@ final class ChangeRun {
             screen.line(
                     "bold",
                     "Caution: the boot partition is full, so the file is overwritten in place; a cut "
-                            + "in the middle can only be mended from the undo record on this computer.");
+                            + "in the middle can only be undone from the undo record on this computer.");
         }
-    }
-
-    private static void done(Screen screen, ProposedChange change, ChangeView done) {
-        if (change.plan().ofFolder()) {
-            screen.line(
-                    "bold", "Done: " + change.plan().title() + ". Every file was forced to the card and read back.");
-            screen.line("Undo record: " + done.undoRecord());
-            screen.line("The card is still mounted: eject it in the system before you take it out.");
-            return;
-        }
-        screen.line(
-                "bold",
-                "Done: " + change.plan().title() + ". Every sector was forced to the card and read back"
-                        + (done.secondReader() ? ", and a second reader found the file as planned." : "."));
-        screen.line("Undo record: " + done.undoRecord());
-        screen.line("The card is safe to take out.");
     }
 }

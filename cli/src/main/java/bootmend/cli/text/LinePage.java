@@ -1,9 +1,11 @@
 package bootmend.cli.text;
 
+import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
+import bootmend.page.Amount;
 import java.util.List;
 
-/** Prints lines of a config file before and after a change, one under the other. */
+/** Prints what becomes of files: lines before and after a change, one under the other. */
 public final class LinePage {
 
     private final Screen screen;
@@ -12,11 +14,39 @@ public final class LinePage {
         this.screen = screen;
     }
 
-    public void print(List<LineChange> lines) {
-        for (LineChange line : lines) {
-            String place = line.file() + " line " + line.line();
-            screen.line(place + "  before  " + line.before().orElse("(not there)"));
+    public void print(List<FileEdit> files) {
+        for (FileEdit file : files) {
+            if (file.kind() != FileEdit.Kind.CHANGED) {
+                screen.line("bold", head(file));
+            }
+            file.lines().forEach(this::print);
+        }
+    }
+
+    private static String head(FileEdit file) {
+        return switch (file.kind()) {
+            case CHANGED -> file.path() + ":";
+            case ADDED ->
+                file.against()
+                        .map(other -> file.path() + " is new, as " + other
+                                + (file.lines().isEmpty() ? "." : " but for these lines:"))
+                        .orElse(file.path() + " is new, " + lines(file));
+            case REMOVED -> file.path() + " is removed.";
+            case REWRITTEN -> file.path() + " is saved anew as plain text, " + lines(file);
+        };
+    }
+
+    private static String lines(FileEdit file) {
+        return Amount.count(file.lines().size(), "line") + (file.lines().isEmpty() ? "." : ":");
+    }
+
+    private void print(LineChange line) {
+        String place = line.file() + " line " + line.line();
+        if (line.before().isPresent()) {
+            screen.line(place + "  before  " + line.before().get());
             screen.line(" ".repeat(place.length()) + "  after   " + line.after().orElse("(taken out)"));
+        } else {
+            screen.line(place + "  new     " + line.after().orElse(""));
         }
     }
 }

@@ -2,7 +2,7 @@ package bootmend.cli.trial;
 
 import bootmend.cli.run.CardChangeCommand;
 import bootmend.cli.run.Question;
-import bootmend.operation.StageJob;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
 import picocli.CommandLine.Command;
 
@@ -22,9 +22,6 @@ final class TrialAdoptCommand extends CardChangeCommand {
 
     @Override
     public Integer call() {
-        return change(
-                forChanging -> new StageJob(workplace())
-                        .adopt(card().request(), forChanging, options().inPlace()),
-                "The config file already has the staged settings; nothing to do.");
+        return change(options().order(new ChangeRequest.Adopt()), "The staged settings are the config file's already.");
     }
 }

@@ -1,10 +1,12 @@
 package bootmend.cli.trial;
 
+import bootmend.NextStep.Allow;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.CardChangeCommand;
 import bootmend.cli.run.Question;
-import bootmend.operation.StageJob;
-import bootmend.operation.StageRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TryOnceStart;
 import bootmend.workplace.Workplace;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,13 +59,12 @@ final class TrialStageCommand extends CardChangeCommand {
 
     @Override
     public Integer call() {
-        StageRequest request =
-                new StageRequest(board, settings, despiteBlockers, options().inPlace());
+        ChangeOrder order = options().order(new ChangeRequest.Stage(board, settings));
         int code = change(
-                forChanging -> new StageJob(workplace()).stage(card().request(), request, forChanging),
+                despiteBlockers ? order.accepting(Allow.BLOCKERS) : order,
                 "These settings are staged already; nothing to do.");
         if (code == ExitCode.DONE && !options().dryRun()) {
-            answer().sideScreen().line("To try them once, on the board: " + StageJob.restartCommand());
+            answer().sideScreen().line("To try them once, on the board: " + TryOnceStart.command());
             answer().sideScreen().line("If they held: bootmend trial adopt " + card().name());
         }
         return code;

@@ -2,7 +2,7 @@ package bootmend.cli.trial;
 
 import bootmend.cli.run.CardChangeCommand;
 import bootmend.cli.run.Question;
-import bootmend.operation.StageJob;
+import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
 import picocli.CommandLine.Command;
 
@@ -21,8 +21,6 @@ final class TrialUnstageCommand extends CardChangeCommand {
 
     @Override
     public Integer call() {
-        return change(
-                forChanging -> new StageJob(workplace()).unstage(card().request(), forChanging),
-                "No settings are staged on this card; nothing to do.");
+        return change(options().order(new ChangeRequest.Unstage()), "Nothing is staged.");
     }
 }

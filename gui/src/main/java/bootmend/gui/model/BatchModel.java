@@ -5,7 +5,10 @@ import bootmend.batch.CardBatch;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
 import bootmend.finding.Purpose;
-import bootmend.operation.CardChange;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeOutcome;
+import bootmend.operation.ProposedChange;
 import bootmend.page.CardOutcome;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileListing;
@@ -50,7 +53,7 @@ public final class BatchModel {
     private final Watched<Reading<ProfileListing>> profiles = new Watched<>(new Reading.Unasked<>());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
     private final Watched<Reading<Path>> saved = new Watched<>(new Reading.Unasked<>());
-    private final Map<Path, CardChange> planned = new HashMap<>();
+    private final Map<Path, ProposedChange> planned = new HashMap<>();
     private final List<CardResult<CheckView>> checked = new ArrayList<>();
     private Optional<CardBatch> inWork = Optional.empty();
 
@@ -130,24 +133,27 @@ public final class BatchModel {
                 (row, result) -> row.after(CardOutcome.ofCard(result), 0));
     }
 
-    /** Works out what a wish would do to each card; nothing is written. */
-    public void workOut(Wish wish) {
+    /** Works out what a request would do to each card; nothing is written. */
+    public void workOut(ChangeOrder order) {
         if (state.get() instanceof BatchState.Working) {
             return;
         }
+        ChangeOperation operation = new ChangeOperation(services.workplace());
         run(
-                new BatchTask.WorkOut(wish),
+                new BatchTask.WorkOut(order),
                 everyCard(),
                 card -> {
                     CardNames.refuseToChange(card);
-                    return CardChange.of(
-                            changing -> wish.propose(services.workplace(), CardRequest.of(card), changing), true);
+                    return operation.workOut(CardRequest.of(card), order).leave();
                 },
                 this::workedOut);
     }
 
-    private BatchRow workedOut(BatchRow row, CardResult<CardChange> result) {
-        result.view().filter(change -> !change.nothing()).ifPresent(change -> planned.put(row.card(), change));
+    private BatchRow workedOut(BatchRow row, CardResult<ChangeOutcome> result) {
+        result.view()
+                .map(ChangeOutcome::change)
+                .filter(change -> !change.isNothing())
+                .ifPresent(change -> planned.put(row.card(), change));
         return row.after(
                 CardOutcome.ofChange(result),
                 result.view().map(BatchModel::sectors).orElse(0));
@@ -203,17 +209,48 @@ public final class BatchModel {
         if (!canMake() || !(state.get().task() instanceof BatchTask.WorkOut workedOut)) {
             return;
         }
-        Map<Path, CardChange> shown = Map.copyOf(planned);
+        Map<Path, ProposedChange> shown = Map.copyOf(planned);
         List<Integer> which = everyCard().stream()
                 .filter(index -> shown.containsKey(cards.get(index)))
                 .toList();
-        BatchMaker maker = new BatchMaker(services.workplace(), workedOut.wish());
-        run(new BatchTask.Make(workedOut.wish()), which, card -> maker.make(card, shown.get(card)), (row, result) -> {
-            BatchRow after = row.after(
-                    CardOutcome.ofChange(BatchMaker.change(result)),
-                    result.view().map(made -> sectors(made.change())).orElse(row.sectors()));
-            return result.view().map(made -> after.as(made.now())).orElse(after);
-        });
+        ChangeOperation operation = new ChangeOperation(services.workplace());
+        run(
+                new BatchTask.Make(workedOut.order()),
+                which,
+                card -> new MadeOnCard(operation.make(shown.get(card)).orThrow(), now(CardRequest.of(card))),
+                (row, result) -> {
+                    BatchRow after = row.after(
+                            CardOutcome.ofChange(outcome(result)),
+                            result.view().map(made -> sectors(made.outcome())).orElse(row.sectors()));
+                    return result.view().map(made -> after.as(made.now())).orElse(after);
+                });
+    }
+
+    /**
+     * A change that was made on one card.
+     *
+     * @param now what the card is after it; empty where it could not be read once more
+     */
+    private record MadeOnCard(ChangeOutcome outcome, Optional<CardOutcome.Was> now) {}
+
+    private static CardResult<ChangeOutcome> outcome(CardResult<MadeOnCard> result) {
+        return new CardResult<>(
+                result.card(), result.started(), result.view().map(MadeOnCard::outcome), result.error(), result.took());
+    }
+
+    /** The change is made and read back by then, so a card that cannot be read once more has not failed. */
+    private Optional<CardOutcome.Was> now(CardRequest card) {
+        try {
+            return CardOutcome.ofCard(new CardResult<>(
+                            card.card(),
+                            true,
+                            Optional.of(new ShowJob(services.workplace()).run(card)),
+                            Optional.empty(),
+                            Duration.ZERO))
+                    .was();
+        } catch (CardException e) {
+            return Optional.empty();
+        }
     }
 
     /** Lets the cards in work end and begins no other. */
@@ -365,7 +402,7 @@ public final class BatchModel {
         return IntStream.range(0, cards.size()).boxed().toList();
     }
 
-    private static int sectors(CardChange change) {
-        return change.plan().sectorsWritten();
+    private static int sectors(ChangeOutcome outcome) {
+        return outcome.change().plan().sectorsWritten();
     }
 }

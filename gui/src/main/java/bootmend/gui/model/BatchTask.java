@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.finding.Purpose;
+import bootmend.operation.ChangeOrder;
 
 /** What is done with the cards of a batch, one after the other. */
 public sealed interface BatchTask {
@@ -8,11 +9,11 @@ public sealed interface BatchTask {
     /** Each card is looked at. */
     record Look() implements BatchTask {}
 
-    /** What a wish would do is worked out for each card; nothing is written. */
-    record WorkOut(Wish wish) implements BatchTask {}
+    /** What a request would do is worked out for each card; nothing is written. */
+    record WorkOut(ChangeOrder order) implements BatchTask {}
 
     /** What was worked out is made on each card that it changes. */
-    record Make(Wish wish) implements BatchTask {}
+    record Make(ChangeOrder order) implements BatchTask {}
 
     /** Each card is checked. */
     record Check(Purpose purpose) implements BatchTask {}

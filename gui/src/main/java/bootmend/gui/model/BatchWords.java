@@ -1,6 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.CardOutcome;
 import bootmend.page.CardState;
 import java.util.ArrayList;
@@ -72,15 +74,15 @@ public final class BatchWords {
                     "batch.task.check", words.of("batch.for." + check.purpose().word()));
         }
         if (task instanceof BatchTask.WorkOut workOut) {
-            return words.of("batch.task.workout", wish(workOut.wish()));
+            return words.of("batch.task.workout", order(workOut.order()));
         }
-        return task instanceof BatchTask.Make make ? wish(make.wish()) : words.of("batch.task.look");
+        return task instanceof BatchTask.Make make ? order(make.order()) : words.of("batch.task.look");
     }
 
-    private String wish(Wish wish) {
-        return wish instanceof Wish.PutProfile profile
-                ? words.of("batch.task.profile", profile.request().name())
-                : words.of("batch.task." + wish.key());
+    private String order(ChangeOrder order) {
+        return order.request() instanceof ChangeRequest.ToProfile profile
+                ? words.of("batch.task.profile", profile.name())
+                : words.of("batch.task." + RequestKey.of(order.request()));
     }
 
     private static String key(CardState state) {

@@ -3,10 +3,12 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.operation.EjectJob;
 import bootmend.operation.HistoryEntry;
 import bootmend.operation.HistoryJob;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ProposedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CheckJob;
@@ -33,7 +35,7 @@ public final class CardModel {
     private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
-    private final Watched<Reading<ChangePreview>> health = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<ProposedChange>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
     private final Watched<Optional<LinePlace>> pointedAt = new Watched<>(Optional.empty());
@@ -82,7 +84,7 @@ public final class CardModel {
     }
 
     /** What is damaged on it, and what a repair would do. */
-    public Watched<Reading<ChangePreview>> health() {
+    public Watched<Reading<ProposedChange>> health() {
         return health;
     }
 
@@ -230,7 +232,7 @@ public final class CardModel {
             change.cutShort(cut.get());
         } else if (change.state().get() instanceof ChangeState.Idle
                 && !view.show().card().isStock()) {
-            change.choose(new Wish.BackToStock(ResetRequest.PLAIN));
+            change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         }
         readCheck();
         read(
@@ -240,7 +242,7 @@ public final class CardModel {
                 error -> history.set(new Reading.Failed<>(error)));
         read(
                 "busy.health",
-                () -> change.preview(Wish.Repair.PLAIN),
+                () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 error -> health.set(new Reading.Failed<>(error)));
     }
@@ -252,7 +254,7 @@ public final class CardModel {
         // A card whose partition is not found may still have damage that a look at the volume tells more of.
         read(
                 "busy.health",
-                () -> change.preview(Wish.Repair.PLAIN),
+                () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 again -> health.set(new Reading.Failed<>(again)));
     }

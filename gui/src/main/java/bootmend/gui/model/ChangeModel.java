@@ -3,7 +3,10 @@ package bootmend.gui.model;
 import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.batch.CardNames;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
 import bootmend.operation.ProposedChange;
 import bootmend.operation.RecoverJob;
@@ -41,23 +44,23 @@ public final class ChangeModel {
         return agreed;
     }
 
-    /** Works out what a wish would do; nothing is written. */
-    public void choose(Wish wish) {
+    /** Works out what a request would do; nothing is written. */
+    public void choose(ChangeOrder order) {
         if (state.get() instanceof ChangeState.Making || state.get() instanceof ChangeState.CutShort) {
             return;
         }
         waiting.drop();
         agreed.set(Set.of());
-        state.set(new ChangeState.WorkingOut(wish));
+        state.set(new ChangeState.WorkingOut(order));
         waiting = services.bench()
                 .submitFirst(
                         services.words().of("busy.plan"),
-                        () -> changeable(wish),
-                        preview -> state.set(
-                                preview.nothing()
-                                        ? new ChangeState.Nothing(wish, preview)
-                                        : new ChangeState.Proposed(wish, preview)),
-                        error -> state.set(failed(wish, error)));
+                        () -> changeable(order),
+                        change -> state.set(
+                                change.isNothing()
+                                        ? new ChangeState.Nothing(change)
+                                        : new ChangeState.Proposed(change)),
+                        error -> state.set(failed(order, error)));
     }
 
     /** Nothing is wanted any more. */
@@ -90,7 +93,7 @@ public final class ChangeModel {
     /** Whether the change that is shown can be made. */
     public boolean canMake() {
         return state.get() instanceof ChangeState.Proposed proposed
-                && agreed.get().containsAll(proposed.preview().questions());
+                && agreed.get().containsAll(proposed.change().questions());
     }
 
     /** Makes the change that is shown: undo record, writes, forces, read-back. */
@@ -98,16 +101,17 @@ public final class ChangeModel {
         if (!canMake() || !(state.get() instanceof ChangeState.Proposed proposed)) {
             return;
         }
-        state.set(new ChangeState.Making(proposed.wish().key()));
+        ProposedChange shown = proposed.change();
+        String key = RequestKey.of(shown.order().request());
+        state.set(new ChangeState.Making(key));
         services.bench()
                 .submitChange(
                         services.words().of("busy.write"),
-                        () -> make(proposed),
-                        change -> after(new ChangeState.Done(
-                                proposed.wish().key(),
-                                change,
-                                proposed.preview().leavesDamage())),
-                        error -> after(failed(proposed.wish(), error)));
+                        () -> operation().make(shown).orThrow(),
+                        outcome -> after(outcome.ifMade()
+                                .<ChangeState>map(made -> new ChangeState.Done(key, made, shown.leavesDamage()))
+                                .orElseGet(() -> new ChangeState.Nothing(shown))),
+                        error -> after(failed(shown.order(), error)));
     }
 
     /** Writes what is left of a change that was cut short. */
@@ -120,11 +124,13 @@ public final class ChangeModel {
         recover("reverse", OpenRecovery::takeBack);
     }
 
-    private static ChangeState failed(Wish wish, CardException error) {
+    private static ChangeState failed(ChangeOrder order, CardException error) {
         return new ChangeState.Failed(
-                wish.key(),
+                RequestKey.of(order.request()),
                 error,
-                error.isRefusedFor(NextStep.Allow.IN_PLACE) ? Optional.of(wish.inPlace(true)) : Optional.empty());
+                error.isRefusedFor(NextStep.Allow.IN_PLACE)
+                        ? Optional.of(order.accepting(NextStep.Allow.IN_PLACE))
+                        : Optional.empty());
     }
 
     private void after(ChangeState next) {
@@ -132,37 +138,24 @@ public final class ChangeModel {
         changed.run();
     }
 
-    private ChangePreview changeable(Wish wish) throws CardException {
+    private ProposedChange changeable(ChangeOrder order) throws CardException {
         CardNames.refuseToChange(card.card());
-        return preview(wish);
+        return operation().workOut(card, order);
     }
 
-    /** Works out what a wish would do, on the thread that calls; nothing is written. */
-    ChangePreview preview(Wish wish) throws CardException {
-        try (ProposedChange change = wish.propose(services.workplace(), card, false)) {
-            return ChangePreview.of(change);
-        } catch (IOException e) {
-            throw told(e);
-        }
+    /** Works out what a request would do, on the thread that calls; nothing is written. */
+    ProposedChange preview(ChangeRequest request) throws CardException {
+        return operation().workOut(card, ChangeOrder.of(request));
     }
 
-    private ChangeView make(ChangeState.Proposed shown) throws CardException {
-        try (ProposedChange change = shown.wish().propose(services.workplace(), card, true)) {
-            if (!ChangePreview.of(change).isSameAs(shown.preview())) {
-                throw CardException.refused(
-                        "the card is not as it was when the change was worked out",
-                        "Look at it again: it may be another card, or something else wrote to it.");
-            }
-            return change.apply();
-        } catch (IOException e) {
-            throw told(e);
-        }
+    private ChangeOperation operation() {
+        return new ChangeOperation(services.workplace());
     }
 
     /** One way to bring a change that was cut short to an end. */
     @FunctionalInterface
     private interface Way {
-        ChangeView go(OpenRecovery recovery) throws CardException;
+        Made go(OpenRecovery recovery) throws CardException;
     }
 
     private void recover(String key, Way way) {
@@ -174,11 +167,11 @@ public final class ChangeModel {
                 .submitChange(
                         services.words().of("busy.write"),
                         () -> recover(services.workplace(), way),
-                        change -> after(new ChangeState.Done(key, change, false)),
+                        made -> after(new ChangeState.Done(key, made, false)),
                         error -> after(new ChangeState.Failed(key, error, Optional.empty())));
     }
 
-    private ChangeView recover(Workplace workplace, Way way) throws CardException {
+    private Made recover(Workplace workplace, Way way) throws CardException {
         try (OpenRecovery recovery = new RecoverJob(workplace).begin(card)) {
             if (recovery.view().isEmpty()) {
                 throw CardException.refused("no change waits on this card any more", "Look at the card again.");

@@ -1,7 +1,9 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.operation.ChangeView;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.Made;
+import bootmend.operation.ProposedChange;
 import bootmend.view.RecoveryView;
 import java.util.Optional;
 
@@ -12,32 +14,33 @@ public sealed interface ChangeState {
     record Idle() implements ChangeState {}
 
     /** It is worked out; nothing is written meanwhile. */
-    record WorkingOut(Wish wish) implements ChangeState {}
+    record WorkingOut(ChangeOrder order) implements ChangeState {}
 
     /** It is worked out and waits for the user's word. */
-    record Proposed(Wish wish, ChangePreview preview) implements ChangeState {}
+    record Proposed(ProposedChange change) implements ChangeState {}
 
     /** The card already is as wanted. */
-    record Nothing(Wish wish, ChangePreview preview) implements ChangeState {}
+    record Nothing(ProposedChange change) implements ChangeState {}
 
-    /** A change that was cut short waits to be finished or taken back; nothing else can be done to the card before. */
+    /** A change that was cut short waits to be finished or undone; nothing else can be done to the card before. */
     record CutShort(RecoveryView recovery) implements ChangeState {}
 
     /** It is being written and read back; it cannot be stopped now. */
     record Making(String key) implements ChangeState {}
 
     /**
-     * It was made, forced to the card and read back.
+     * It was made.
      *
-     * @param key of the wish, or {@code finish} or {@code reverse} for a change that had been cut short
+     * @param key of the request, or {@code finish} or {@code reverse} for a change that had been cut short
+     * @param made how, which is what may be said of the card
      * @param leavesDamage whether the card still has something wrong that a repair could not mend
      */
-    record Done(String key, ChangeView change, boolean leavesDamage) implements ChangeState {}
+    record Done(String key, Made made, boolean leavesDamage) implements ChangeState {}
 
     /**
      * It could not be worked out or not be made.
      *
-     * @param despite the same wish with the risk taken that kept it from being worked out, where there is one to take
+     * @param despite the same order with the risk taken that kept it from being worked out, where there is one to take
      */
-    record Failed(String key, CardException error, Optional<Wish> despite) implements ChangeState {}
+    record Failed(String key, CardException error, Optional<ChangeOrder> despite) implements ChangeState {}
 }

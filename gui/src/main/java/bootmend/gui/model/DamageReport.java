@@ -22,8 +22,7 @@ public record DamageReport(List<Finding> findings, int unshown) {
     }
 
     /** @param look a repair that frees nothing */
-    public static DamageReport of(ChangePreview look) {
-        List<Finding> all = look.findings();
+    public static DamageReport of(List<Finding> all) {
         return new DamageReport(all.stream().limit(MOST).toList(), Math.max(0, all.size() - MOST));
     }
 

@@ -1,15 +1,15 @@
 package bootmend.gui.model;
 
 import bootmend.gui.text.Words;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.operation.HistoryEntry;
 import bootmend.operation.LineChange;
-import bootmend.operation.UndoRequest;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalInt;
 
 /**
  * A change that was made to the card, as it is listed.
@@ -61,16 +61,16 @@ public record MadeChange(
     }
 
     /** The card as it was after this change. */
-    public Wish goBack() {
+    public ChangeOrder goBack() {
         return to(number);
     }
 
     /** The card as it was before the first change that is listed. */
-    public static Wish beforeTheFirst() {
+    public static ChangeOrder beforeTheFirst() {
         return to(0);
     }
 
-    private static Wish to(int number) {
-        return new Wish.TakeBack(new UndoRequest(OptionalInt.of(number), false));
+    private static ChangeOrder to(int number) {
+        return ChangeOrder.of(ChangeRequest.Undo.to(number));
     }
 }

@@ -2,7 +2,8 @@ package bootmend.gui.model;
 
 import bootmend.CardException;
 import bootmend.NextStep;
-import bootmend.operation.ProfileRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileListing;
 import bootmend.record.ProfileView;
@@ -149,14 +150,17 @@ public final class ProfilesModel {
             put = chosen.get();
             profile()
                     .ifPresent(profile -> readCard()
-                            .ifPresent(model -> model.change()
-                                    .choose(new Wish.PutProfile(new ProfileRequest(
-                                            profile.name(),
-                                            model.board().get(),
-                                            otherBoard,
-                                            despiteBlockers,
-                                            false)))));
+                            .ifPresent(model ->
+                                    model.change().choose(order(profile, model, otherBoard, despiteBlockers))));
         }
+    }
+
+    private static ChangeOrder order(
+            ProfileView profile, CardModel model, boolean otherBoard, boolean despiteBlockers) {
+        ChangeOrder order = ChangeOrder.of(
+                new ChangeRequest.ToProfile(profile.name(), model.board().get()));
+        order = otherBoard ? order.accepting(NextStep.Allow.OTHER_BOARD) : order;
+        return despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order;
     }
 
     /** Compares the chosen profile with the card. */

@@ -2,8 +2,9 @@ package bootmend.gui.model;
 
 import bootmend.CardException;
 import bootmend.NextStep;
-import bootmend.operation.StageJob;
-import bootmend.operation.StageRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.TryOnceStart;
 import bootmend.record.TrialAddJob;
 import bootmend.record.TrialAdded;
 import bootmend.record.TrialAdviseJob;
@@ -174,34 +175,32 @@ public final class TrialsModel {
         }
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
-        choose(new Wish.Stage(new StageRequest(
-                kind,
-                List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step()),
-                despiteBlockers,
-                false)));
+        ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
+                kind, List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step())));
+        choose(despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order);
     }
 
     /** Shows what making the staged settings the config file's would do. */
     public void keepStaged() {
-        choose(new Wish.Adopt(false));
+        choose(ChangeOrder.of(new ChangeRequest.Adopt()));
     }
 
     /** Shows what taking the staged settings away would do. */
     public void takeStagedAway() {
-        choose(new Wish.Unstage());
+        choose(ChangeOrder.of(new ChangeRequest.Unstage()));
     }
 
-    private void choose(Wish wish) {
+    private void choose(ChangeOrder order) {
         desk.current()
                 .get()
                 .filter(model ->
                         WhyNot.change(Optional.of(model), services.words()).isEmpty())
-                .ifPresent(model -> model.change().choose(wish));
+                .ifPresent(model -> model.change().choose(order));
     }
 
     /** The command that restarts a board with its try-once flag. */
     public String restartCommand() {
-        return StageJob.restartCommand();
+        return TryOnceStart.command();
     }
 
     /** The card that is looked at, where it was read. */

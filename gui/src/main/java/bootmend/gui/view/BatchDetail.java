@@ -3,8 +3,10 @@ package bootmend.gui.view;
 import bootmend.finding.Finding;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchRow;
+import bootmend.gui.model.MadeWords;
 import bootmend.gui.text.Words;
 import bootmend.operation.LineChange;
+import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.page.CardState;
 import javafx.beans.property.ObjectProperty;
@@ -118,10 +120,8 @@ final class BatchDetail extends VBox {
         came.made()
                 .ifPresent(made -> body.getChildren()
                         .addAll(
-                                kit.prose(
-                                        words.of(made.secondReader() ? "batch.made.second" : "batch.made.first"),
-                                        "batch-made"),
-                                kit.prose(words.of("strip.recordis", made.undoRecord()), "strip-plan")));
+                                kit.prose(made(made), "batch-made"),
+                                kit.prose(words.of("strip.recordis", made.record()), "strip-plan")));
         came.changed().stream()
                 .limit(MOST_LINES)
                 .forEach(line -> body.getChildren().add(line(line)));
@@ -130,6 +130,11 @@ final class BatchDetail extends VBox {
                 .limit(MOST_LINES)
                 .forEach(finding -> body.getChildren().add(found(came, finding)));
         rest(came.findings().size());
+    }
+
+    private String made(Made made) {
+        MadeWords.Said said = new MadeWords(kit.words()).of(made);
+        return said.done() + " " + said.next();
     }
 
     private void rest(int all) {

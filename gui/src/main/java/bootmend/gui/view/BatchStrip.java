@@ -5,6 +5,7 @@ import bootmend.gui.model.BatchState;
 import bootmend.gui.model.BatchTask;
 import bootmend.gui.model.BatchWords;
 import bootmend.gui.model.Reading;
+import bootmend.gui.model.RequestKey;
 import bootmend.gui.text.Words;
 import bootmend.page.CardState;
 import java.nio.file.Path;
@@ -183,7 +184,7 @@ final class BatchStrip extends VBox {
         if (changes > 0) {
             body.getChildren()
                     .add(kit.prose(words.of("batch.record", model.records().toString()), "strip-plan"));
-            make.setText(words.of("batch.make." + workOut.wish().key(), changes));
+            make.setText(words.of("batch.make." + RequestKey.of(workOut.order().request()), changes));
             make.setDisable(!model.canMake());
             foot.getChildren().addAll(make, kit.label("batch.canback", "muted"));
         }

@@ -4,14 +4,13 @@ import bootmend.finding.Purpose;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchState;
 import bootmend.gui.model.Reading;
-import bootmend.gui.model.Wish;
-import bootmend.operation.ProfileRequest;
-import bootmend.operation.RepairRequest;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.record.ProfileListing;
 import bootmend.record.ProfileView;
 import bootmend.view.CautionView;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -151,13 +150,13 @@ final class BatchWishes extends VBox {
         if (check.isSelected()) {
             model.check(purposes.getValue());
         } else if (profile.isSelected()) {
-            model.workOut(
-                    new Wish.PutProfile(ProfileRequest.of(profiles.getValue().name())));
+            model.workOut(ChangeOrder.of(
+                    new ChangeRequest.ToProfile(profiles.getValue().name(), Optional.empty())));
         } else {
             model.workOut(
                     repair.isSelected()
-                            ? new Wish.Repair(RepairRequest.PLAIN)
-                            : new Wish.BackToStock(ResetRequest.PLAIN));
+                            ? ChangeOrder.of(ChangeRequest.Repair.PLAIN)
+                            : ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         }
     }
 }

@@ -3,9 +3,9 @@ package bootmend.gui.view;
 import bootmend.card.PartitionView;
 import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
-import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.Reading;
 import bootmend.gui.text.Words;
+import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
@@ -121,7 +121,7 @@ final class CardHeader extends VBox {
         }
     }
 
-    private void damage(ChangePreview look) {
+    private void damage(ProposedChange look) {
         if (look.findings().isEmpty()) {
             mark("mark.sound", "mark-good");
         } else {

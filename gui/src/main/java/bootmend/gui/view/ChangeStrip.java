@@ -1,16 +1,19 @@
 package bootmend.gui.view;
 
+import bootmend.NextStep.Allow;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeModel;
-import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.ChangeState;
-import bootmend.gui.model.Wish;
+import bootmend.gui.model.MadeWords;
+import bootmend.gui.model.RequestKey;
 import bootmend.gui.text.Words;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.FileEdit;
 import bootmend.operation.HistoryEntry;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ProposedChange;
 import bootmend.view.RecoveryView;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -55,9 +58,9 @@ final class ChangeStrip extends VBox {
         make = kit.button("strip.make", change::make);
         make.getStyleClass().add("accent");
         make.setMaxWidth(Double.MAX_VALUE);
-        takeBack = kit.button("strip.back", () -> change.choose(new Wish.TakeBack(UndoRequest.LAST)));
+        takeBack = kit.button("strip.back", () -> change.choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
         takeBack.setMaxWidth(Double.MAX_VALUE);
-        Button stock = kit.button("strip.stock", () -> change.choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+        Button stock = kit.button("strip.stock", () -> change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         Button profile = kit.button("strip.profile", chooseProfile);
         HBox.setHgrow(stock, Priority.ALWAYS);
         HBox.setHgrow(profile, Priority.ALWAYS);
@@ -95,11 +98,11 @@ final class ChangeStrip extends VBox {
         } else if (state instanceof ChangeState.WorkingOut) {
             body.getChildren().add(kit.label("strip.working", "muted"));
         } else if (state instanceof ChangeState.Proposed proposed) {
-            proposed(proposed.wish(), proposed.preview());
+            proposed(proposed.change());
         } else if (state instanceof ChangeState.Nothing nothing) {
-            title(nothing.wish().key());
-            body.getChildren().add(kit.label("strip.nothing." + nothing.wish().key(), "notice", "notice-good"));
-            damage(nothing.preview());
+            title(key(nothing.change()));
+            body.getChildren().add(kit.label("strip.nothing." + key(nothing.change()), "notice", "notice-good"));
+            damage(nothing.change());
         } else if (state instanceof ChangeState.CutShort cut) {
             cutShort(cut.recovery());
         } else if (state instanceof ChangeState.Making making) {
@@ -122,23 +125,49 @@ final class ChangeStrip extends VBox {
         body.getChildren().add(kit.label("wish." + key, "strip-wish"));
     }
 
-    private void proposed(Wish wish, ChangePreview preview) {
-        title(wish.key());
-        if (wish instanceof Wish.PutProfile profile) {
-            body.getChildren().add(kit.text(profile.request().name(), "strip-name"));
+    private static String key(ProposedChange change) {
+        return RequestKey.of(change.order().request());
+    }
+
+    private void proposed(ProposedChange preview) {
+        ChangeOrder order = preview.order();
+        title(key(preview));
+        if (order.request() instanceof ChangeRequest.ToProfile profile) {
+            body.getChildren().add(kit.text(profile.name(), "strip-name"));
         }
-        preview.lines().stream().limit(MOST).forEach(line -> body.getChildren().add(line(line)));
-        rest(preview.lines().size());
+        preview.files().forEach(this::file);
         damage(preview);
+        preview.notes().forEach(note -> body.getChildren().add(kit.prose(note, "muted")));
         body.getChildren().add(kit.prose(write(preview.plan()), "strip-plan"));
         body.getChildren().add(kit.prose(kit.words().of("strip.record", records.toString()), "strip-plan"));
         if (preview.plan().inPlace()) {
-            body.getChildren().add(inPlace(wish, true));
+            body.getChildren().add(inPlace(order, true));
         }
         preview.questions().forEach(question -> body.getChildren().add(question(question)));
-        options(wish);
-        make.setText(kit.words().of("make." + wish.key()));
+        options(order);
+        make.setText(kit.words().of("make." + key(preview)));
         make.setDisable(!change.canMake());
+    }
+
+    private void file(FileEdit file) {
+        if (file.kind() != FileEdit.Kind.CHANGED) {
+            body.getChildren().add(kit.text(head(file), "strip-file"));
+        }
+        file.lines().stream().limit(MOST).forEach(line -> body.getChildren().add(line(line)));
+        rest(file.lines().size());
+    }
+
+    private String head(FileEdit file) {
+        int lines = file.lines().size();
+        return switch (file.kind()) {
+            case CHANGED -> file.path();
+            case ADDED ->
+                file.against()
+                        .map(other -> kit.words().of("strip.file.like", file.path(), other))
+                        .orElseGet(() -> kit.words().of("strip.file.added", file.path(), lines));
+            case REMOVED -> kit.words().of("strip.file.removed", file.path());
+            case REWRITTEN -> kit.words().of("strip.file.rewritten", file.path(), lines);
+        };
     }
 
     private Node line(LineChange line) {
@@ -172,7 +201,7 @@ final class ChangeStrip extends VBox {
                 "strip.write", plan.sectorsWritten(), kinds, plan.steps().size());
     }
 
-    private void damage(ChangePreview preview) {
+    private void damage(ProposedChange preview) {
         preview.findings().stream()
                 .limit(MOST)
                 .forEach(finding -> body.getChildren()
@@ -205,24 +234,26 @@ final class ChangeStrip extends VBox {
     }
 
     /** The risk of a full card, and the choice to take it; the change is worked out anew with it or without. */
-    private Node inPlace(Wish wish, boolean chosen) {
+    private Node inPlace(ChangeOrder order, boolean chosen) {
         CheckBox box = new CheckBox(kit.words().of("strip.inplace"));
         box.setId("strip-inplace");
         box.setWrapText(true);
         box.setSelected(chosen);
-        box.setOnAction(event -> change.choose(wish.inPlace(box.isSelected())));
+        box.setOnAction(event ->
+                change.choose(box.isSelected() ? order.accepting(Allow.IN_PLACE) : ChangeOrder.of(order.request())));
         VBox notice = new VBox(6, kit.label("strip.inplace.warning"), box);
         notice.getStyleClass().addAll("notice", "notice-warn");
         return notice;
     }
 
-    private void options(Wish wish) {
+    private void options(ChangeOrder order) {
         List<Node> options = new ArrayList<>();
-        if (wish instanceof Wish.BackToStock stock) {
+        if (order.request() instanceof ChangeRequest.ToStock stock) {
             CheckBox remove = new CheckBox(kit.words().of("strip.remove"));
             remove.setWrapText(true);
-            remove.setSelected(stock.request().remove());
-            remove.setOnAction(event -> change.choose(stock.removing(remove.isSelected())));
+            remove.setSelected(stock.remove());
+            remove.setOnAction(
+                    event -> change.choose(order.with(new ChangeRequest.ToStock(remove.isSelected(), stock.also()))));
             options.add(remove);
         }
         body.getChildren().addAll(options);
@@ -256,20 +287,15 @@ final class ChangeStrip extends VBox {
     private void done(ChangeState.Done done) {
         title(done.key());
         Words words = kit.words();
-        body.getChildren()
-                .add(kit.prose(
-                        words.of("strip.done") + " "
-                                + words.of(done.change().secondReader() ? "strip.done.second" : "strip.done.first"),
-                        "notice",
-                        "notice-good",
-                        "done"));
+        MadeWords.Said said = new MadeWords(words).of(done.made());
+        body.getChildren().add(kit.prose(said.done(), "notice", "notice-good", "done"));
         if (done.leavesDamage()) {
             body.getChildren().add(kit.label("strip.done.damage", "notice", "notice-warn"));
         }
         body.getChildren()
                 .addAll(
-                        kit.prose(words.of("strip.safe"), "strip-safe"),
-                        kit.prose(words.of("strip.recordis", done.change().undoRecord()), "strip-plan"));
+                        kit.prose(said.next(), "strip-safe"),
+                        kit.prose(words.of("strip.recordis", done.made().record()), "strip-plan"));
     }
 
     private void foot(ChangeState state) {
@@ -280,7 +306,7 @@ final class ChangeStrip extends VBox {
                 .filter(entry -> !entry.takenBack())
                 .findFirst();
         boolean back = state instanceof ChangeState.Proposed proposed
-                && proposed.wish().key().equals("back");
+                && key(proposed.change()).equals("back");
         if (state instanceof ChangeState.Proposed) {
             foot.getChildren().addAll(make, kit.label("strip.canback", "muted"));
         }

@@ -6,8 +6,8 @@ import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
-import bootmend.gui.model.Wish;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.CheckWords;
 import bootmend.page.SlipContent;
 import bootmend.view.CheckView;
@@ -139,7 +139,7 @@ final class CheckPage extends VBox {
                 .isPresent();
         if (tuned && model.purpose().get() == Purpose.FIRMWARE_UPDATE) {
             Button choose =
-                    kit.button("check.stock", () -> model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+                    kit.button("check.stock", () -> model.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
             choose.setMinWidth(Region.USE_PREF_SIZE);
             stock.getChildren().addAll(choose, kit.label("check.stock.why"));
         }

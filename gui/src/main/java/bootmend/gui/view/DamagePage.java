@@ -3,12 +3,13 @@ package bootmend.gui.view;
 import bootmend.NextStep;
 import bootmend.finding.Finding;
 import bootmend.gui.model.CardModel;
-import bootmend.gui.model.ChangePreview;
 import bootmend.gui.model.ChangeState;
 import bootmend.gui.model.DamageReport;
 import bootmend.gui.model.Reading;
-import bootmend.gui.model.Wish;
-import bootmend.operation.RepairRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.ProposedChange;
+import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -48,7 +49,7 @@ final class DamagePage extends VBox {
     }
 
     private void show() {
-        Reading<ChangePreview> reading = model.health().get();
+        Reading<ProposedChange> reading = model.health().get();
         body.getChildren().clear();
         if (model.cutShort().isPresent()) {
             body.getChildren().add(notice("damage.cutshort", "notice-warn"));
@@ -63,7 +64,7 @@ final class DamagePage extends VBox {
                 body.getChildren().add(repair);
             }
         });
-        reading.value().map(DamageReport::of).ifPresent(this::show);
+        reading.value().map(look -> DamageReport.of(look.findings())).ifPresent(this::show);
     }
 
     private void show(DamageReport report) {
@@ -114,14 +115,16 @@ final class DamagePage extends VBox {
     }
 
     private void repair() {
-        model.change().choose(new Wish.Repair(new RepairRequest(freeLost.isSelected(), false)));
+        model.change().choose(ChangeOrder.of(new ChangeRequest.Repair(freeLost.isSelected())));
     }
 
     /** A repair that is already shown is worked out anew, so that what is shown is what was chosen. */
     private void again() {
         ChangeState state = model.change().state().get();
-        if (state instanceof ChangeState.Proposed proposed && proposed.wish() instanceof Wish.Repair
-                || state instanceof ChangeState.Nothing nothing && nothing.wish() instanceof Wish.Repair) {
+        if (state instanceof ChangeState.Proposed proposed
+                        && proposed.change().order().request() instanceof ChangeRequest.Repair
+                || state instanceof ChangeState.Nothing nothing
+                        && nothing.change().order().request() instanceof ChangeRequest.Repair) {
             repair();
         }
     }

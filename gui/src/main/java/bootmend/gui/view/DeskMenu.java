@@ -3,9 +3,8 @@ package bootmend.gui.view;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.DeskModel;
-import bootmend.gui.model.Wish;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.scene.control.CheckMenuItem;
@@ -43,7 +42,7 @@ final class DeskMenu extends MenuBar {
                 null,
                 item("menu.stock", KeyCode.B, this::backToStock),
                 item("menu.profile", KeyCode.P, () -> page.accept("profiles")),
-                item("menu.back", KeyCode.Z, () -> choose(new Wish.TakeBack(UndoRequest.LAST))),
+                item("menu.back", KeyCode.Z, () -> choose(ChangeOrder.of(ChangeRequest.Undo.LAST))),
                 new SeparatorMenuItem(),
                 item("menu.make", KeyCode.ENTER, this::make));
         Menu show = new Menu(kit.words().of("menu.show"));
@@ -72,12 +71,12 @@ final class DeskMenu extends MenuBar {
     }
 
     private void backToStock() {
-        Wish wish = new Wish.BackToStock(ResetRequest.PLAIN);
+        ChangeOrder wish = ChangeOrder.of(ChangeRequest.ToStock.PLAIN);
         choose(wish);
         desk.batch().get().ifPresent(model -> model.workOut(wish));
     }
 
-    private void choose(Wish wish) {
+    private void choose(ChangeOrder wish) {
         desk.current().get().ifPresent(model -> model.change().choose(wish));
     }
 

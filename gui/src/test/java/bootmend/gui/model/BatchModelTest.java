@@ -6,9 +6,9 @@ import bootmend.CardException;
 import bootmend.finding.Purpose;
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.operation.HistoryJob;
-import bootmend.operation.ProfileRequest;
-import bootmend.operation.ResetRequest;
 import bootmend.page.CardState;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileListing;
@@ -24,6 +24,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,7 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class BatchModelTest {
 
-    private static final Wish STOCK = new Wish.BackToStock(ResetRequest.PLAIN);
+    private static final ChangeOrder STOCK = ChangeOrder.of(ChangeRequest.ToStock.PLAIN);
 
     @TempDir
     private Path folder;
@@ -143,7 +144,7 @@ class BatchModelTest {
         assertThat(listing.profiles()).containsExactly(saved);
         assertThat(listing.cautions()).isNotEmpty();
 
-        model.workOut(new Wish.PutProfile(ProfileRequest.of("cart")));
+        model.workOut(ChangeOrder.of(new ChangeRequest.ToProfile("cart", Optional.empty())));
 
         assertThat(states(model)).containsExactly(CardState.NOTHING, CardState.PLANNED, CardState.PLANNED);
         assertThat(model.questions()).singleElement().asString().contains("unproven");

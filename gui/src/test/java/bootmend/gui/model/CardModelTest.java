@@ -5,9 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.finding.Purpose;
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.operation.LineChange;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.Made;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
@@ -37,7 +38,7 @@ class CardModelTest {
         assertThat(model.change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
-                        proposed -> assertThat(proposed.preview().lines())
+                        proposed -> assertThat(proposed.change().lines())
                                 .extracting(LineChange::line)
                                 .containsExactly(2, 3));
         assertThat(model.change().canMake()).isTrue();
@@ -67,15 +68,15 @@ class CardModelTest {
         model.change().make();
 
         assertThat(model.change().state().get()).isInstanceOfSatisfying(ChangeState.Done.class, done -> {
-            assertThat(done.change().verified()).isTrue();
-            assertThat(done.change().secondReader()).isTrue();
+            assertThat(done.made()).isInstanceOf(Made.OnCard.class);
+            assertThat(((Made.OnCard) done.made()).secondReader()).isTrue();
         });
         assertThat(model.sheet().get().value().orElseThrow().show().card().isStock())
                 .isTrue();
         assertThat(model.history().get().value().orElseThrow()).hasSize(1);
         assertThat(Files.readAllBytes(card)).isNotEqualTo(before);
 
-        model.change().choose(new Wish.TakeBack(UndoRequest.LAST));
+        model.change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST));
         model.change().make();
 
         assertThat(model.change().state().get()).isInstanceOf(ChangeState.Done.class);
@@ -164,7 +165,7 @@ class CardModelTest {
         CardModel model = look(SmallCards.TUNED);
         model.change().make();
 
-        model.change().choose(new Wish.BackToStock(ResetRequest.PLAIN));
+        model.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
 
         assertThat(model.change().state().get()).isInstanceOf(ChangeState.Nothing.class);
         assertThat(model.change().canMake()).isFalse();

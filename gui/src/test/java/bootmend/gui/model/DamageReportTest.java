@@ -8,7 +8,8 @@ import bootmend.finding.Place;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
 import bootmend.gui.SmallCards;
-import bootmend.operation.RepairRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collections;
@@ -28,7 +29,7 @@ class DamageReportTest {
         assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.REPAIR);
         assertThat(report(card).hasLost()).isFalse();
 
-        card.change().choose(Wish.Repair.PLAIN);
+        card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
@@ -41,11 +42,11 @@ class DamageReportTest {
         assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.DECISION, Fix.REPAIR);
         assertThat(report(card).canRepair()).isTrue();
 
-        card.change().choose(Wish.Repair.PLAIN);
+        card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
         card.change().make();
         assertThat(report(card).hasLost()).isTrue();
 
-        card.change().choose(new Wish.Repair(new RepairRequest(true, false)));
+        card.change().choose(ChangeOrder.of(new ChangeRequest.Repair(true)));
         card.change().make();
         assertThat(report(card).isSound()).isTrue();
     }
@@ -65,7 +66,7 @@ class DamageReportTest {
                         Rule.of("x", Rule.always(Severity.BLOCKER), Fix.NOTHING, "It matters."),
                         Place.file("a file"),
                         "It is."));
-        DamageReport report = DamageReport.of(new ChangePreview(null, List.of(), many, List.of(), null, true));
+        DamageReport report = DamageReport.of(many);
         assertThat(report.findings()).hasSize(DamageReport.MOST);
         assertThat(report.unshown()).isEqualTo(7);
     }
@@ -75,6 +76,6 @@ class DamageReportTest {
     }
 
     private static DamageReport report(CardModel card) {
-        return DamageReport.of(card.health().get().value().orElseThrow());
+        return DamageReport.of(card.health().get().value().orElseThrow().findings());
     }
 }

@@ -4,7 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.CardState;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
@@ -136,7 +137,7 @@ class DeskTogetherTest {
         desk.together(made.tuned(3));
         work();
         BatchModel batch = desk.batch().get().orElseThrow();
-        batch.workOut(new Wish.BackToStock(ResetRequest.PLAIN));
+        batch.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         work();
         batch.make();
 
@@ -152,7 +153,7 @@ class DeskTogetherTest {
         desk.together(made.tuned(3));
         work();
         BatchModel batch = desk.batch().get().orElseThrow();
-        batch.workOut(new Wish.BackToStock(ResetRequest.PLAIN));
+        batch.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         work();
         batch.make();
 

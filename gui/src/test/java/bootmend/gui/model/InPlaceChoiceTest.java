@@ -1,9 +1,12 @@
 package bootmend.gui.model;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.CardException;
 import bootmend.gui.SmallCards;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -12,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A full card's refusal, and the risk that a user may take to have the change all the same. */
 class InPlaceChoiceTest {
 
-    private static final Wish STOCK = new Wish.BackToStock(ResetRequest.PLAIN);
+    private static final ChangeOrder STOCK = ChangeOrder.of(ChangeRequest.ToStock.PLAIN);
 
     @TempDir
     private Path folder;
@@ -24,11 +27,11 @@ class InPlaceChoiceTest {
         card.change().choose(STOCK);
         ChangeState.Failed refused = (ChangeState.Failed) card.change().state().get();
         assertThat(refused.error()).hasMessageContaining("no free cluster");
-        assertThat(refused.despite()).contains(STOCK.inPlace(true));
+        assertThat(refused.despite()).contains(STOCK.accepting(NextStep.Allow.IN_PLACE));
 
         card.change().choose(refused.despite().orElseThrow());
         assertThat(((ChangeState.Proposed) card.change().state().get())
-                        .preview()
+                        .change()
                         .plan()
                         .inPlace())
                 .isTrue();
@@ -43,7 +46,7 @@ class InPlaceChoiceTest {
     void otherRefusalsOfferNoRisk() throws IOException {
         CardModel card = open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         card.change().choose(MadeChange.beforeTheFirst());
-        card.change().choose(new Wish.Adopt(false));
+        card.change().choose(ChangeOrder.of(new ChangeRequest.Adopt()));
         assertThat(((ChangeState.Failed) card.change().state().get()).despite()).isEmpty();
     }
 

@@ -2,11 +2,15 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.config.LineEnd;
 import bootmend.gui.SmallCards;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
+import bootmend.operation.FileEdit;
 import bootmend.operation.HistoryEntry;
 import bootmend.operation.LineChange;
-import bootmend.operation.ResetRequest;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -29,7 +33,7 @@ class MadeChangeTest {
         CardModel card =
                 new ModelBench(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         assertThat(card.history().get().value().orElseThrow()).isEmpty();
-        card.change().choose(new Wish.BackToStock(ResetRequest.PLAIN));
+        card.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         card.change().make();
 
         MadeChange made = newest(card);
@@ -47,12 +51,17 @@ class MadeChangeTest {
 
     @Test
     void theTimeIsLocalAndManyLinesAreCutShort() {
-        LineChange line = new LineChange("config.txt", 1200, Optional.empty(), Optional.of("gpu_mem=64"));
+        LineChange line = new LineChange(
+                "config.txt",
+                1200,
+                Optional.empty(),
+                Optional.of(new LineChange.Line("gpu_mem=64".getBytes(StandardCharsets.US_ASCII), LineEnd.LF)));
         HistoryEntry entry = new HistoryEntry(
                 4,
                 Instant.parse("2026-02-03T23:30:00Z"),
                 "repair",
-                Collections.nCopies(15, line),
+                List.of(new FileEdit(
+                        "config.txt", FileEdit.Kind.CHANGED, Optional.of("config.txt"), Collections.nCopies(15, line))),
                 1,
                 true,
                 "/home/record");
@@ -79,7 +88,7 @@ class MadeChangeTest {
                 card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(), ModelBench.WORDS);
     }
 
-    private static void make(CardModel card, Wish wish) {
+    private static void make(CardModel card, ChangeOrder wish) {
         card.change().choose(wish);
         card.change().make();
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);

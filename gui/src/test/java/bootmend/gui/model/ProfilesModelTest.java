@@ -1,9 +1,12 @@
 package bootmend.gui.model;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
 import bootmend.gui.SmallCards;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.record.ProfileJob;
 import bootmend.record.ProfileView;
 import bootmend.record.SettingDifference;
@@ -58,7 +61,7 @@ class ProfilesModelTest {
         assertThat(model.putting().get().whyNot()).isEmpty();
 
         model.put(false, false);
-        assertThat(proposed(card).preview().questions()).isEmpty();
+        assertThat(proposed(card).change().questions()).isEmpty();
         card.change().make();
 
         assertThat(card.change().state().get()).isInstanceOf(ChangeState.Done.class);
@@ -75,12 +78,12 @@ class ProfilesModelTest {
 
         model.put(false, false);
 
-        assertThat(proposed(card).preview().questions())
+        assertThat(proposed(card).change().questions())
                 .singleElement()
                 .asString()
                 .contains("unproven");
         assertThat(card.change().canMake()).isFalse();
-        card.change().agree(proposed(card).preview().questions().get(0), true);
+        card.change().agree(proposed(card).change().questions().get(0), true);
         assertThat(card.change().canMake()).isTrue();
     }
 
@@ -100,10 +103,13 @@ class ProfilesModelTest {
         assertThat(model.putting().get().metBlockers()).isFalse();
 
         model.put(true, false);
-        assertThat(proposed(card).wish())
+        assertThat(proposed(card).change().order())
                 .isInstanceOfSatisfying(
-                        Wish.PutProfile.class,
-                        put -> assertThat(put.request().board()).contains("pi4"));
+                        ChangeOrder.class,
+                        order -> assertThat(order)
+                                .isEqualTo(
+                                        ChangeOrder.of(new ChangeRequest.ToProfile("weather-mast", Optional.of("pi4")))
+                                                .accepting(NextStep.Allow.OTHER_BOARD)));
     }
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
@@ -122,10 +128,11 @@ class ProfilesModelTest {
         assertThat(model.putting().get().metBlockers()).isTrue();
 
         model.put(false, true);
-        assertThat(proposed(card).wish())
+        assertThat(proposed(card).change().order())
                 .isInstanceOfSatisfying(
-                        Wish.PutProfile.class,
-                        put -> assertThat(put.request().despiteBlockers()).isTrue());
+                        ChangeOrder.class,
+                        order -> assertThat(order.accepts(NextStep.Allow.BLOCKERS))
+                                .isTrue());
         model.choose("cart-3");
         assertThat(model.putting().get().metBlockers()).isFalse();
     }

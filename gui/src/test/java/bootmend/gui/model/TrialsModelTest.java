@@ -69,7 +69,9 @@ class TrialsModelTest {
         assertThat(card.change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
-                        proposed -> assertThat(proposed.wish().key()).isEqualTo("stage"));
+                        proposed -> assertThat(
+                                        RequestKey.of(proposed.change().order().request()))
+                                .isEqualTo("stage"));
         card.change().make();
         assertThat(model.staging().get().staged()).isTrue();
         assertThat(model.restartCommand()).contains("tryboot");

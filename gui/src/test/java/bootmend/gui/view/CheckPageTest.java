@@ -7,6 +7,7 @@ import bootmend.finding.Purpose;
 import bootmend.gui.SmallCards;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeState;
+import bootmend.gui.model.RequestKey;
 import bootmend.gui.model.SheetRow;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -110,7 +111,9 @@ class CheckPageTest {
         assertThat(model().change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
-                        proposed -> assertThat(proposed.wish().key()).isEqualTo("stock"));
+                        proposed -> assertThat(
+                                        RequestKey.of(proposed.change().order().request()))
+                                .isEqualTo("stock"));
         robot.clickOn("#strip-make");
         window.settle();
         assertThat(robot.lookup("#check-stock").queryAll()).isEmpty();

@@ -4,9 +4,9 @@ import bootmend.CardException;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
-import bootmend.operation.ProposedChange;
-import bootmend.operation.ResetJob;
-import bootmend.operation.ResetRequest;
+import bootmend.operation.ChangeOperation;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
@@ -29,8 +29,13 @@ final class CutChange {
                 new PulledDevice(
                         CardSource.onThisComputer().open(path, forChanging).device()));
         Workplace workplace = new Workplace(home, Clock.systemDefaultZone(), opener);
-        try (ProposedChange change = new ResetJob(workplace).begin(CardRequest.of(card), ResetRequest.PLAIN)) {
-            change.apply();
+        try {
+            new ChangeOperation(workplace)
+                    .make(
+                            CardRequest.of(card),
+                            ChangeOrder.of(ChangeRequest.ToStock.PLAIN),
+                            ChangeOperation.Approval.GIVEN)
+                    .orThrow();
             throw new AssertionError("the change was not cut");
         } catch (CardException e) {
             if (e.kind() != CardException.Kind.CUT_SHORT) {

@@ -58,12 +58,12 @@ class DamagePageTest {
         assertThat(page()).contains("Only if you choose so below");
         robot.clickOn("#damage-repair");
         window.settle();
-        assertThat(proposed().preview().leavesDamage()).isTrue();
+        assertThat(proposed().change().leavesDamage()).isTrue();
 
         robot.clickOn("#damage-freelost");
         window.settle();
 
-        assertThat(proposed().preview().leavesDamage()).isFalse();
+        assertThat(proposed().change().leavesDamage()).isFalse();
         robot.clickOn("#strip-make");
         window.settle();
         assertThat(page()).contains("No damage was seen");
@@ -84,7 +84,7 @@ class DamagePageTest {
 
         robot.clickOn("#strip-inplace");
         window.settle();
-        assertThat(proposed().preview().plan().inPlace()).isTrue();
+        assertThat(proposed().change().plan().inPlace()).isTrue();
         robot.clickOn("#strip-inplace");
         window.settle();
         assertThat(model().change().state().get()).isInstanceOf(ChangeState.Failed.class);

@@ -7,11 +7,8 @@ import bootmend.gui.BatchCards;
 import bootmend.gui.SmallCards;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
-import bootmend.gui.model.Wish;
-import bootmend.operation.ProfileRequest;
-import bootmend.operation.RepairRequest;
-import bootmend.operation.ResetRequest;
-import bootmend.operation.UndoRequest;
+import bootmend.operation.ChangeOrder;
+import bootmend.operation.ChangeRequest;
 import bootmend.page.SlipContent;
 import bootmend.record.ProfileJob;
 import bootmend.request.CardRequest;
@@ -68,7 +65,7 @@ class ScreenshotTour {
         act(window, () -> window.desk().showPage("sheet"));
         act(window, () -> window.model().current().get().orElseThrow().change().make());
         shoot(window, "done" + size);
-        act(window, () -> card(window).change().choose(new Wish.TakeBack(UndoRequest.LAST)));
+        act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
         act(window, () -> window.model().current().get().orElseThrow().change().make());
         Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-cut-short" + size + ".img"));
         CutChange.leave(cut, window.model().services().workplace().home());
@@ -100,14 +97,14 @@ class ScreenshotTour {
                     window,
                     SmallCards.writeDamaged(Files.createDirectories(folder.resolve("damaged" + size)), id),
                     "damage");
-            act(window, () -> card(window).change().choose(new Wish.Repair(RepairRequest.PLAIN)));
+            act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN)));
             shoot(window, "damage-" + id + size);
         }
         for (int i = 0; i < 2; i++) {
             act(window, () -> card(window).change().make());
-            act(window, () -> card(window).change().choose(new Wish.BackToStock(ResetRequest.PLAIN)));
+            act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         }
-        act(window, () -> card(window).change().choose(new Wish.TakeBack(UndoRequest.LAST)));
+        act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
         act(window, () -> card(window).change().make());
         act(window, () -> window.desk().showPage("changes"));
         shoot(window, "changes-made" + size);
@@ -154,7 +151,7 @@ class ScreenshotTour {
         act(window, () -> window.desk().scene().lookup("#batch-table").requestFocus());
         shoot(window, "batch-opened" + size);
         BatchModel model = window.model().batch().get().orElseThrow();
-        act(window, () -> model.workOut(new Wish.BackToStock(ResetRequest.PLAIN)));
+        act(window, () -> model.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         act(
                 window,
                 () -> ((TableView<?>) window.desk().scene().lookup("#batch-table"))
@@ -176,7 +173,7 @@ class ScreenshotTour {
                         new ProfileJob.Save("arm-cart", "pi4", "fan", "", "", List.of(), true));
         act(window, model::read);
         act(window, () -> ((RadioButton) window.desk().scene().lookup("#batch-choice-profile")).fire());
-        act(window, () -> model.workOut(new Wish.PutProfile(ProfileRequest.of("arm-cart"))));
+        act(window, () -> model.workOut(ChangeOrder.of(new ChangeRequest.ToProfile("arm-cart", Optional.empty()))));
         shoot(window, "batch-profile" + size);
         running(window, new BatchCards(Files.createDirectory(folder.resolve("many" + size))), size);
         act(window, () -> window.model().look(cards.get(1)));
@@ -187,7 +184,7 @@ class ScreenshotTour {
         List<Path> many = made.tuned(400);
         act(window, () -> window.model().together(many));
         BatchModel model = window.model().batch().get().orElseThrow();
-        act(window, () -> model.workOut(new Wish.BackToStock(ResetRequest.PLAIN)));
+        act(window, () -> model.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         WindowBench.onScreen(() -> {
             model.make();
             return null;

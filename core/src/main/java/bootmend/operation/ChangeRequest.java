@@ -1,0 +1,148 @@
+package bootmend.operation;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * What a user wants done to a card; a closed set, which front ends and the operation go through with {@link #match}, so
+ * that a new kind does not compile before each of them has an answer to it.
+ */
+public sealed interface ChangeRequest {
+
+    /** One answer for each kind of request. */
+    interface Cases<R> {
+
+        R toStock(ToStock request);
+
+        R toProfile(ToProfile request);
+
+        R undo(Undo request);
+
+        R repair(Repair request);
+
+        R stage(Stage request);
+
+        R adopt(Adopt request);
+
+        R unstage(Unstage request);
+    }
+
+    /** The answer for this kind. */
+    <R> R match(Cases<R> cases);
+
+    /**
+     * Tuning lines back to stock.
+     *
+     * @param remove whether lines are taken out rather than commented out
+     * @param also keys whose lines are shown only, to be reset as well, such as {@code arm_boost}
+     */
+    record ToStock(boolean remove, Set<String> also) implements ChangeRequest {
+
+        /** Commenting out, and nothing beyond what resets. */
+        public static final ToStock PLAIN = new ToStock(false, Set.of());
+
+        public ToStock {
+            also = Set.copyOf(also);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toStock(this);
+        }
+    }
+
+    /**
+     * A profile's settings.
+     *
+     * @param name the profile's
+     * @param board the board that the card is for, where it is not the profile's
+     */
+    record ToProfile(String name, Optional<String> board) implements ChangeRequest {
+
+        public ToProfile {
+            Objects.requireNonNull(name);
+            Objects.requireNonNull(board);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toProfile(this);
+        }
+    }
+
+    /**
+     * Changes that were made to the card undone.
+     *
+     * @param to the change after which the card is to be as it was then, 0 for before the first; empty undoes the last
+     */
+    record Undo(OptionalInt to) implements ChangeRequest {
+
+        /** The last change undone. */
+        public static final Undo LAST = new Undo(OptionalInt.empty());
+
+        /** Back to how the card was after a change of its history. */
+        public static Undo to(int number) {
+            return new Undo(OptionalInt.of(number));
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.undo(this);
+        }
+    }
+
+    /**
+     * Damage repaired, as far as that needs no guess.
+     *
+     * @param freeLost whether clusters that belong to no file are freed
+     */
+    record Repair(boolean freeLost) implements ChangeRequest {
+
+        /** Nothing freed that may hold a piece of a file. */
+        public static final Repair PLAIN = new Repair(false);
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.repair(this);
+        }
+    }
+
+    /**
+     * Settings laid beside the config file, for one try.
+     *
+     * @param board the board that the card is for
+     * @param settings each {@code KEY=NUMBER}; what the card sets on that board besides stays
+     */
+    record Stage(String board, List<String> settings) implements ChangeRequest {
+
+        public Stage {
+            settings = List.copyOf(settings);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.stage(this);
+        }
+    }
+
+    /** The staged settings made the config file's. */
+    record Adopt() implements ChangeRequest {
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.adopt(this);
+        }
+    }
+
+    /** The staged settings taken away. */
+    record Unstage() implements ChangeRequest {
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.unstage(this);
+        }
+    }
+}

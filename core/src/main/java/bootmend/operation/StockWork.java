@@ -1,0 +1,63 @@
+package bootmend.operation;
+
+import bootmend.CardException;
+import bootmend.card.ConfigFile;
+import bootmend.card.ConfigFiles;
+import bootmend.card.OpenCard;
+import bootmend.change.FilePlanner;
+import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigName;
+import bootmend.tuning.StockReset;
+import bootmend.tuning.Vocabulary;
+import bootmend.view.CardViews;
+import java.io.IOException;
+import java.util.List;
+
+/** Puts a card's tuning lines back to stock. */
+record StockWork(Work work, ChangeRequest.ToStock request) implements WorkOut {
+
+    private static final String TITLE = "back to stock";
+
+    @Override
+    public Worked on(OpenCard card) throws CardException, IOException {
+        checkKeys();
+        ConfigFiles files = ConfigFiles.read(card.volume());
+        FilePlanner planner = work.planner(card);
+        for (ConfigFile file : files.all()) {
+            file.refuseWhenNotWhole();
+            planner.replace(
+                    file.path(), file.entry(), file.bytes(), change(file).toBytes());
+        }
+        return Worked.of(new CardViews(work.workplace()).of(card, files), planner.plan(TITLE))
+                .noting(notes(card));
+    }
+
+    private void checkKeys() throws CardException {
+        for (String key : request.also()) {
+            if (vocabulary().find(key).isEmpty()) {
+                throw CardException.usage(
+                        key + " is no tuning key",
+                        "Keys are written as in the config file, in lower case, such as arm_boost.");
+            }
+        }
+    }
+
+    private ConfigDocument change(ConfigFile file) {
+        List<Integer> numbers = StockReset.lineNumbers(file.document(), vocabulary(), request.also());
+        return request.remove()
+                ? file.document().remove(numbers)
+                : file.document().commentOut(numbers);
+    }
+
+    private static List<String> notes(OpenCard card) throws IOException {
+        return card.volume().root().find(ConfigName.TRY_ONCE).isPresent()
+                ? List.of(ConfigName.TRY_ONCE
+                        + " stays as it is: a board that is started with its try-once flag reads it in " + "place of "
+                        + ConfigName.NAME + ".")
+                : List.of();
+    }
+
+    private Vocabulary vocabulary() {
+        return work.workplace().tables().vocabulary();
+    }
+}

@@ -1,0 +1,40 @@
+package bootmend.operation;
+
+/** Gives each kind of request what works it out. */
+record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
+
+    @Override
+    public WorkOut toStock(ChangeRequest.ToStock request) {
+        return new StockWork(work, request);
+    }
+
+    @Override
+    public WorkOut toProfile(ChangeRequest.ToProfile request) {
+        return new ProfileWork(work, request);
+    }
+
+    @Override
+    public WorkOut undo(ChangeRequest.Undo request) {
+        return new UndoWork(work, request);
+    }
+
+    @Override
+    public WorkOut repair(ChangeRequest.Repair request) {
+        return new RepairWork(work, request);
+    }
+
+    @Override
+    public WorkOut stage(ChangeRequest.Stage request) {
+        return new StageWork(work, request);
+    }
+
+    @Override
+    public WorkOut adopt(ChangeRequest.Adopt request) {
+        return new AdoptWork(work);
+    }
+
+    @Override
+    public WorkOut unstage(ChangeRequest.Unstage request) {
+        return new UnstageWork(work);
+    }
+}
