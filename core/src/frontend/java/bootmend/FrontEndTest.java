@@ -42,6 +42,7 @@ class FrontEndTest {
                             "bootmend.page",
                             "bootmend.chart",
                             "bootmend.check",
+                            "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
@@ -50,7 +51,7 @@ class FrontEndTest {
     @ArchTest
     static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()
             .should()
-            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.check.Purpose");
+            .callMethod("bootmend.check.Checker", "check", "bootmend.check.CardContent", "bootmend.finding.Purpose");
 
     @ArchTest
     static final ArchRule NO_DISK_BUT_BY_JOBS =

@@ -1,9 +1,12 @@
 package bootmend;
 
+import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 
-/** Tells a user what stopped the work on a card, in one sentence, and what to do next, in another. */
+/**
+ * Tells a user what stopped the work on a card, in one sentence, and what to do next: in sentences that name no front end's
+ * command, and in steps that each front end puts into its own words. There is always one or the other.
+ */
 public final class CardException extends Exception {
 
     private static final long serialVersionUID = 1L;
@@ -20,78 +23,70 @@ public final class CardException extends Exception {
         CUT_SHORT
     }
 
-    /** A risk that a user may take on, upon which the same work is done. */
-    public enum Risk {
-        /** A file on a full card is overwritten where it stands: a cut in the middle leaves it half old, half new. */
-        IN_PLACE,
-        /** What one board takes goes on a card for another. */
-        OTHER_BOARD,
-        /** Settings go on a card although a check finds a blocker in them. */
-        BLOCKERS,
-        /** What is kept under a name goes for what is kept there now. */
-        REPLACE
-    }
-
     private final Kind kind;
     private final String remedy;
-    private final Risk risk;
+    private final transient List<NextStep> steps;
 
-    private CardException(Kind kind, String what, String remedy, Risk risk, Throwable cause) {
+    private CardException(Kind kind, String what, String remedy, Throwable cause, NextStep... steps) {
         super(what, cause);
         this.kind = Objects.requireNonNull(kind);
         this.remedy = Objects.requireNonNull(remedy);
-        this.risk = risk;
+        this.steps = List.of(steps);
+        if (remedy.isEmpty() && this.steps.isEmpty()) {
+            throw new IllegalArgumentException("an error says what to do");
+        }
     }
 
-    private CardException(Kind kind, String what, String remedy, Throwable cause) {
-        this(kind, what, remedy, null, cause);
+    /** @param remedy whole sentences that hold no command; may be empty where there are steps */
+    public static CardException usage(String what, String remedy, NextStep... steps) {
+        return new CardException(Kind.USAGE, what, remedy, null, steps);
     }
 
-    public static CardException usage(String what, String remedy) {
-        return new CardException(Kind.USAGE, what, remedy, null);
+    /** @param remedy whole sentences that hold no command; may be empty where there are steps */
+    public static CardException unreadable(String what, String remedy, NextStep... steps) {
+        return new CardException(Kind.UNREADABLE, what, remedy, null, steps);
     }
 
-    public static CardException unreadable(String what, String remedy) {
-        return new CardException(Kind.UNREADABLE, what, remedy, null);
+    /** @param remedy whole sentences that hold no command; may be empty where there are steps */
+    public static CardException unreadable(String what, String remedy, Throwable cause, NextStep... steps) {
+        return new CardException(Kind.UNREADABLE, what, remedy, cause, steps);
     }
 
-    public static CardException unreadable(String what, String remedy, Throwable cause) {
-        return new CardException(Kind.UNREADABLE, what, remedy, cause);
+    /**
+     * Not done; done where a step {@link NextStep.Allow allows} it.
+     *
+     * @param remedy whole sentences that hold no command; may be empty where there are steps
+     */
+    public static CardException refused(String what, String remedy, NextStep... steps) {
+        return new CardException(Kind.REFUSED, what, remedy, null, steps);
     }
 
-    public static CardException refused(String what, String remedy) {
-        return new CardException(Kind.REFUSED, what, remedy, null);
+    /** @param remedy whole sentences that hold no command; may be empty where there are steps */
+    public static CardException refused(String what, String remedy, Throwable cause, NextStep... steps) {
+        return new CardException(Kind.REFUSED, what, remedy, cause, steps);
     }
 
-    public static CardException refused(String what, String remedy, Throwable cause) {
-        return new CardException(Kind.REFUSED, what, remedy, cause);
-    }
-
-    /** Refused only until the user takes the risk on. */
-    public static CardException risky(String what, String remedy, Risk risk) {
-        return new CardException(Kind.REFUSED, what, remedy, Objects.requireNonNull(risk), null);
-    }
-
-    public static CardException cutShort(String what, String remedy, Throwable cause) {
-        return new CardException(Kind.CUT_SHORT, what, remedy, cause);
+    /** @param remedy whole sentences that hold no command; may be empty where there are steps */
+    public static CardException cutShort(String what, String remedy, Throwable cause, NextStep... steps) {
+        return new CardException(Kind.CUT_SHORT, what, remedy, cause, steps);
     }
 
     public Kind kind() {
         return kind;
     }
 
-    /** What the user can do next, a whole sentence. */
+    /** What the user can do next, in whole sentences without the steps; may be empty. */
     public String remedy() {
         return remedy;
     }
 
-    /** Whether it is refused only until that risk is taken on. */
-    public boolean isRefusedFor(Risk which) {
-        return risk == which;
+    /** What the user can do next after that; may be empty where there is a remedy. */
+    public List<NextStep> steps() {
+        return steps;
     }
 
-    /** What the user may take on to have it done all the same. */
-    public Optional<Risk> risk() {
-        return Optional.ofNullable(risk);
+    /** Whether it is refused only until that is allowed. */
+    public boolean isRefusedFor(NextStep.Allow which) {
+        return steps.contains(which);
     }
 }

@@ -48,6 +48,9 @@ class ArchitectureTest {
     static final ArchRule ERRORS_STAND_ALONE = only(ROOT);
 
     @ArchTest
+    static final ArchRule FINDING = only("bootmend.finding", ROOT);
+
+    @ArchTest
     static final ArchRule DEVICE = only("bootmend.device", ROOT);
 
     @ArchTest
@@ -80,6 +83,10 @@ class ArchitectureTest {
     static final ArchRule FAT = only("bootmend.fat", ROOT, "bootmend.partition", "bootmend.device");
 
     @ArchTest
+    static final ArchRule FAT_CHECK =
+            only("bootmend.fat.check", ROOT, "bootmend.finding", "bootmend.fat", "bootmend.device");
+
+    @ArchTest
     static final ArchRule FOLDER = only("bootmend.folder", ROOT, "bootmend.fat", "bootmend.device");
 
     @ArchTest
@@ -92,10 +99,12 @@ class ArchitectureTest {
     static final ArchRule CHANGE = only(
             "bootmend.change",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.tuning",
             "bootmend.folder",
             "bootmend.fat",
+            "bootmend.fat.check",
             "bootmend.partition",
             "bootmend.device");
 
@@ -133,6 +142,7 @@ class ArchitectureTest {
             "bootmend.check",
             ROOT,
             "bootmend.boot",
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.tuning",
             "bootmend.tuning.resolve",
@@ -187,6 +197,7 @@ class ArchitectureTest {
     static final ArchRule BATCH = only(
             "bootmend.batch",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.device",
             "bootmend.device.system",
@@ -203,6 +214,7 @@ class ArchitectureTest {
     static final ArchRule PAGE = only(
             "bootmend.page",
             ROOT,
+            "bootmend.finding",
             "bootmend.config",
             "bootmend.check",
             "bootmend.card",
@@ -222,6 +234,10 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_CYCLES =
             slices().matching("bootmend.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule NO_CYCLES_OF_INNER_ROOMS =
+            slices().matching("bootmend.(**)").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_SCREEN = noClasses()

@@ -1,6 +1,6 @@
 package bootmend.bench;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;

@@ -1,9 +1,9 @@
 package bootmend.bench;
 
-import bootmend.check.Purpose;
 import bootmend.config.ConfigDocument;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
+import bootmend.finding.Purpose;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;

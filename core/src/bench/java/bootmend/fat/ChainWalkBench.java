@@ -51,7 +51,7 @@ public class ChainWalkBench {
         while (walk.ending() == null) {
             clusters += walk.nextRun(Integer.MAX_VALUE).size();
         }
-        if (clusters != CLUSTERS || walk.ending() != ClusterChain.Ending.COMPLETE) {
+        if (clusters != CLUSTERS || walk.ending() != ChainEnding.COMPLETE) {
             throw new IllegalStateException("the chain came to " + clusters + " clusters");
         }
         return clusters;

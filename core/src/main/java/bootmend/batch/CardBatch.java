@@ -88,7 +88,7 @@ public final class CardBatch {
                     card,
                     CardException.unreadable(
                             "something unforeseen happened (" + e + ")",
-                            "Please report it with the command you gave.",
+                            "Please report it, and what was to be done.",
                             e),
                     since(start));
         }

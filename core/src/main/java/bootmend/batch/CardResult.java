@@ -1,6 +1,7 @@
 package bootmend.batch;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
@@ -30,7 +31,8 @@ public record CardResult<T>(
                 Optional.empty(),
                 Optional.of(CardException.refused(
                         "it was not started, because the batch was stopped before its turn",
-                        "Give the same command again; cards that are done stay as they are.")),
+                        "",
+                        NextStep.Plain.DO_AGAIN)),
                 Duration.ZERO);
     }
 }

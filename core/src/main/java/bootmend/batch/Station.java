@@ -1,6 +1,7 @@
 package bootmend.batch;
 
 import bootmend.CardException;
+import bootmend.StepWords;
 import bootmend.device.system.AttachedDisk;
 import bootmend.device.system.DiskList;
 import bootmend.request.CardRequest;
@@ -29,21 +30,26 @@ public final class Station {
     private final DiskList disks;
     private final StationWork work;
     private final Set<Path> named;
+    private final StepWords words;
     /** Devices whose card had its turn or is to be left alone, with how many lists in a row each was missing from. */
     private final Map<Path, Integer> settled = new HashMap<>();
 
     private Set<Path> seenBefore = new HashSet<>();
     private int turns;
 
-    /** @param named devices that are taken even where they were there at the start or are loop devices */
-    public Station(StationWork work, Set<Path> named) {
-        this(DiskList.ofThisComputer(), work, named);
+    /**
+     * @param named devices that are taken even where they were there at the start or are loop devices
+     * @param words what says the steps
+     */
+    public Station(StationWork work, Set<Path> named, StepWords words) {
+        this(DiskList.ofThisComputer(), work, named, words);
     }
 
-    Station(DiskList disks, StationWork work, Set<Path> named) {
+    Station(DiskList disks, StationWork work, Set<Path> named, StepWords words) {
         this.disks = disks;
         this.work = work;
         this.named = Set.copyOf(named);
+        this.words = words;
     }
 
     /** The time between two looks at the list; the station ends when there is to be no other. */
@@ -107,9 +113,9 @@ public final class Station {
 
     private StationTurn failed(String path, CardException e) {
         boolean pulled =
-                disks.now().stream().noneMatch(disk -> disk.name().text().equals(path));
-        String words =
-                (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". " + e.remedy();
-        return new StationTurn(turns, path, StationTurn.Outcome.FAILED, words, Optional.of(e));
+                disks.now().stream().noneMatch(disk -> disk.path().toString().equals(path));
+        String failure = (pulled ? "The card was taken out too early: " : "Not done: ") + e.getMessage() + ". "
+                + words.remedy(e);
+        return new StationTurn(turns, path, StationTurn.Outcome.FAILED, failure, Optional.of(e));
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.batch;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.config.VisibleText;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -34,8 +35,9 @@ public final class StationLog {
         } catch (IOException e) {
             throw CardException.refused(
                     "the log " + file + " cannot be written (" + e.getMessage() + ")",
-                    "Name another file with --log.",
-                    e);
+                    "",
+                    e,
+                    NextStep.Plain.TAKE_OTHER_LOG);
         }
     }
 

@@ -47,7 +47,7 @@ public final class CardListing {
     }
 
     private void add(String prefix, int depth, Directory directory) {
-        directory.doubts().forEach(doubt -> doubt(prefix.isEmpty() ? "root folder" : prefix, doubt));
+        directory.doubts().forEach(doubt -> doubt(prefix, doubt));
         for (DirectoryEntry entry : directory.entries()) {
             if (entries.size() >= MOST_ENTRIES) {
                 doubt("volume", "there are over " + MOST_ENTRIES + " files; the rest was not looked at");

@@ -1,5 +1,6 @@
 package bootmend.card;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.config.ConfigDocument;
 import bootmend.fat.DirectoryEntry;
@@ -19,7 +20,8 @@ public record ConfigFile(
         if (!doubts.isEmpty()) {
             throw CardException.refused(
                     path + " could not be read whole (" + doubts.get(0) + ")",
-                    "Run `bootmend repair` on the card first.");
+                    "",
+                    NextStep.Plain.REPAIR_CARD);
         }
     }
 }

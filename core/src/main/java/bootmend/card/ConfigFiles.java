@@ -1,6 +1,7 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.config.Condition;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
@@ -65,8 +66,7 @@ public final class ConfigFiles {
         if (named.isEmpty()) {
             throw name.equals(NAME)
                     ? missing(volume)
-                    : CardException.unreadable(
-                            "the boot partition has no " + name, "Look at the card with `bootmend show`.");
+                    : CardException.unreadable("the boot partition has no " + name, "", NextStep.Plain.SHOW_CARD);
         }
         DirectoryEntry entry = named.get();
         if (entry.folder()) {
@@ -90,7 +90,8 @@ public final class ConfigFiles {
             if (!entry.folder() && ConfigName.isMisnamed(entry.name())) {
                 return CardException.unreadable(
                         what + ", but a file named \"" + entry.name() + "\", which a board does not look for",
-                        "Run `bootmend repair` on the card to give it its name.");
+                        "A repair gives it its name.",
+                        NextStep.Plain.REPAIR_CARD);
             }
         }
         return CardException.unreadable(
@@ -169,10 +170,11 @@ public final class ConfigFiles {
             if (main && problem == SavedText.Problem.UTF_16) {
                 throw CardException.unreadable(
                         VisibleText.of(path) + ": " + problem.words(),
-                        "Run `bootmend repair` on the card to save it as a board reads it.");
+                        "A repair saves it as a board reads it.",
+                        NextStep.Plain.REPAIR_CARD);
             }
             doubt(VisibleText.of(path) + ": " + problem.words()
-                    + (main ? "; `bootmend repair` mends that" : "; save it anew as plain text"));
+                    + (main ? "; a repair puts that right" : "; save it anew as plain text"));
         }
     }
 

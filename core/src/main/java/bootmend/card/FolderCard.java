@@ -1,6 +1,7 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.boot.BootCard;
 import bootmend.boot.FilesCard;
 import bootmend.change.CardId;
@@ -11,11 +12,11 @@ import bootmend.change.Medium;
 import bootmend.change.Recovery;
 import bootmend.change.Target;
 import bootmend.change.UndoStore;
-import bootmend.check.HealthRemark;
-import bootmend.device.system.MediumKey;
 import bootmend.device.system.VolumeSerial;
+import bootmend.device.system.MediumKey;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
+import bootmend.finding.Finding;
 import bootmend.folder.MountedFolder;
 import bootmend.partition.AutobootFile;
 import bootmend.request.CardRequest;
@@ -62,7 +63,8 @@ final class FolderCard implements OpenCard {
 
     static FolderCard open(CardRequest request, Path path, boolean forChanging) throws CardException, IOException {
         if (request.partition().isPresent()) {
-            throw CardException.usage("a mounted folder is one partition already", "Leave --partition out.");
+            throw CardException.usage(
+                    "a mounted folder is one partition already", "", NextStep.Plain.LEAVE_PARTITION_OUT);
         }
         MountedFolder folder = MountedFolder.open(path);
         if (forChanging && !Files.isWritable(folder.path())) {
@@ -116,7 +118,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public List<HealthRemark> fullLook() {
+    public List<Finding> fullLook() {
         return List.of();
     }
 
@@ -159,8 +161,8 @@ final class FolderCard implements OpenCard {
         throw CardException.refused(
                 "a mounted folder cannot be " + doing + ": what may be damaged lies below what the "
                         + "system shows of it",
-                "Unmount the card, leave it in its reader, and name the reader's device (see `bootmend cards`) or an image "
-                        + "of the card.");
+                "Unmount the card, leave it in its reader, and name the reader's device or an image of the card.",
+                NextStep.Plain.LIST_CARDS);
     }
 
     /** The folder stays mounted; there is nothing to let go of. */

@@ -1,6 +1,7 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.Sentence;
 import bootmend.boot.BootCard;
 import bootmend.change.CardId;
 import bootmend.change.Committed;
@@ -13,10 +14,14 @@ import bootmend.change.Target;
 import bootmend.change.UndoPlanner;
 import bootmend.change.UndoRecord;
 import bootmend.change.UndoStore;
-import bootmend.check.HealthRemark;
 import bootmend.device.CardOpener;
 import bootmend.device.FileType;
 import bootmend.fat.BootFiles;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.Closeable;
@@ -62,8 +67,20 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     /** Sentences on what was damaged in the partition table. */
     List<String> tableDoubts();
 
+    /** The same as findings. */
+    default List<Finding> tableFindings() {
+        Rule rule = Rule.of(
+                "partition-table",
+                Rule.always(Severity.WARNING),
+                Fix.NOTHING,
+                "A partition table is never touched here.");
+        return tableDoubts().stream()
+                .map(doubt -> Finding.of(rule, Place.Region.PARTITION_TABLE, Sentence.of(doubt)))
+                .toList();
+    }
+
     /** What only shows when every FAT copy and every chain is looked at. */
-    List<HealthRemark> fullLook();
+    List<Finding> fullLook();
 
     /** The card as its boot chain is looked at. */
     BootCard bootCard();

@@ -12,7 +12,6 @@ import bootmend.change.Medium;
 import bootmend.change.Recovery;
 import bootmend.change.Target;
 import bootmend.change.UndoStore;
-import bootmend.check.HealthRemark;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.PartitionWindow;
@@ -21,7 +20,8 @@ import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.Geometry;
-import bootmend.fat.Health;
+import bootmend.fat.check.VolumeCheck;
+import bootmend.finding.Finding;
 import bootmend.partition.AutobootFile;
 import bootmend.partition.BootChoice;
 import bootmend.partition.BootVolumes;
@@ -170,14 +170,9 @@ public final class RawCard implements OpenCard {
 
     /** A card that cannot be read so far has said so elsewhere. */
     @Override
-    public List<HealthRemark> fullLook() {
+    public List<Finding> fullLook() {
         try {
-            return Health.of(window()).findings().stream()
-                    .map(finding -> new HealthRemark(
-                            finding.damage().hurtsFiles(),
-                            finding.where(),
-                            Sentence.of(finding.what() + ": " + finding.damage().meaning())))
-                    .toList();
+            return VolumeCheck.of(window()).findings();
         } catch (IOException e) {
             return List.of();
         }

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import java.io.IOException;
 
@@ -47,8 +48,9 @@ final class Attempt {
         } catch (CardException | IOException | RuntimeException e) {
             throw CardException.cutShort(
                     what + " was cut short (" + e.getMessage() + ")",
-                    target.again() + "; the undo record is " + record.file() + ".",
-                    e);
+                    target.again(),
+                    e,
+                    NextStep.RecoverCard.of(record.file()));
         }
         try {
             return target.committed(note.run(), agrees);
@@ -56,8 +58,9 @@ final class Attempt {
             throw CardException.cutShort(
                     what + " was written and read back, but its undo record " + record.file()
                             + " could not be put away (" + e.getMessage() + ")",
-                    "Make room in bootmend's data folder. " + target.again() + ", so that the record is closed.",
-                    e);
+                    "Make room in bootmend's data folder. " + target.again(),
+                    e,
+                    NextStep.RecoverCard.of(record.file()));
         }
     }
 
@@ -66,7 +69,8 @@ final class Attempt {
             if (!target.isStillNamed()) {
                 throw CardException.refused(
                         "another file or card took the name since it was opened",
-                        "Nothing was written. Look at what is there now with `bootmend show`, then try again.");
+                        "Nothing was written.",
+                        NextStep.Plain.SHOW_CARD);
             }
             return preparation.run();
         } catch (CardException e) {

@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.fat.BadVolumeException;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
@@ -49,7 +50,8 @@ public final class ChangePlanner implements FilePlanner {
         if (file.isPresent() != (change.before() != null)) {
             throw CardException.refused(
                     change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
-                    "The card was changed since; look at it with `bootmend show`.");
+                    "The card was changed since.",
+                    NextStep.Plain.SHOW_CARD);
         }
         if (change.after() == null) {
             if (file.isPresent()) {
@@ -157,13 +159,12 @@ public final class ChangePlanner implements FilePlanner {
                     "Delete a file that the board does not need from the boot partition, then try again.");
         }
         if (!inPlaceAllowed) {
-            throw CardException.risky(
+            throw CardException.refused(
                     "the boot partition has no free cluster, so " + path
                             + " could only be overwritten in place; a cut in the middle would leave it half old, half "
                             + "new until it is recovered on this computer",
-                    "Delete a file that the board does not need from the boot partition, or accept the risk with "
-                            + "--in-place.",
-                    CardException.Risk.IN_PLACE);
+                    "Delete a file that the board does not need from the boot partition, or accept the risk.",
+                    NextStep.Allow.IN_PLACE);
         }
         List<Long> kept = oldChain.subList(0, needed);
         edit.putData(kept, after);
@@ -184,14 +185,13 @@ public final class ChangePlanner implements FilePlanner {
             if (edit.isShared(volume, file, chain)) {
                 throw CardException.refused(
                         path + " shares clusters with something else on the card",
-                        "Make an image of the card and copy what you need off it; then `bootmend repair` says more.");
+                        "Make an image of the card and copy what you need off it first.",
+                        NextStep.Plain.REPAIR_CARD);
             }
             return chain;
         } catch (BadVolumeException e) {
             throw CardException.refused(
-                    path + " cannot be replaced safely: " + e.getMessage(),
-                    "Run `bootmend repair` on the card first.",
-                    e);
+                    path + " cannot be replaced safely: " + e.getMessage(), "", e, NextStep.Plain.REPAIR_CARD);
         }
     }
 

@@ -1,13 +1,21 @@
 package bootmend.change;
 
+import bootmend.Sentence;
 import bootmend.config.ConfigName;
 import bootmend.config.SavedText;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fat.FileContent;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -18,12 +26,19 @@ import java.util.Optional;
  * @param text how it is saved, nothing where it was not read whole
  * @param findings what is to be mended, as yet unmended
  */
-record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Saved> text, List<RepairFinding> findings) {
+record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Saved> text, List<Finding> findings) {
 
     /** Larger than any config file a board was ever given; a file over it is something else under that name. */
     private static final int MAX_BYTES = 1 << 20;
 
-    private static final String NAME_ID = "config-misnamed";
+    private static final Rule MISNAMED = Rule.of(
+            "config-misnamed",
+            Map.of(
+                    Purpose.SHIP, Severity.BLOCKER,
+                    Purpose.FIRMWARE_UPDATE, Severity.WARNING,
+                    Purpose.STABILITY_RUN, Severity.BLOCKER),
+            Fix.REPAIR,
+            "A board that does not find the file starts with none of its settings.");
 
     /** A config file's bytes as they stand and as a board would read them. */
     record Saved(byte[] before, byte[] after) {}
@@ -55,15 +70,15 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
     }
 
     private static ConfigLook of(FatVolume volume, DirectoryEntry file, boolean misnamed) throws IOException {
-        List<RepairFinding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
         if (misnamed) {
-            findings.add(new RepairFinding(
-                    NAME_ID,
-                    file.name(),
-                    file.name().equalsIgnoreCase(ConfigName.NAME)
-                            ? "its name is not written as a board's documents write it, " + ConfigName.NAME
-                            : "a board looks for " + ConfigName.NAME + " and does not find it",
-                    false));
+            findings.add(Finding.of(
+                    MISNAMED,
+                    Place.file(file.name()),
+                    Sentence.of(
+                            file.name().equalsIgnoreCase(ConfigName.NAME)
+                                    ? "its name is not written as a board's documents write it, " + ConfigName.NAME
+                                    : "a board looks for " + ConfigName.NAME + " and does not find it")));
         }
         FileContent content = volume.read(file, MAX_BYTES);
         if (!content.isWhole()) {
@@ -71,22 +86,32 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
         }
         SavedText saved = SavedText.of(content.bytes());
         for (SavedText.Problem problem : saved.problems()) {
-            findings.add(new RepairFinding(problem.id(), file.name(), problem.words(), false));
+            findings.add(Finding.of(rule(problem), Place.file(file.name()), Sentence.of(problem.words())));
         }
         return new ConfigLook(
                 Optional.of(file), misnamed, saved.mended().map(after -> new Saved(content.bytes(), after)), findings);
     }
 
-    private static List<RepairFinding> unclear(List<DirectoryEntry> named, List<DirectoryEntry> meant) {
+    private static Rule rule(SavedText.Problem problem) {
+        Severity severity = problem == SavedText.Problem.UTF_16 ? Severity.BLOCKER : Severity.WARNING;
+        return Rule.of(
+                problem.id(),
+                Rule.always(severity),
+                Fix.REPAIR,
+                "The board may start with other settings than the file seems to give.");
+    }
+
+    private static List<Finding> unclear(List<DirectoryEntry> named, List<DirectoryEntry> meant) {
         if (!named.isEmpty() || meant.size() < 2) {
             return List.of();
         }
-        return List.of(new RepairFinding(
-                NAME_ID,
-                ConfigName.NAME,
-                "there is none, and several files may be meant to be " + "it ("
-                        + String.join(
-                                ", ", meant.stream().map(DirectoryEntry::name).toList()) + ")",
-                false));
+        return List.of(Finding.of(
+                        MISNAMED,
+                        Place.file(ConfigName.NAME),
+                        Sentence.of("there is none, and several files may be meant to be " + "it ("
+                                + String.join(
+                                        ", ",
+                                        meant.stream().map(DirectoryEntry::name).toList()) + ")"))
+                .fixedBy(Fix.DECISION));
     }
 }

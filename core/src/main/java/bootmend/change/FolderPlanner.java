@@ -1,6 +1,7 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.fat.DirectoryEntry;
 import bootmend.folder.MountedFolder;
 import java.io.IOException;
@@ -35,7 +36,8 @@ public final class FolderPlanner implements FilePlanner {
         if (there != (change.before() != null)) {
             throw CardException.refused(
                     change.path() + (there ? " is in the folder" : " is no longer in the folder"),
-                    "The card was changed since; look at it with `bootmend show`.");
+                    "The card was changed since.",
+                    NextStep.Plain.SHOW_CARD);
         }
         add(change);
     }

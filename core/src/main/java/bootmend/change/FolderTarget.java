@@ -223,6 +223,6 @@ final class FolderTarget extends Target {
 
     @Override
     String again() {
-        return "Mount the card again, then run `bootmend recover` on the folder";
+        return "Mount the card again.";
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.change.Medium.Likeness;
 import bootmend.change.Target.Standing;
@@ -249,7 +250,8 @@ public final class Recovery {
                         + (sectors.size() > 1 ? " (and " + (sectors.size() - 1) + " more)" : "");
         return CardException.refused(
                 where,
-                "Nothing was written. Look at the card with `bootmend show` and `bootmend repair`; the record is "
-                        + change.record().file() + ".");
+                "Nothing was written. The record is " + change.record().file() + ".",
+                NextStep.Plain.SHOW_CARD,
+                NextStep.Plain.REPAIR_CARD);
     }
 }

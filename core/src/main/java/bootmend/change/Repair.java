@@ -1,13 +1,14 @@
 package bootmend.change;
 
+import bootmend.finding.Finding;
 import java.util.List;
 
 /**
- * What is wrong with a card and the plan that mends what can be mended.
+ * What is wrong with a card and the plan that repairs what can be repaired.
  *
- * @param plan empty where there is nothing to mend, or nothing that can be
+ * @param plan empty where there is nothing to repair, or nothing that can be
  */
-public record Repair(Plan plan, List<RepairFinding> findings) {
+public record Repair(Plan plan, List<Finding> findings) {
 
     public Repair {
         findings = List.copyOf(findings);

@@ -5,11 +5,12 @@ import bootmend.config.ConfigName;
 import bootmend.device.OverlayDevice;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
-import bootmend.fat.Health;
-import bootmend.fat.HealthFinding;
-import bootmend.fat.Mend;
 import bootmend.fat.SectorChange;
 import bootmend.fat.VolumeEdit;
+import bootmend.fat.check.VolumeCheck;
+import bootmend.fat.check.VolumeRepair;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.LocalDateTime;
@@ -21,9 +22,9 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
- * Works out how a damaged volume is mended, stage by stage, each on what the stages before would leave.
+ * Works out how a damaged volume is repaired, stage by stage, each on what the stages before would leave.
  *
- * <p>Whether a finding is mended is not claimed but looked up: after the last stage the volume is looked at once more as
+ * <p>Whether a finding is repaired is not claimed but looked up: after the last stage the volume is looked at once more as
  * it would then be. Partition tables are never touched.
  */
 public final class RepairPlanner {
@@ -37,7 +38,7 @@ public final class RepairPlanner {
     private final List<PlanStep> steps = new ArrayList<>();
     private final List<FileChange> files = new ArrayList<>();
     private final Map<Long, byte[]> changed = new TreeMap<>();
-    private Health health;
+    private VolumeCheck health;
 
     /**
      * @param volume the boot partition
@@ -58,52 +59,52 @@ public final class RepairPlanner {
      * @param freeLost whether clusters that belong to no file are freed
      */
     public Repair plan(boolean freeLost) throws CardException, IOException {
-        Health before = health();
-        List<RepairFinding> config = List.of();
+        VolumeCheck before = health();
+        List<Finding> config = List.of();
         if (!before.isCutOff()) {
-            mend(PlanStep.Kind.MEND_BOOT_SECTOR, Mend.bootSectors());
-            mend(PlanStep.Kind.MEND_FAT, Mend.fatCopies());
-            mend(PlanStep.Kind.MEND_FILES, Mend.filesAndFolders());
+            repair(PlanStep.Kind.MEND_BOOT_SECTOR, VolumeRepair.bootSectors());
+            repair(PlanStep.Kind.MEND_FAT, VolumeRepair.fatCopies());
+            repair(PlanStep.Kind.MEND_FILES, VolumeRepair.filesAndFolders());
             if (freeLost) {
-                mend(PlanStep.Kind.FREE_LOST, Mend.lostClusters());
+                repair(PlanStep.Kind.FREE_LOST, VolumeRepair.lostClusters());
             }
-            mend(PlanStep.Kind.MEND_FS_INFO, Mend.fsInfo());
+            repair(PlanStep.Kind.MEND_FS_INFO, VolumeRepair.fsInfo());
             config = config();
-            mend(PlanStep.Kind.MARK_CLEAN, Mend.marks());
+            repair(PlanStep.Kind.MARK_CLEAN, VolumeRepair.marks());
         }
-        CardId id = CardId.of(FatVolume.open(mended()), volumeStart);
-        List<RepairFinding> findings = new ArrayList<>(findings(before.findings(), health().findings()));
+        CardId id = CardId.of(FatVolume.open(repaired()), volumeStart);
+        List<Finding> findings = new ArrayList<>(findings(before.findings(), health().findings()));
         findings.addAll(config);
         return new Repair(Plan.ofSectors(id, Plan.Purpose.REPAIR, TITLE, files, steps), findings);
     }
 
-    private void mend(PlanStep.Kind kind, Mend mend) throws IOException {
-        List<SectorChange> changes = mend.changes(health());
+    private void repair(PlanStep.Kind kind, VolumeRepair repair) throws IOException {
+        List<SectorChange> changes = repair.changes(health());
         add(kind, changes.stream().map(change -> change.moved(volumeStart)).toList());
     }
 
     /** Gives the config file its name and a form that a board reads; the findings say what came of it. */
-    private List<RepairFinding> config() throws CardException, IOException {
-        ConfigLook before = ConfigLook.at(FatVolume.open(mended()));
+    private List<Finding> config() throws CardException, IOException {
+        ConfigLook before = ConfigLook.at(FatVolume.open(repaired()));
         if (before.file().isPresent() && isSound(before.file().get())) {
             if (before.misnamed()) {
-                rename(FatVolume.open(mended()), before.file().get());
+                rename(FatVolume.open(repaired()), before.file().get());
             }
             if (before.text().isPresent()) {
-                save(FatVolume.open(mended()), before.text().get());
+                save(FatVolume.open(repaired()), before.text().get());
             }
         }
-        Set<String> left = ConfigLook.at(FatVolume.open(mended())).findings().stream()
-                .map(RepairFinding::id)
+        Set<String> left = ConfigLook.at(FatVolume.open(repaired())).findings().stream()
+                .map(Finding::id)
                 .collect(Collectors.toSet());
         return before.findings().stream()
-                .map(finding -> finding.withMended(!left.contains(finding.id())))
+                .map(finding -> finding.afterRepair(left.contains(finding.id())))
                 .toList();
     }
 
-    /** Whether nothing that is left unmended concerns the file. */
+    /** Whether nothing that is left unrepaired concerns the file. */
     private boolean isSound(DirectoryEntry file) throws IOException {
-        return health().findings().stream().noneMatch(finding -> finding.where().equals(file.name()));
+        return health().findings().stream().noneMatch(finding -> finding.where().equals(Place.file(file.name())));
     }
 
     /** The sector with the short entry is written first: once it is, the file has its name whatever becomes of the rest. */
@@ -142,31 +143,31 @@ public final class RepairPlanner {
     }
 
     /** A full look at the volume as the stages so far would leave it. */
-    private Health health() throws IOException {
+    private VolumeCheck health() throws IOException {
         if (health == null) {
-            health = Health.of(mended());
+            health = VolumeCheck.of(repaired());
         }
         return health;
     }
 
     /** The volume as the stages so far would leave it. */
-    private BlockDevice mended() {
+    private BlockDevice repaired() {
         return new OverlayDevice(volume, changed);
     }
 
-    /** What was found before, and what came to light once that was mended. */
-    private static List<RepairFinding> findings(List<HealthFinding> before, List<HealthFinding> after) {
-        Set<String> found = keys(before);
-        Set<String> left = keys(after);
-        List<RepairFinding> findings = new ArrayList<>();
-        before.forEach(finding -> findings.add(RepairFinding.of(finding, !left.contains(finding.key()))));
+    /** What was found before, and what came to light once that was repaired. */
+    private static List<Finding> findings(List<Finding> before, List<Finding> after) {
+        Set<Finding.Key> found = keys(before);
+        Set<Finding.Key> left = keys(after);
+        List<Finding> findings = new ArrayList<>();
+        before.forEach(finding -> findings.add(finding.afterRepair(left.contains(finding.key()))));
         after.stream()
                 .filter(finding -> !found.contains(finding.key()))
-                .forEach(finding -> findings.add(RepairFinding.of(finding, false)));
+                .forEach(finding -> findings.add(finding.afterRepair(true)));
         return findings;
     }
 
-    private static Set<String> keys(List<HealthFinding> findings) {
-        return findings.stream().map(HealthFinding::key).collect(Collectors.toSet());
+    private static Set<Finding.Key> keys(List<Finding> findings) {
+        return findings.stream().map(Finding::key).collect(Collectors.toSet());
     }
 }

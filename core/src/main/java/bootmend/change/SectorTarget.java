@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.device.CachedDevice;
 import bootmend.device.OverlayDevice;
@@ -108,8 +109,9 @@ final class SectorTarget extends Target {
         } catch (IOException | RuntimeException e) {
             throw CardException.refused(
                     "the plan does not hold on this card (" + e.getMessage() + ")",
-                    "Nothing was written. Run `bootmend repair` on the card first.",
-                    e);
+                    "Nothing was written.",
+                    e,
+                    NextStep.Plain.REPAIR_CARD);
         }
     }
 
@@ -238,6 +240,6 @@ final class SectorTarget extends Target {
 
     @Override
     String again() {
-        return "Put the card back in, then run `bootmend recover` on it";
+        return "Put the card back in.";
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import java.io.IOException;
 import java.time.LocalDateTime;
@@ -32,7 +33,8 @@ public final class UndoPlanner {
             throw CardException.refused(
                     "the card was changed since in a sector that \""
                             + record.plan().title() + "\" wrote, so that cannot be undone",
-                    "Look at the card with `bootmend repair`.");
+                    "",
+                    NextStep.Plain.REPAIR_CARD);
         }
         try {
             return byFiles(back, now, inPlaceAllowed);
@@ -42,12 +44,13 @@ public final class UndoPlanner {
     }
 
     private static CardException onlyInPlace() {
-        return CardException.risky(
+        return CardException.refused(
                 "the change was made in place, and there is no room to undo it in any other way; a cut in the middle would "
                         + "leave the file half old, half new until it is recovered on this computer",
-                "Delete a file that the board does not need from the boot partition, or accept the risk with "
-                        + "--in-place.",
-                CardException.Risk.IN_PLACE);
+
+
+                "Delete a file that the board does not need from the boot partition.",
+                NextStep.Allow.IN_PLACE);
     }
 
     private Plan byFiles(Plan back, LocalDateTime now, boolean inPlaceAllowed) throws CardException, IOException {

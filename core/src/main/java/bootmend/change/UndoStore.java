@@ -1,7 +1,9 @@
 package bootmend.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.config.VisibleText;
+import bootmend.device.DurableFile;
 import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -80,8 +82,9 @@ public final class UndoStore {
         } catch (IOException | RuntimeException e) {
             throw CardException.refused(
                     "the undo record could not be written to " + home + " (" + e + ")",
-                    "Make room or name another folder with BOOTMEND_HOME; nothing was changed on the card.",
-                    e);
+                    "Nothing was changed on the card. Make room, or take another data folder.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
     }
 

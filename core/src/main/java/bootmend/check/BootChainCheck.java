@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.boot.BoardDiagnosis;
 import bootmend.boot.BootChain;
 import bootmend.boot.BootLink;
@@ -33,7 +34,7 @@ record BootChainCheck() implements Check {
         if (!card.bootable()) {
             return List.of(Remark.of(
                     "boots-no-board",
-                    Place.VOLUME,
+                    Place.Region.VOLUME,
                     "No known board finds a kernel or a device tree of its own on this card."));
         }
         List<Remark> remarks = new ArrayList<>();
@@ -73,8 +74,14 @@ record BootChainCheck() implements Check {
         }
     }
 
+    private static Place place(Found found) {
+        return found.line().isPresent()
+                ? Place.line(found.what(), found.line().getAsInt())
+                : Place.file(found.what());
+    }
+
     private static Remark remark(String rule, String board, Optional<Found> at, String why) {
-        Place place = at.map(found -> new Place(found.what(), found.line())).orElse(Place.VOLUME);
+        Place place = at.map(BootChainCheck::place).orElse(Place.Region.VOLUME);
         // A clause may begin with a file's name or a setting, which stays as it is written.
         boolean plainWord = why.matches("(?s)[a-z]+[ ,:].*")
                 && at.filter(found -> why.startsWith(found.what())).isEmpty();

@@ -2,6 +2,7 @@ package bootmend.check;
 
 import bootmend.boot.BootDiagnosis;
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,7 +22,7 @@ public record CardRead(
         List<ConfigText> config,
         Optional<String> configProblem,
         Optional<VolumeSpace> space,
-        List<HealthRemark> health,
+        List<Finding> health,
         Optional<String> cutShort,
         Optional<BootDiagnosis> boot) {
 
@@ -36,7 +37,7 @@ public record CardRead(
             List<ConfigText> config,
             Optional<String> configProblem,
             Optional<VolumeSpace> space,
-            List<HealthRemark> health,
+            List<Finding> health,
             Optional<String> cutShort) {
         this(files, config, configProblem, space, health, cutShort, Optional.empty());
     }

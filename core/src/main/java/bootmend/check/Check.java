@@ -20,7 +20,7 @@ sealed interface Check
                 TrialFileCheck,
                 UpdateCheck,
                 UseCheck,
-                VolumeCheck,
+                VolumeStateCheck,
                 VoltageCheck {
 
     /** What it saw, in any order. */

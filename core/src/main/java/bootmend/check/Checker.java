@@ -1,5 +1,8 @@
 package bootmend.check;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.util.ArrayList;
@@ -33,7 +36,7 @@ public final class Checker {
                 new LimitCheck(tables),
                 new BootChainCheck(),
                 new ConfigFileCheck(),
-                new VolumeCheck(),
+                new VolumeStateCheck(),
                 new ActiveLineCheck(tables.vocabulary()),
                 new VoltageCheck(tables.vocabulary()),
                 new ClockCheck(tables.vocabulary(), tables.stock()),
@@ -54,12 +57,11 @@ public final class Checker {
     public List<Finding> check(CardContent card, Purpose purpose) {
         List<Remark> remarks = bounded(merged(checks.stream().flatMap(check -> check.look(card).stream())));
         Comparator<Finding> order = Comparator.comparing(Finding::severity)
-                .thenComparingInt(finding -> rules.all().indexOf(rule(finding.rule())))
+                .thenComparingInt(finding -> rules.all().indexOf(rule(finding.id())))
                 .thenComparing(finding -> finding.where().path())
                 .thenComparingInt(finding -> finding.where().line().orElse(0));
         return remarks.stream()
-                .filter(remark -> rule(remark.rule()).severity(purpose).isPresent())
-                .map(remark -> finding(remark, purpose))
+                .flatMap(remark -> rule(remark.rule()).onlyFor(purpose).map(rule -> finding(remark, rule)).stream())
                 .sorted(order)
                 .toList();
     }
@@ -68,17 +70,13 @@ public final class Checker {
         return rules.find(id).orElseThrow(() -> new IllegalStateException("rules.csv has no rule " + id));
     }
 
-    private Finding finding(Remark remark, Purpose purpose) {
-        Rule rule = rule(remark.rule());
+    private Finding finding(Remark remark, Rule rule) {
         return new Finding(
-                rule.id(),
-                rule.severity(purpose).orElseThrow(),
+                rule,
                 remark.where(),
                 remark.what(),
                 boardOrder.stream().filter(remark.boards()::contains).toList(),
-                rule.meaning(),
-                rule.remedy(),
-                rule.source());
+                rule.fix());
     }
 
     /** One remark for all boards that it holds for alike. */

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.ClockChange;
 import bootmend.tuning.Figure;
 import bootmend.tuning.Stock;
@@ -76,7 +77,7 @@ record ClockCheck(Vocabulary vocabulary, StockValues stock) implements Check {
     }
 
     private static Subject subject(String rule, Candidate line) {
-        return new Subject(rule, Place.of(line), line.setBy() + "=" + line.written());
+        return new Subject(rule, Places.of(line), line.setBy() + "=" + line.written());
     }
 
     private static Remark remark(Subject subject, Map<String, Set<String>> compared) {

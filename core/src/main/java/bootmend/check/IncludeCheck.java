@@ -3,6 +3,7 @@ package bootmend.check;
 import bootmend.config.ConfigLine;
 import bootmend.config.IncludeProblem;
 import bootmend.config.LineKind;
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

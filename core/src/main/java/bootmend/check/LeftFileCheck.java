@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.Figure;
 import bootmend.tuning.Reach;
 import bootmend.tuning.Stock;
@@ -63,7 +64,7 @@ record LimitCheck(TuningTables tables) implements Check {
                 ? Optional.of(Remark.on(
                         board,
                         "voltage-step-undefined",
-                        Place.of(line),
+                        Places.of(line),
                         line.setBy() + "=" + line.written() + " is outside the steps that are defined, "
                                 + key.min().getAsLong() + " to " + key.max().getAsLong() + "."))
                 : Optional.empty();
@@ -80,7 +81,7 @@ record LimitCheck(TuningTables tables) implements Check {
                 ? Optional.of(Remark.on(
                         board,
                         "clock-implausible",
-                        Place.of(line),
+                        Places.of(line),
                         line.setBy() + "=" + line.written() + " is more than twice "
                                 + (own.isPresent() ? "the stock clock" : "the highest stock clock of any board") + ", "
                                 + most + " MHz."))
@@ -103,7 +104,7 @@ record LimitCheck(TuningTables tables) implements Check {
                 .map(reach -> Remark.on(
                         board,
                         rule(reach.kind()),
-                        Place.of(line),
+                        Places.of(line),
                         line.setBy() + "=" + line.written() + " is beyond "
                                 + (value < reach.min().orElse(value) ? reach.min() : reach.max()).getAsLong() + " for "
                                 + key.key() + ": " + reach.why() + "."));
@@ -150,7 +151,7 @@ record LimitCheck(TuningTables tables) implements Check {
                 .map(line -> Remark.on(
                         board,
                         "floor-above-ceiling",
-                        Place.of(line),
+                        Places.of(line),
                         line.setBy() + "=" + line.written() + " is above the highest that "
                                 + ceiling.get().key() + " may be, " + most + "."));
     }
@@ -165,7 +166,7 @@ record LimitCheck(TuningTables tables) implements Check {
                         .map(line -> Remark.on(
                                 board,
                                 "ceiling-below-floor",
-                                Place.of(line),
+                                Places.of(line),
                                 line.setBy() + "=" + line.written() + " is below the floor, " + floor.key()
                                         + ", which is " + least.getAsLong() + " at stock."));
     }

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;

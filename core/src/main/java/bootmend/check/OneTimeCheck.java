@@ -35,7 +35,7 @@ record OneTimeCheck(TuningTables tables) implements Check {
         return Remark.on(
                 board,
                 key.oneTime() == TuningKey.OneTime.FROM_CARD ? "one-time-bit" : "one-time-bit-over-usb",
-                Place.of(line),
+                Places.of(line),
                 line.setBy() + "=" + line.written() + " is on the card." + unsure);
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,7 +8,7 @@ import java.util.List;
 /** What is good practice for a purpose whatever the card holds, and, on a tuned card, for heat and supply. */
 record PracticeCheck(Vocabulary vocabulary) implements Check {
 
-    private static final Place GENERAL = Place.file("in general");
+    private static final Place GENERAL = Place.Region.GENERAL;
 
     @Override
     public List<Remark> look(CardContent card) {

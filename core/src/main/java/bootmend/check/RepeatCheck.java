@@ -45,9 +45,9 @@ record RepeatCheck() implements Check {
         return Remark.on(
                 board,
                 sameSection ? "key-set-twice" : "key-overridden",
-                Place.of(line),
+                Places.of(line),
                 line.setBy() + "="
                         + line.written() + " is replaced by " + winner.setBy() + "=" + winner.written() + " ("
-                        + Place.of(winner).words() + ").");
+                        + Places.of(winner).words() + ").");
     }
 }

@@ -6,6 +6,7 @@ import bootmend.config.FilterParser;
 import bootmend.config.LineKind;
 import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
+import bootmend.finding.Place;
 import bootmend.tuning.Boards;
 import bootmend.tuning.FilterBoards;
 import java.util.ArrayList;
@@ -75,7 +76,7 @@ record SectionCheck(Boards boards, FilterBoards filters) implements Check {
         Map<Place, Boolean> mayCount = new HashMap<>();
         for (BoardReading board : card.boards()) {
             for (ReachedLine line : board.resolution().reading().lines()) {
-                Place place = Place.of(line);
+                Place place = Places.of(line);
                 reached.putIfAbsent(place, line);
                 mayCount.merge(place, line.condition().truth() != Truth.FALSE || line.none(), Boolean::logicalOr);
             }

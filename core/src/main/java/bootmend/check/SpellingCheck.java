@@ -3,6 +3,7 @@ package bootmend.check;
 import bootmend.boot.BootKeys;
 import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
+import bootmend.finding.Place;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.config.ConfigDocument;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;
 import bootmend.tuning.resolve.EffectiveState;

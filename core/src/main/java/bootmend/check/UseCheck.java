@@ -27,14 +27,14 @@ record UseCheck(Vocabulary vocabulary) implements Check {
                             .forEach(line -> remarks.add(Remark.on(
                                     board,
                                     rule,
-                                    Place.of(line),
+                                    Places.of(line),
                                     line.setBy() + "=" + line.written() + " does nothing on these boards.")));
                 } else if (!key.published()) {
                     lines(each)
                             .forEach(line -> remarks.add(Remark.on(
                                     board,
                                     "key-not-published",
-                                    Place.of(line),
+                                    Places.of(line),
                                     line.setBy() + " is no key that is published.")));
                 }
             }

@@ -1,5 +1,6 @@
 package bootmend.check;
 
+import bootmend.finding.Place;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.Vocabulary;
@@ -32,7 +33,7 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
                         .forEach(line -> remarks.add(Remark.on(
                                 board,
                                 "over-voltage-needs-turbo",
-                                Place.of(line),
+                                Places.of(line),
                                 "over_voltage=" + line.written() + " is above " + HIGHEST_WITHOUT_TURBO
                                         + " and no force_turbo=1 is in force.")));
             } else if (board.board().warrantyBit() != WarrantyBit.NEVER_SET) {
@@ -42,7 +43,7 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
                     .forEach(line -> remarks.add(Remark.on(
                             board,
                             "practice-lowest-voltage",
-                            Place.of(line),
+                            Places.of(line),
                             line.setBy() + "=" + line.written() + " raises a voltage.")));
         }
         return remarks;
@@ -59,9 +60,9 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
             remarks.add(Remark.on(
                     board,
                     rule,
-                    Place.of(turbo),
+                    Places.of(turbo),
                     "force_turbo=" + turbo.written() + " stands with " + line.setBy() + "=" + line.written() + " ("
-                            + Place.of(line).words() + ")." + unsure));
+                            + Places.of(line).words() + ")." + unsure));
         }
     }
 
@@ -73,7 +74,7 @@ record VoltageCheck(Vocabulary vocabulary) implements Check {
                 .filter(TuningKey::setsVoltage)
                 .map(TuningKey::key)
                 .flatMap(key -> above(board, key, 0).stream())
-                .filter(line -> seen.add(Place.of(line)))
+                .filter(line -> seen.add(Places.of(line)))
                 .forEach(raised::add);
         return raised;
     }

@@ -7,7 +7,7 @@ public final class BadVolumeException extends IOException {
 
     private static final long serialVersionUID = 1L;
 
-    BadVolumeException(String why) {
+    public BadVolumeException(String why) {
         super(why);
     }
 }

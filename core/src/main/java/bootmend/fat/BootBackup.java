@@ -12,12 +12,12 @@ import java.util.Optional;
  * @param offset its first byte on the volume
  * @param sector its first 512 bytes
  */
-record BootBackup(long offset, byte[] sector, Geometry geometry) {
+public record BootBackup(long offset, byte[] sector, Geometry geometry) {
 
     static final int SECTOR = 6;
 
     /** Looks where a backup stands at each sector size, for a volume whose boot sector says nothing. */
-    static Optional<BootBackup> find(VolumeBytes device) throws IOException {
+    public static Optional<BootBackup> find(VolumeBytes device) throws IOException {
         for (int size = 512; size <= 4096; size *= 2) {
             long at = (long) SECTOR * size;
             if (at + BootSector.LENGTH > device.size()) {

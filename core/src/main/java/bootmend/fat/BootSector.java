@@ -10,10 +10,10 @@ import java.nio.charset.StandardCharsets;
  * <p>Source: "FAT: General Overview of On-Disk Format", version 1.03, "Boot Sector and BPB" and "FAT Type
  * Determination".
  */
-final class BootSector {
+public final class BootSector {
 
     /** Bytes of a boot sector that carry meaning, whatever the sector size. */
-    static final int LENGTH = 512;
+    public static final int LENGTH = 512;
 
     private static final int MIN_SECTOR = 512;
     private static final int MAX_SECTOR = 4096;
@@ -32,12 +32,12 @@ final class BootSector {
      *
      * @throws BadVolumeException with the first thing that cannot be right
      */
-    static Geometry read(byte[] sector) throws BadVolumeException {
+    public static Geometry read(byte[] sector) throws BadVolumeException {
         return new BootSector(sector).geometry();
     }
 
     /** Byte 21, the media byte, which entry 0 of each FAT copy repeats. */
-    static int media(byte[] sector) {
+    public static int media(byte[] sector) {
         return sector[21] & 0xFF;
     }
 

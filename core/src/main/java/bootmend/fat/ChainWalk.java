@@ -15,7 +15,7 @@ final class ChainWalk {
     private final Set<Long> seen = new HashSet<>();
     private long next;
     private FatEntry nextEntry;
-    private ClusterChain.Ending ending;
+    private ChainEnding ending;
 
     /** @param limit clusters at most, which bounds both the steps and the memory */
     ChainWalk(Geometry geometry, FatTable table, long first, long limit) throws IOException {
@@ -23,7 +23,7 @@ final class ChainWalk {
         this.table = table;
         this.limit = limit;
         if (first == 0) {
-            ending = ClusterChain.Ending.COMPLETE;
+            ending = ChainEnding.COMPLETE;
         } else {
             enter(first);
         }
@@ -39,31 +39,31 @@ final class ChainWalk {
             if (nextEntry instanceof FatEntry.Next link) {
                 enter(link.cluster());
             } else {
-                ending = ClusterChain.Ending.COMPLETE;
+                ending = ChainEnding.COMPLETE;
             }
         }
         return run;
     }
 
     /** How the chain ended; null while there is more of it. */
-    ClusterChain.Ending ending() {
+    ChainEnding ending() {
         return ending;
     }
 
     private void enter(long cluster) throws IOException {
         next = cluster;
         if (!geometry.hasCluster(cluster)) {
-            ending = ClusterChain.Ending.OUTSIDE;
+            ending = ChainEnding.OUTSIDE;
         } else if (!seen.add(cluster)) {
-            ending = ClusterChain.Ending.LOOPS;
+            ending = ChainEnding.LOOPS;
         } else if (seen.size() > limit) {
-            ending = ClusterChain.Ending.LONGER;
+            ending = ChainEnding.LONGER;
         } else {
             nextEntry = table.entry(cluster);
             if (nextEntry instanceof FatEntry.Free) {
-                ending = ClusterChain.Ending.FREE;
+                ending = ChainEnding.FREE;
             } else if (nextEntry instanceof FatEntry.Bad) {
-                ending = ClusterChain.Ending.BAD;
+                ending = ChainEnding.BAD;
             }
         }
     }

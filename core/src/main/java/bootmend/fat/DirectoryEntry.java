@@ -28,13 +28,18 @@ public record DirectoryEntry(
         longNameOffsets = List.copyOf(longNameOffsets);
     }
 
+    /** The root folder has no entry; this stands in for it where one is asked for. */
+    public static DirectoryEntry root(Geometry geometry) {
+        return new DirectoryEntry("", "", true, Slot.ATTRIBUTE_FOLDER, geometry.rootCluster(), 0, 0, List.of());
+    }
+
     /** Whether this entry is found under {@code wanted}; FAT names do not tell case apart. */
     public boolean isNamed(String wanted) {
         return name.equalsIgnoreCase(wanted) || shortName.equalsIgnoreCase(wanted);
     }
 
     /** Whether its 8.3 name has only characters that such a name may have. */
-    boolean hasPlausibleShortName() {
+    public boolean hasPlausibleShortName() {
         return !shortName.isBlank() && shortName.chars().noneMatch(DirectoryEntry::isForbidden);
     }
 

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 
 /** Reads a folder slot by slot up to its end mark, a few kilobytes at a time. */
-final class DirectoryReader {
+public final class DirectoryReader {
 
     /** A folder holds at most 65536 slots; source: "FAT: General Overview", "FAT Directory Structure". */
-    static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
+    public static final long MAX_BYTES = 65536L * Geometry.SLOT_BYTES;
 
     private static final int PIECE = 4096;
     /** The slots for {@code .} and {@code ..}, first in every folder but the root. */
@@ -25,7 +25,7 @@ final class DirectoryReader {
     private final List<Slot> firstSlots = new ArrayList<>();
     private boolean broken;
 
-    DirectoryReader(VolumeBytes volume, Geometry geometry) {
+    public DirectoryReader(VolumeBytes volume, Geometry geometry) {
         this.volume = volume;
         this.geometry = geometry;
     }
@@ -46,7 +46,7 @@ final class DirectoryReader {
                 return result();
             }
         }
-        if (walk.ending() != ClusterChain.Ending.COMPLETE) {
+        if (walk.ending() != ChainEnding.COMPLETE) {
             broken = true;
             doubts.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
         }
@@ -54,7 +54,7 @@ final class DirectoryReader {
     }
 
     /** Reads slots in {@code length} bytes from {@code start}; returns whether the end mark stood there. */
-    boolean read(long start, long length) throws IOException {
+    public boolean read(long start, long length) throws IOException {
         for (long done = 0; done < length; done += PIECE) {
             int n = (int) Math.min(PIECE, length - done);
             byte[] piece = volume.read(start + done, n);
@@ -125,26 +125,26 @@ final class DirectoryReader {
     }
 
     /** Places of long-name slots that belong to no entry. */
-    List<Long> orphans() {
+    public List<Long> orphans() {
         return orphans;
     }
 
     /** Whether the folder begins with entries for itself and for its parent. */
-    boolean hasDots() {
+    public boolean hasDots() {
         return firstSlots.size() == DOTS
                 && firstSlots.get(0).isDot(".")
                 && firstSlots.get(1).isDot("..");
     }
 
     /** Whether these two, which must be there, lead where they should; a parent of 0 is the root. */
-    boolean dotsLeadTo(long own, long parent) {
+    public boolean dotsLeadTo(long own, long parent) {
         long up = firstSlots.get(1).firstCluster(geometry.type());
         return firstSlots.get(0).firstCluster(geometry.type()) == own
                 && (up == parent || parent == 0 && up == geometry.rootCluster());
     }
 
     /** What was read so far. */
-    Directory result() {
+    public Directory result() {
         drop(longName.drop());
         if (!orphans.isEmpty()) {
             doubts.add(orphans.size() + " long-name slots belong to no file");

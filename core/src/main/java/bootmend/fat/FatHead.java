@@ -13,13 +13,13 @@ import java.io.IOException;
  * @param cleanShutdown false where a system marked the volume as in use and never took the mark away
  * @param noHardError false where a system met a read or write error on it
  */
-record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
+public record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
 
     /** Of a copy that lies past the end of an image; that the image is cut off is told elsewhere. */
     private static final FatHead MISSING = new FatHead(false, true, true);
 
     /** @param media byte 21 of the boot sector */
-    static FatHead read(FatTable table, FatType type, int media) throws IOException {
+    public static FatHead read(FatTable table, FatType type, int media) throws IOException {
         if (!table.isThere()) {
             return MISSING;
         }
@@ -31,12 +31,12 @@ record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
     }
 
     /** What entry 0 holds. */
-    static long first(FatType type, int media) {
+    public static long first(FatType type, int media) {
         return type.mask() & ~0xFFL | media;
     }
 
     /** The bit of entry 1 that a system clears while it has the volume in use; 0 on FAT12, which has none. */
-    static long cleanBit(FatType type) {
+    public static long cleanBit(FatType type) {
         return switch (type) {
             case FAT12 -> 0;
             case FAT16 -> 0x8000L;
@@ -45,7 +45,7 @@ record FatHead(boolean marked, boolean cleanShutdown, boolean noHardError) {
     }
 
     /** The bit of entry 1 that a system clears when it meets an error; 0 on FAT12, which has none. */
-    static long errorBit(FatType type) {
+    public static long errorBit(FatType type) {
         return cleanBit(type) >>> 1;
     }
 }

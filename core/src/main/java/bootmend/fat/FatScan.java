@@ -3,14 +3,14 @@ package bootmend.fat;
 import java.io.IOException;
 
 /** Goes through a run of a FAT copy's entries in large reads. */
-final class FatScan {
+public final class FatScan {
 
     /** An even number, so that a piece of FAT12 begins on a whole byte. */
     private static final int CLUSTERS_A_PIECE = 12288;
 
     /** Takes one entry; returns whether to go on. */
     @FunctionalInterface
-    interface Visitor {
+    public interface Visitor {
         boolean entry(long cluster, long raw) throws IOException;
     }
 
@@ -18,14 +18,14 @@ final class FatScan {
     private final Geometry geometry;
     private final int copy;
 
-    FatScan(VolumeBytes volume, Geometry geometry, int copy) {
+    public FatScan(VolumeBytes volume, Geometry geometry, int copy) {
         this.volume = volume;
         this.geometry = geometry;
         this.copy = copy;
     }
 
     /** Visits the clusters {@code from} (inclusive) to {@code to} (exclusive); returns whether the visitor went on to the end. */
-    boolean visit(long from, long to, Visitor visitor) throws IOException {
+    public boolean visit(long from, long to, Visitor visitor) throws IOException {
         for (long first = from; first < to; first += CLUSTERS_A_PIECE) {
             long end = Math.min(to, first + CLUSTERS_A_PIECE);
             EntryPlace start = EntryPlace.of(geometry, copy, first);

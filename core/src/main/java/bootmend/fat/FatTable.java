@@ -3,13 +3,13 @@ package bootmend.fat;
 import java.io.IOException;
 
 /** One copy of a volume's file allocation table, read entry by entry. */
-final class FatTable {
+public final class FatTable {
 
     private final VolumeBytes volume;
     private final Geometry geometry;
     private final int copy;
 
-    FatTable(VolumeBytes volume, Geometry geometry, int copy) {
+    public FatTable(VolumeBytes volume, Geometry geometry, int copy) {
         this.volume = volume;
         this.geometry = geometry;
         this.copy = copy;
@@ -25,12 +25,12 @@ final class FatTable {
     }
 
     /** What this copy says of {@code cluster}, which must be on the volume. */
-    FatEntry entry(long cluster) throws IOException {
+    public FatEntry entry(long cluster) throws IOException {
         return FatEntry.of(geometry.type(), raw(cluster));
     }
 
     /** The entry's value without reserved bits; {@code cluster} may also be 0 or 1. */
-    long raw(long cluster) throws IOException {
+    public long raw(long cluster) throws IOException {
         EntryPlace place = EntryPlace.of(geometry, copy, cluster);
         int unit = geometry.bytesPerSector();
         int at = (int) (place.offset() % unit);

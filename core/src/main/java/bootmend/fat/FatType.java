@@ -38,7 +38,7 @@ public enum FatType {
     }
 
     /** The mark that this project writes at the end of a chain. */
-    long endMark() {
+    public long endMark() {
         return mask;
     }
 
@@ -47,7 +47,7 @@ public enum FatType {
         return mask - 7;
     }
 
-    long badMark() {
+    public long badMark() {
         return mask - 8;
     }
 }

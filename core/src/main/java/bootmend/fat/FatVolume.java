@@ -25,7 +25,7 @@ public final class FatVolume implements BootFiles {
         this.bytes = bytes;
         this.geometry = geometry;
         this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
-        this.remarks = PutAway.of(bootSector, geometry.type(), copies.head()).words();
+        this.remarks = DirtyFlag.of(bootSector, geometry.type(), copies.head()).words();
         this.doubts = Stream.concat(doubts.stream(), copies.doubts().stream()).toList();
     }
 
@@ -162,7 +162,7 @@ public final class FatVolume implements BootFiles {
         for (int copy : copies.order()) {
             ClusterChain chain = new FatTable(bytes, geometry, copy).chain(first, clusters);
             boolean whole = chain.clusters().size() == clusters
-                    && (chain.isComplete() || mayGoOn && chain.ending() == ClusterChain.Ending.LONGER);
+                    && (chain.isComplete() || mayGoOn && chain.ending() == ChainEnding.LONGER);
             if (whole) {
                 if (best != null) {
                     String how =

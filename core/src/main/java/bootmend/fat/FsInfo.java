@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param freeCount free clusters, or a value over the cluster count where it is not known
  * @param nextFree where to start looking for a free cluster, or a value off the volume where it is not known
  */
-record FsInfo(long freeCount, long nextFree) {
+public record FsInfo(long freeCount, long nextFree) {
 
     static final int FREE_COUNT_OFFSET = 488;
     static final int NEXT_FREE_OFFSET = 492;
@@ -23,7 +23,7 @@ record FsInfo(long freeCount, long nextFree) {
     private static final int TRAIL_SIGNATURE = 0xAA550000;
 
     /** The volume's FSInfo, or nothing where it has none or its signatures are wrong. */
-    static Optional<FsInfo> read(VolumeBytes volume, Geometry geometry) throws IOException {
+    public static Optional<FsInfo> read(VolumeBytes volume, Geometry geometry) throws IOException {
         if (geometry.type() != FatType.FAT32 || geometry.fsInfoSector() == 0) {
             return Optional.empty();
         }
@@ -56,7 +56,7 @@ record FsInfo(long freeCount, long nextFree) {
         return freeCount <= geometry.clusterCount();
     }
 
-    boolean knowsNextFree(Geometry geometry) {
+    public boolean knowsNextFree(Geometry geometry) {
         return geometry.hasCluster(nextFree);
     }
 }

@@ -54,7 +54,7 @@ public record Geometry(
         return totalSectors * bytesPerSector;
     }
 
-    long fatStart(int copy) {
+    public long fatStart(int copy) {
         return (reservedSectors + copy * sectorsPerFat) * bytesPerSector;
     }
 
@@ -63,26 +63,32 @@ public record Geometry(
         return sectorsPerFat * bytesPerSector;
     }
 
+    /** Bytes of one FAT copy up to its last entry. */
+    public long fatBytesInUse() {
+        EntryPlace last = EntryPlace.of(this, 0, clusterEnd() - 1);
+        return Math.min(fatLength(), last.offset() + last.bytes() - fatStart(0));
+    }
+
     /** The fixed root folder of FAT12 and FAT16. */
-    long rootStart() {
+    public long rootStart() {
         return fatStart(fatCount);
     }
 
-    long rootLength() {
+    public long rootLength() {
         return (long) rootEntries * SLOT_BYTES;
     }
 
-    long dataStart() {
+    public long dataStart() {
         long rootSectors = (rootLength() + bytesPerSector - 1) / bytesPerSector;
         return rootStart() + rootSectors * bytesPerSector;
     }
 
-    boolean hasCluster(long cluster) {
+    public boolean hasCluster(long cluster) {
         return cluster >= FIRST_CLUSTER && cluster - FIRST_CLUSTER < clusterCount;
     }
 
     /** First byte of {@code cluster}, which must be on the volume. */
-    long clusterStart(long cluster) {
+    public long clusterStart(long cluster) {
         if (!hasCluster(cluster)) {
             throw new IllegalArgumentException("no cluster " + cluster);
         }
@@ -90,12 +96,12 @@ public record Geometry(
     }
 
     /** One past the highest cluster number. */
-    long clusterEnd() {
+    public long clusterEnd() {
         return FIRST_CLUSTER + clusterCount;
     }
 
     /** The FAT copies that are kept up to date, by number from 0. */
-    List<Integer> fatsInUse() {
+    public List<Integer> fatsInUse() {
         return mirrored ? IntStream.range(0, fatCount).boxed().toList() : List.of(activeFat);
     }
 
@@ -105,7 +111,7 @@ public record Geometry(
     }
 
     /** Whether everything lies where it lies on {@code other}, whatever the names of the two. */
-    boolean hasLayoutOf(Geometry other) {
+    public boolean hasLayoutOf(Geometry other) {
         return withoutNames().equals(other.withoutNames());
     }
 

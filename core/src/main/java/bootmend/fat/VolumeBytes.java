@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** Reads bytes of a volume, and keeps the few sectors of the table read last so that a chain costs one read a sector. */
-final class VolumeBytes {
+public final class VolumeBytes {
 
     private static final int KEPT_SECTORS = 64;
 
@@ -27,20 +27,20 @@ final class VolumeBytes {
 
     private byte[] latest;
 
-    VolumeBytes(BlockDevice volume, int sectorSize) {
+    public VolumeBytes(BlockDevice volume, int sectorSize) {
         this.volume = volume;
         this.sectorSize = sectorSize;
     }
 
     /** Fresh bytes from the device. */
-    byte[] read(long offset, int length) throws IOException {
+    public byte[] read(long offset, int length) throws IOException {
         ByteBuffer buffer = ByteBuffer.allocate(length);
         volume.read(offset, buffer);
         return buffer.array();
     }
 
     /** The sector that starts at byte {@code offset}, kept from an earlier read where there was one; not to be changed. */
-    byte[] sector(long offset) throws IOException {
+    public byte[] sector(long offset) throws IOException {
         if (offset == latestOffset) {
             return latest;
         }
@@ -54,7 +54,7 @@ final class VolumeBytes {
         return sector;
     }
 
-    long size() throws IOException {
+    public long size() throws IOException {
         return volume.getSize();
     }
 }

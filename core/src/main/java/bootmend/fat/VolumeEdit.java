@@ -155,7 +155,7 @@ public final class VolumeEdit {
     }
 
     /** Points a file's entry at another chain or size and leaves its times as they are. */
-    void putChain(DirectoryEntry file, long firstCluster, long size) throws IOException {
+    public void putChain(DirectoryEntry file, long firstCluster, long size) throws IOException {
         ByteBuffer slot = slot(file.offset());
         putFirstCluster(slot, firstCluster);
         slot.putInt(SIZE, (int) size);
@@ -231,25 +231,25 @@ public final class VolumeEdit {
         deleteSlots(file.longNameOffsets());
     }
 
-    void deleteSlots(List<Long> offsets) throws IOException {
+    public void deleteSlots(List<Long> offsets) throws IOException {
         for (long offset : offsets) {
             slot(offset).put(0, Slot.DELETED);
         }
     }
 
     /** Puts a whole sector. */
-    void putSector(SectorKind kind, long offset, byte[] content) throws IOException {
+    public void putSector(SectorKind kind, long offset, byte[] content) throws IOException {
         System.arraycopy(content, 0, sector(kind, offset), 0, geometry.bytesPerSector());
     }
 
     /** Sets or clears bits of one byte of the boot sector. */
-    void putBootFlag(int offset, int bits, boolean set) throws IOException {
+    public void putBootFlag(int offset, int bits, boolean set) throws IOException {
         byte[] sector = sector(SectorKind.BOOT_SECTOR, 0);
         sector[offset] = (byte) (set ? sector[offset] | bits : sector[offset] & ~bits);
     }
 
     /** Puts an entry's value in every FAT copy in use; {@code entry} may also be 0 or 1, which belong to no cluster. */
-    void putMark(long entry, long value) throws IOException {
+    public void putMark(long entry, long value) throws IOException {
         putEntry(entry, value);
     }
 
@@ -271,7 +271,7 @@ public final class VolumeEdit {
     }
 
     /** Puts FSInfo's values, and its signatures where they are gone. */
-    void putFsInfo(FsInfo info) throws IOException {
+    public void putFsInfo(FsInfo info) throws IOException {
         info.writeTo(sector(SectorKind.FS_INFO, FsInfo.offset(geometry)));
     }
 

@@ -1,6 +1,6 @@
 package bootmend.operation;
 
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import java.util.EnumSet;
 import java.util.Set;
 
@@ -9,7 +9,7 @@ import java.util.Set;
  *
  * @param accepted each refusal names the risk that would let it through
  */
-public record ChangeOrder(ChangeRequest request, Set<Risk> accepted) {
+public record ChangeOrder(ChangeRequest request, Set<Allow> accepted) {
 
     public ChangeOrder {
         accepted = Set.copyOf(accepted);
@@ -21,8 +21,8 @@ public record ChangeOrder(ChangeRequest request, Set<Risk> accepted) {
     }
 
     /** The same with one more risk taken. */
-    public ChangeOrder accepting(Risk risk) {
-        Set<Risk> more = EnumSet.of(risk);
+    public ChangeOrder accepting(Allow risk) {
+        Set<Allow> more = EnumSet.of(risk);
         more.addAll(accepted);
         return new ChangeOrder(request, more);
     }
@@ -32,7 +32,7 @@ public record ChangeOrder(ChangeRequest request, Set<Risk> accepted) {
         return new ChangeOrder(other, accepted);
     }
 
-    public boolean accepts(Risk risk) {
+    public boolean accepts(Allow risk) {
         return accepted.contains(risk);
     }
 }

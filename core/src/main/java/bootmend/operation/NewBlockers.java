@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
@@ -8,10 +9,10 @@ import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
 import bootmend.config.ConfigDocument;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
@@ -23,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Finds the blockers that new config files would bring to a card, for any purpose. */
 final class NewBlockers {
@@ -47,7 +49,7 @@ final class NewBlockers {
      * @param done what would be done all the same, such as {@code staged}
      */
     void refuse(OpenCard card, Map<String, ConfigDocument> files, String done) throws CardException, IOException {
-        if (!work.order().accepts(CardException.Risk.BLOCKERS)) {
+        if (!work.order().accepts(NextStep.Allow.BLOCKERS)) {
             CardRead before =
                     new CardReads(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
             refuse(of(before, files), done);
@@ -88,11 +90,13 @@ final class NewBlockers {
     private static void refuse(List<Finding> blockers, String done) throws CardException {
         if (!blockers.isEmpty()) {
             Finding first = blockers.get(0);
-            throw CardException.risky(
-                    "a check finds a blocker in it: " + first.what() + " " + first.meaning(),
-                    first.remedy() + " With --despite-blockers it is " + done + " anyway; what the finding warns "
-                            + "of may then happen, and some of it cannot be undone.",
-                    CardException.Risk.BLOCKERS);
+            throw CardException.refused(
+                    "a check finds a blocker in it: " + first.what() + " " + first.rule().meaning(),
+                    first.rule().remedy() + " Where it is " + done
+                            + " all the same, what the finding warns of may happen, and some "
+                            + "of it cannot be undone.",
+                    Stream.concat(first.rule().steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
+                            .toArray(NextStep[]::new));
         }
     }
 
@@ -101,8 +105,8 @@ final class NewBlockers {
         Checker checker = new Checker(tables);
         for (Purpose purpose : Purpose.values()) {
             for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
-                if (finding.severity() == Severity.BLOCKER && !finding.rule().equals(TUNED)) {
-                    blockers.putIfAbsent(finding.rule() + finding.where() + finding.what(), finding);
+                if (finding.severity() == Severity.BLOCKER && !finding.id().equals(TUNED)) {
+                    blockers.putIfAbsent(finding.id() + finding.where() + finding.what(), finding);
                 }
             }
         }

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
@@ -37,12 +37,11 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
 
     private Board board(Profile profile) throws CardException {
         String id = request.board().orElse(profile.board());
-        if (!id.equals(profile.board()) && !work.order().accepts(Risk.OTHER_BOARD)) {
-            throw CardException.risky(
+        if (!id.equals(profile.board()) && !work.order().accepts(Allow.OTHER_BOARD)) {
+            throw CardException.refused(
                     "the profile " + profile.name() + " is for " + profile.board() + ", not for " + id,
-                    "Settings that hold on one board prove nothing for another, which may not boot with them. With "
-                            + "--other-board it is put there.",
-                    Risk.OTHER_BOARD);
+                    "Settings that hold on one board prove nothing for another, which may not boot with them.",
+                    Allow.OTHER_BOARD);
         }
         return new RequestedBoard(tables()).facts(BoardRequest.of(id)).board().orElseThrow();
     }

@@ -1,5 +1,10 @@
 package bootmend.operation;
 
+import bootmend.CardException;
+import bootmend.card.OpenCard;
+import bootmend.change.Committed;
+import bootmend.change.Plan;
+import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
 import java.nio.file.Path;
@@ -49,7 +54,7 @@ public final class ProposedChange {
     }
 
     /** What is wrong with the card, each with whether this change repairs it; empty for anything but a repair. */
-    public List<FindingView> findings() {
+    public List<Finding> findings() {
         return worked.findings();
     }
 
@@ -79,7 +84,7 @@ public final class ProposedChange {
 
     /** Whether something is wrong with the card that this change does not repair. */
     public boolean leavesDamage() {
-        return worked.findings().stream().anyMatch(finding -> !finding.mended());
+        return worked.findings().stream().anyMatch(finding -> !finding.isRepaired());
     }
 
     /** Whether both write the same bytes to the same places of the same card, and ask and show the same. */

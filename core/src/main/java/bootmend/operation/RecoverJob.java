@@ -1,6 +1,7 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
 import bootmend.change.Interruption;
@@ -65,9 +66,9 @@ public final class RecoverJob {
             throw CardException.cutShort(
                     "a change to this card (\"" + waiting.get().record().plan().title()
                             + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
-                    "Run `bootmend recover` on it first; the undo record is "
-                            + waiting.get().record().file() + ".",
-                    null);
+                    "",
+                    null,
+                    NextStep.RecoverCard.of(waiting.get().record().file()));
         }
     }
 

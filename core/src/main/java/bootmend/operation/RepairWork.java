@@ -1,7 +1,8 @@
 package bootmend.operation;
 
+import bootmend.finding.Finding;
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.card.RawCard;
 import bootmend.change.Repair;
@@ -14,8 +15,6 @@ import java.util.List;
 /** Looks for damage on a card and repairs what can be repaired without guessing. */
 record RepairWork(Work work, ChangeRequest.Repair request) implements WorkOut {
 
-    private static final String TABLE_ID = "partition-table";
-
     @Override
     public Worked on(OpenCard card) throws CardException, IOException {
         RawCard raw = card.raw("repaired");
@@ -23,14 +22,10 @@ record RepairWork(Work work, ChangeRequest.Repair request) implements WorkOut {
                         raw.window(),
                         raw.volumeStart(),
                         work.written(),
-                        work.order().accepts(Risk.IN_PLACE))
+                        work.order().accepts(Allow.IN_PLACE))
                 .plan(request.freeLost());
-        List<FindingView> findings = new ArrayList<>();
-        for (String doubt : card.tableDoubts()) {
-            findings.add(new FindingView(
-                    TABLE_ID, "partition table", doubt + "; a partition table is never touched here", false));
-        }
-        repair.findings().forEach(finding -> findings.add(FindingView.of(finding)));
+        List<Finding> findings = new ArrayList<>(card.tableFindings());
+        findings.addAll(repair.findings());
         return Worked.of(new CardViews(work.workplace()).of(card), repair.plan())
                 .finding(findings);
     }

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.card.CardSettings;
 import bootmend.card.ConfigFile;
@@ -35,7 +36,7 @@ record StageWork(Work work, ChangeRequest.Stage request) implements WorkOut {
         Board board = board();
         Map<String, Long> named = new TrialSettings(work.workplace()).named(request.settings());
         if (named.isEmpty()) {
-            throw CardException.usage("there is nothing to stage", "Name settings, such as --set arm_freq=1850.");
+            throw CardException.usage("there is nothing to stage", "", NextStep.Plain.GIVE_SETTINGS);
         }
         refuseWhenSwitching(card);
         ConfigFiles files = ConfigFiles.read(card.volume());
@@ -94,7 +95,8 @@ record StageWork(Work work, ChangeRequest.Stage request) implements WorkOut {
         if (card.switchesPartition()) {
             throw CardException.refused(
                     "this card switches whole partitions on a try-once start (tryboot_a_b=1)",
-                    "A staged file would not be read; try the settings on the other partition, with --partition.");
+                    "A staged file would not be read.",
+                    NextStep.Plain.TAKE_OTHER_PARTITION);
         }
     }
 

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import bootmend.CardException;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
@@ -28,7 +29,8 @@ record StagedFile(DirectoryEntry entry, byte[] bytes) {
         if (entry.get().folder() || entry.get().size() > ConfigFiles.MAX_BYTES || !content.isWhole()) {
             throw CardException.refused(
                     NAME + " on this card cannot be read as a config file",
-                    "Look at the card with `bootmend repair`, or remove the file by hand.");
+                    "Have the card examined for damage, or remove the file by hand.",
+                    NextStep.Plain.REPAIR_CARD);
         }
         return Optional.of(new StagedFile(entry.get(), content.bytes()));
     }
@@ -36,6 +38,6 @@ record StagedFile(DirectoryEntry entry, byte[] bytes) {
     /** @throws CardException where nothing is staged */
     static StagedFile needed(OpenCard card) throws CardException, IOException {
         return on(card).orElseThrow(() -> CardException.refused(
-                "no settings are staged on this card", "Stage some with `bootmend trial stage`."));
+                "no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS));
     }
 }

@@ -1,7 +1,8 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.change.FileChange;
 import bootmend.change.FilePlanner;
@@ -23,11 +24,12 @@ record UndoWork(Work work, ChangeRequest.Undo request) implements WorkOut {
         UndoRecord record = history.lastToTakeBack()
                 .orElseThrow(() -> CardException.refused(
                         "there is no change to this card that this computer could take back",
-                        "Undo records are kept on the computer that made the change; use that one, or set BOOTMEND_HOME to "
-                                + "where they are."));
+                        "Undo records are kept on the computer that made the change; use that one, or the data "
+                                + "folder where they are.",
+                        NextStep.Plain.SET_DATA_FOLDER));
         return Worked.of(
                         new CardViews(work.workplace()).of(card),
-                        card.takeBack(record, work.written(), work.order().accepts(Risk.IN_PLACE)))
+                        card.takeBack(record, work.written(), work.order().accepts(Allow.IN_PLACE)))
                 .shown(FileEdit.of(
                         record.plan().files().stream().map(FileChange::reversed).toList()))
                 .undoing(record);
@@ -36,12 +38,13 @@ record UndoWork(Work work, ChangeRequest.Undo request) implements WorkOut {
     private Worked backTo(OpenCard card, History history, int number) throws CardException, IOException {
         int last = history.oldestFirst().size();
         if (number < 0 || number > last) {
-            throw CardException.usage(
-                    "this card's history has no change " + number,
-                    last == 0
-                            ? "No change to it was made from this computer."
-                            : "It has 1 to " + last + ", and 0 stands for the time before the first; see `bootmend "
-                                    + "history`.");
+            String what = "this card's history has no change " + number;
+            throw last == 0
+                    ? CardException.usage(what, "No change to it was made from this computer.")
+                    : CardException.usage(
+                            what,
+                            "It has 1 to " + last + ", and 0 stands for the time before the first.",
+                            NextStep.Plain.LIST_CHANGES);
         }
         FilePlanner planner = work.planner(card);
         for (FileChange file : history.filesAfter(number)) {

@@ -1,6 +1,6 @@
 package bootmend.operation;
 
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.change.FilePlanner;
 import bootmend.workplace.Workplace;
@@ -16,6 +16,6 @@ record Work(Workplace workplace, ChangeOrder order, LocalDateTime written) {
 
     /** Works files' changes out on a card; one on a full card is overwritten in place only where that was accepted. */
     FilePlanner planner(OpenCard card) {
-        return card.planner(written, order.accepts(Risk.IN_PLACE));
+        return card.planner(written, order.accepts(Allow.IN_PLACE));
     }
 }

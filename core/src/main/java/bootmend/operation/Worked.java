@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.finding.Finding;
 import bootmend.change.Plan;
 import bootmend.change.UndoRecord;
 import bootmend.view.CardView;
@@ -19,7 +20,7 @@ import java.util.Optional;
 record Worked(
         CardView before,
         List<FileEdit> files,
-        List<FindingView> findings,
+        List<Finding> findings,
         List<String> questions,
         List<String> notes,
         Plan plan,
@@ -33,7 +34,7 @@ record Worked(
         return new Worked(before, edits, findings, questions, notes, plan, undoes);
     }
 
-    Worked finding(List<FindingView> found) {
+    Worked finding(List<Finding> found) {
         return new Worked(before, files, found, questions, notes, plan, undoes);
     }
 

@@ -1,5 +1,6 @@
 package bootmend.page;
 
+import bootmend.StepWords;
 import bootmend.config.VisibleText;
 import bootmend.operation.Made;
 import bootmend.view.ConfigView;
@@ -16,10 +17,12 @@ import java.util.Map;
 public final class BatchPage implements Closeable {
 
     private final PageTemplate page;
+    private final StepWords words;
     private final BatchCounts counts = new BatchCounts();
 
-    private BatchPage(PageTemplate page) {
+    private BatchPage(PageTemplate page, StepWords words) {
         this.page = page;
+        this.words = words;
     }
 
     /**
@@ -27,11 +30,12 @@ public final class BatchPage implements Closeable {
      *
      * @param out where it goes; left open
      * @param command what was done, such as {@code reset}
+     * @param words what says the steps
      */
-    public static BatchPage open(Writer out, String command) throws IOException {
+    public static BatchPage open(Writer out, String command, StepWords words) throws IOException {
         PageTemplate page = new PageTemplate("batch-report.html", out);
         page.begin(Map.of("command", command));
-        return new BatchPage(page);
+        return new BatchPage(page, words);
     }
 
     public void add(CardOutcome card) throws IOException {
@@ -52,13 +56,13 @@ public final class BatchPage implements Closeable {
         row.put(
                 "findings",
                 card.findings().stream()
-                        .map(finding -> visible(finding.words()))
+                        .map(finding -> visible(card.words(finding)))
                         .toList());
         row.put("undo", card.made().map(Made::record).map(BatchPage::visible).orElse(""));
         row.put(
                 "error",
                 card.error()
-                        .map(error -> visible(error.getMessage()) + ". " + visible(error.remedy()))
+                        .map(error -> visible(error.getMessage()) + ". " + visible(words.remedy(error)))
                         .orElse(""));
         row.put("seconds", card.seconds());
         page.card(row);

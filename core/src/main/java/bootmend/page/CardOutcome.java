@@ -2,7 +2,8 @@ package bootmend.page;
 
 import bootmend.CardException;
 import bootmend.batch.CardResult;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
@@ -35,7 +36,7 @@ public record CardOutcome(
         Optional<Was> was,
         List<LineChange> changed,
         Optional<Made> made,
-        List<Found> findings,
+        List<Finding> findings,
         double seconds,
         Optional<CardException> error,
         boolean wantsAttention) {
@@ -76,18 +77,21 @@ public record CardOutcome(
         }
     }
 
-    /**
-     * One finding: of a check, with a severity, or of a repair, which mends it or does not.
-     *
-     * @param id the rule's, or what is wrong in lower-case words joined by hyphens
-     */
-    public record Found(String id, Optional<Severity> severity, Optional<Boolean> mended, String where, String what) {
+    /** Whether it was checked: then a finding is told by how heavy it is, else by whether a repair mends it. */
+    public boolean isCheck() {
+        return state == CardState.READY || state == CardState.NOT_READY;
+    }
 
-        /** Such as {@code warning over-voltage: config.txt line 7: ...}. */
-        public String words() {
-            return severity.map(Severity::word).orElse(mended.orElse(false) ? "mended" : "not mended") + " " + id + ": "
-                    + where + ": " + what;
-        }
+    /** What {@code finding} says of this card: a check tells what its rule means elsewhere, a repair at once. */
+    public String told(Finding finding) {
+        return isCheck() ? finding.what() : finding.words();
+    }
+
+    /** Such as {@code warning over-voltage: config.txt line 7: ...}. */
+    public String words(Finding finding) {
+        String mended = finding.isRepaired() ? "mended" : "not mended";
+        return (isCheck() ? finding.severity().word() : mended) + " " + finding.id() + ": "
+                + finding.where().words() + ": " + told(finding);
     }
 
     public static CardOutcome ofShow(CardResult<ShowView> result) {
@@ -119,14 +123,7 @@ public record CardOutcome(
                         result,
                         view.card(),
                         view.hasBlocker() ? CardState.NOT_READY : CardState.READY,
-                        view.findings().stream()
-                                .map(finding -> new Found(
-                                        finding.rule(),
-                                        Optional.of(finding.severity()),
-                                        Optional.empty(),
-                                        finding.where().words(),
-                                        finding.what()))
-                                .toList(),
+                        view.findings(),
                         view.hasBlocker()))
                 .orElseGet(() -> failed(result));
     }
@@ -137,7 +134,7 @@ public record CardOutcome(
     }
 
     private static CardOutcome seen(
-            CardResult<?> result, CardView card, CardState state, List<Found> findings, boolean wantsAttention) {
+            CardResult<?> result, CardView card, CardState state, List<Finding> findings, boolean wantsAttention) {
         return new CardOutcome(
                 result.card().toString(),
                 state,
@@ -159,14 +156,7 @@ public record CardOutcome(
                 Optional.of(Was.of(view.before())),
                 view.lines(),
                 outcome.ifMade(),
-                view.findings().stream()
-                        .map(finding -> new Found(
-                                finding.id(),
-                                Optional.empty(),
-                                Optional.of(finding.mended()),
-                                finding.where(),
-                                finding.what()))
-                        .toList(),
+                view.findings(),
                 seconds(result),
                 Optional.empty(),
                 view.leavesDamage());
@@ -207,11 +197,9 @@ public record CardOutcome(
         if (findings.isEmpty()) {
             return "";
         }
-        if (findings.get(0).mended().isPresent()) {
+        if (!isCheck()) {
             return findings.size() + " found, "
-                    + findings.stream()
-                            .filter(finding -> finding.mended().orElse(false))
-                            .count() + " mended";
+                    + findings.stream().filter(Finding::isRepaired).count() + " mended";
         }
         return Stream.of(Severity.BLOCKER, Severity.WARNING, Severity.NOTE)
                 .map(this::count)
@@ -221,7 +209,7 @@ public record CardOutcome(
 
     private String count(Severity severity) {
         int n = (int) findings.stream()
-                .filter(finding -> finding.severity().equals(Optional.of(severity)))
+                .filter(finding -> finding.severity() == severity)
                 .count();
         return n == 0 ? "" : Amount.count(n, severity.word());
     }

@@ -1,8 +1,9 @@
 package bootmend.page;
 
 import bootmend.CardException;
-import bootmend.check.Purpose;
+import bootmend.StepWords;
 import bootmend.config.VisibleText;
+import bootmend.finding.Purpose;
 import bootmend.view.CheckView;
 import java.io.Closeable;
 import java.io.IOException;
@@ -20,10 +21,12 @@ public final class PackingSlip implements Closeable {
 
     private final PageTemplate page;
     private final ZoneId zone;
+    private final StepWords words;
 
-    private PackingSlip(PageTemplate page, ZoneId zone) {
+    private PackingSlip(PageTemplate page, ZoneId zone, StepWords words) {
         this.page = page;
         this.zone = zone;
+        this.words = words;
     }
 
     /**
@@ -31,16 +34,17 @@ public final class PackingSlip implements Closeable {
      *
      * @param out where it goes; left open
      * @param zone the time zone that dates are given in
+     * @param words what says the steps
      */
-    public static PackingSlip open(Writer out, Purpose purpose, ZoneId zone) throws IOException {
+    public static PackingSlip open(Writer out, Purpose purpose, ZoneId zone, StepWords words) throws IOException {
         PageTemplate page = new PageTemplate("packing-slip.html", out);
         page.begin(Map.of("purpose", purpose.word()));
-        return new PackingSlip(page, zone);
+        return new PackingSlip(page, zone, words);
     }
 
     /** @param card as the user named it */
     public void add(String card, CheckView view) throws IOException {
-        add(card, Optional.of(SlipContent.of(card, view, zone)), Optional.empty());
+        add(card, Optional.of(SlipContent.of(card, view, zone, words)), Optional.empty());
     }
 
     /**
@@ -52,7 +56,7 @@ public final class PackingSlip implements Closeable {
         add(
                 card,
                 Optional.empty(),
-                Optional.of(Map.of("what", visible(error.getMessage()), "remedy", visible(error.remedy()))));
+                Optional.of(Map.of("what", visible(error.getMessage()), "remedy", visible(words.remedy(error)))));
     }
 
     /** Ends the page and flushes it. */

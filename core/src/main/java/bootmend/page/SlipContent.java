@@ -1,7 +1,9 @@
 package bootmend.page;
 
-import bootmend.check.Finding;
+import bootmend.StepWords;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
+import bootmend.finding.Rule;
 import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -58,15 +60,16 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
      *
      * @param card as the user named it
      * @param zone the time zone that the date is given in
+     * @param words what says the steps
      */
-    public static SlipContent of(String card, CheckView view, ZoneId zone) {
+    public static SlipContent of(String card, CheckView view, ZoneId zone, StepWords words) {
         return new SlipContent(
                 VisibleText.of(card),
                 !view.hasBlocker(),
                 CheckWords.verdict(view),
                 facts(view, zone),
-                FindingGroup.of(view.findings()).stream()
-                        .map(group -> group(group, view.boards()))
+                Finding.byRule(view.findings()).entrySet().stream()
+                        .map(rule -> group(rule.getKey(), rule.getValue(), view.boards(), words))
                         .toList());
     }
 
@@ -93,14 +96,14 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                 new Fact("Boards", CheckWords.boards(view), ""));
     }
 
-    private static Group group(FindingGroup group, List<String> all) {
+    private static Group group(Rule rule, List<Finding> findings, List<String> all, StepWords words) {
         return new Group(
-                group.severity().word(),
-                group.rule(),
-                group.findings().stream().map(finding -> item(finding, all)).toList(),
-                group.meaning(),
-                group.remedy(),
-                group.source());
+                rule.heaviest().word(),
+                rule.id(),
+                findings.stream().map(finding -> item(finding, all)).toList(),
+                rule.meaning(),
+                words.remedy(rule.remedy(), rule.steps()),
+                rule.source());
     }
 
     private static Item item(Finding finding, List<String> all) {

@@ -1,6 +1,7 @@
 package bootmend.partition;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -105,11 +106,14 @@ public record BootChoice(Partition partition, String reason) {
             throws CardException, IOException {
         Partition partition = table.number(number)
                 .orElseThrow(() -> CardException.usage(
-                        "this card has no partition " + number, "It has " + numbers(table.partitions()) + "."));
+                        "this card has no partition " + number,
+                        "It has " + numbers(table.partitions()) + ".",
+                        named(table.partitions())));
         if (volumes.top(partition).isEmpty()) {
             throw CardException.unreadable(
                     "partition " + number + " holds no FAT volume that can be read",
-                    "Leave --partition out to have the boot partition found.");
+                    "",
+                    NextStep.Plain.LEAVE_PARTITION_OUT);
         }
         return new BootChoice(partition, "you named it");
     }
@@ -147,6 +151,15 @@ public record BootChoice(Partition partition, String reason) {
         return CardException.unreadable(
                 "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + doubts + ")",
                 "Check that this is the card the board boots from; if it is, it may be past reading.");
+    }
+
+    private static NextStep[] named(List<Partition> partitions) {
+        return partitions.isEmpty()
+                ? new NextStep[0]
+                : new NextStep[] {
+                    new NextStep.GivePartition(
+                            partitions.stream().map(Partition::number).toList())
+                };
     }
 
     private static String numbers(List<Partition> partitions) {

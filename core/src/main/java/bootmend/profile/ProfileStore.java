@@ -1,6 +1,7 @@
 package bootmend.profile;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.DurableFile;
 import bootmend.store.YamlFile;
 import java.io.IOException;
@@ -33,10 +34,10 @@ public final class ProfileStore {
     public Path save(Profile profile, boolean replace) throws CardException {
         Path file = file(profile.name());
         if (Files.exists(file) && !replace) {
-            throw CardException.risky(
+            throw CardException.refused(
                     "there is a profile " + profile.name() + " already",
-                    "Choose another name, or replace it with --replace.",
-                    CardException.Risk.REPLACE);
+                    "Choose another name, or replace it.",
+                    NextStep.Allow.REPLACE);
         }
         try {
             Files.createDirectories(folder);
@@ -45,8 +46,9 @@ public final class ProfileStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the profile could not be written to " + file + " (" + e.getMessage() + ")",
-                    "Make room, or name another data folder with BOOTMEND_HOME.",
-                    e);
+                    "Make room, or take another data folder.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
     }
 
@@ -59,7 +61,7 @@ public final class ProfileStore {
     public Path fileOf(String name) throws CardException {
         Path file = file(name);
         if (!Files.isRegularFile(file)) {
-            throw CardException.usage("there is no profile " + name, "See `bootmend profile list`.");
+            throw CardException.usage("there is no profile " + name, "", NextStep.Plain.LIST_PROFILES);
         }
         return file;
     }
@@ -92,7 +94,7 @@ public final class ProfileStore {
         try {
             Files.delete(file(name));
         } catch (NoSuchFileException e) {
-            throw CardException.usage("there is no profile " + name, "See `bootmend profile list`.");
+            throw CardException.usage("there is no profile " + name, "", NextStep.Plain.LIST_PROFILES);
         } catch (IOException e) {
             throw CardException.refused(
                     "the profile " + name + " could not be deleted (" + e.getMessage() + ")",

@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.trial.Trial;
 import bootmend.trial.Unit;
 import java.util.List;
@@ -39,9 +40,12 @@ record LabelledTrials(Unit unit, List<Trial> trials) {
                 .distinct()
                 .sorted()
                 .toList();
-        String known = labels.isEmpty()
-                ? "No trial is kept here yet; begin with `bootmend trial add`."
-                : "A board goes by the label its trials were given. Known here: " + String.join(", ", labels) + ".";
-        return CardException.usage("there is no trial of a board labelled " + label, known);
+        String what = "there is no trial of a board labelled " + label;
+        return labels.isEmpty()
+                ? CardException.usage(what, "No trial is kept here yet.", NextStep.Plain.ADD_TRIAL)
+                : CardException.usage(
+                        what,
+                        "A board goes by the label its trials were given. Known here: " + String.join(", ", labels)
+                                + ".");
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.CardSettings;
 import bootmend.card.ConfigFiles;
 import bootmend.card.JobErrors;
@@ -67,7 +68,8 @@ public final class ProfileJob {
         if (settings.isEmpty()) {
             throw CardException.refused(
                     "the card tunes nothing on " + board.id() + ", so there is nothing to save",
-                    "A card at stock needs no profile: `bootmend reset` brings any card there.");
+                    "A card at stock needs no profile.",
+                    NextStep.Plain.RESET_CARD);
         }
         List<Evidence> evidence = new ArrayList<>();
         for (String id : save.trials()) {
@@ -205,7 +207,7 @@ public final class ProfileJob {
         Trial trial = workplace.trials().read().trials().stream()
                 .filter(each -> each.id().equals(id))
                 .findFirst()
-                .orElseThrow(() -> CardException.usage("there is no trial " + id, "See `bootmend trial list`."));
+                .orElseThrow(() -> CardException.usage("there is no trial " + id, "", NextStep.Plain.LIST_TRIALS));
         if (!isOf(trial, board, forms)) {
             throw CardException.refused(
                     "the trial " + id + " was of other settings or another board",

@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.request.RequestedBoard;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
@@ -40,7 +41,7 @@ public final class TrialAddJob {
         try {
             return add(request);
         } catch (IllegalArgumentException e) {
-            throw CardException.usage(e.getMessage(), "See `bootmend trial add --help`.");
+            throw CardException.usage(e.getMessage(), "", NextStep.Plain.GIVE_TRIAL_DETAILS);
         }
     }
 
@@ -91,7 +92,8 @@ public final class TrialAddJob {
             if (told.board().isEmpty()) {
                 throw CardException.usage(
                         "which kind of board " + request.label() + " is was not said",
-                        "Add --board, such as --board pi4; later trials with this label need it no more.");
+                        "Later trials with this label need it no more.",
+                        NextStep.Plain.GIVE_BOARD);
             }
             return told;
         }

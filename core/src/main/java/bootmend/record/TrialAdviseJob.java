@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.trial.Adviser;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
@@ -64,7 +65,7 @@ public final class TrialAdviseJob {
         try {
             told.ifPresent(Quantity.AMBIENT::check);
         } catch (IllegalArgumentException e) {
-            throw CardException.usage(e.getMessage(), "Give the air's temperature in degC, such as --ambient 22.");
+            throw CardException.usage(e.getMessage(), "", NextStep.Plain.GIVE_AMBIENT);
         }
         List<Trial> newestFirst = new ArrayList<>(trials);
         Collections.reverse(newestFirst);

@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Quantity;
 import bootmend.workplace.Workplace;
@@ -21,7 +22,7 @@ public final class TrialImportJob {
         try {
             setClock.ifPresent(Quantity.CLOCK::check);
         } catch (IllegalArgumentException e) {
-            throw CardException.usage(e.getMessage(), "Give the clock in MHz, such as --clock 2000.");
+            throw CardException.usage(e.getMessage(), "", NextStep.Plain.GIVE_CLOCK);
         }
         return LogSummary.read(log, setClock, workplace.tables().throttleBits());
     }

@@ -1,6 +1,7 @@
 package bootmend.record;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.ConfigFiles;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
@@ -94,8 +95,9 @@ public final class TrialSettings {
                 throw CardException.usage(
                         "what " + each.key() + " was on this board depends on "
                                 + VisibleText.of(String.join(", ", each.dependsOn())),
-                        "Say it with --set " + each.key()
-                                + "=NUMBER, or say more about the board (--revision, --pin).");
+                        "",
+                        new NextStep.GiveSetting(each.key()),
+                        NextStep.Plain.GIVE_BOARD_DETAILS);
             }
         }
         return settings;

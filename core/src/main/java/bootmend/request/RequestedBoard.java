@@ -1,6 +1,7 @@
 package bootmend.request;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.config.Filter;
 import bootmend.tuning.Board;
 import bootmend.tuning.Revision;
@@ -80,7 +81,8 @@ public final class RequestedBoard {
         if (known.board().isEmpty()) {
             throw CardException.usage(
                     "bootmend does not know which board revision code " + code.codeText() + " is",
-                    "Name the board too, with --board.");
+                    "",
+                    NextStep.Plain.GIVE_BOARD);
         }
         return known;
     }

@@ -67,7 +67,7 @@ public final class YamlFile {
     private YamlMapping document() throws CardException, IOException {
         JsonToken first = parser.nextToken();
         if (first != JsonToken.START_OBJECT) {
-            throw error(first == null ? "the file is empty" : "the file should begin with lines like `schema: 1`");
+            throw error(first == null ? "the file is empty" : "the file should begin with lines like \"schema: 1\"");
         }
         YamlMapping mapping = mapping(1);
         if (parser.nextToken() != null) {

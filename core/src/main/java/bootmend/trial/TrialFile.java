@@ -172,7 +172,7 @@ final class TrialFile {
 
     static byte[] write(Trial trial) {
         return YamlText.of(
-                "A trial of one setting on one board. You may edit this file; `bootmend trial list` checks it.",
+                "A trial of one setting on one board. You may edit this file; it is checked wherever trials are listed.",
                 yaml -> write(trial, yaml));
     }
 

@@ -1,6 +1,7 @@
 package bootmend.trial;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.DurableFile;
 import bootmend.store.YamlFile;
 import bootmend.tuning.TuningTables;
@@ -89,8 +90,9 @@ public final class TrialStore {
         } catch (IOException e) {
             throw CardException.refused(
                     "the trial could not be written to " + folder + " (" + e + ")",
-                    "Make room or name another folder with BOOTMEND_HOME, then give the command again.",
-                    e);
+                    "Make room or take another data folder, then try again.",
+                    e,
+                    NextStep.Plain.SET_DATA_FOLDER);
         }
         return kept;
     }

@@ -13,9 +13,13 @@ import bootmend.change.UndoStore;
 import bootmend.check.CardFiles;
 import bootmend.check.CardRead;
 import bootmend.check.ConfigText;
-import bootmend.check.HealthRemark;
 import bootmend.fat.BootFiles;
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
@@ -25,6 +29,12 @@ import java.util.Optional;
 
 /** Reads from an open card what checks are made on. */
 public final class CardReads {
+
+    private static final Rule IN_PART = Rule.of(
+            "read-in-part",
+            Rule.always(Severity.BLOCKER),
+            Fix.REPAIR,
+            "What is read from there may not be all that should be there.");
 
     private final UndoStore store;
     private final BootTables boot;
@@ -59,29 +69,31 @@ public final class CardReads {
                 .filter(OpenChange::isBegun)
                 .map(RecoveryView::of)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
-        List<HealthRemark> health = health(card, listing);
+        List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
         return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
                 .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */
-    private static Optional<VolumeSpace> space(BootFiles volume, List<HealthRemark> health) {
+    private static Optional<VolumeSpace> space(BootFiles volume, List<Finding> health) {
         try {
             return Optional.of(volume.space());
         } catch (IOException e) {
-            health.add(new HealthRemark(true, "FAT", "The FAT cannot be read whole (" + e.getMessage() + ")."));
+            health.add(Finding.of(IN_PART, Place.Region.FAT, "The FAT cannot be read whole (" + e.getMessage() + ")."));
             return Optional.empty();
         }
     }
 
-    private static List<HealthRemark> health(OpenCard card, CardListing listing) {
-        List<HealthRemark> health = new ArrayList<>();
-        card.tableDoubts().forEach(doubt -> health.add(HealthRemark.doubt("partition table", Sentence.of(doubt))));
-        card.volume().doubts().forEach(doubt -> health.add(new HealthRemark(true, "volume", Sentence.of(doubt))));
+    private static List<Finding> health(OpenCard card, CardListing listing) {
+        List<Finding> health = new ArrayList<>();
+        health.addAll(card.tableFindings());
+        card.volume()
+                .doubts()
+                .forEach(doubt -> health.add(Finding.of(IN_PART, Place.Region.VOLUME, Sentence.of(doubt))));
         listing.doubts()
-                .forEach((folder, doubts) ->
-                        doubts.forEach(doubt -> health.add(new HealthRemark(true, folder, Sentence.of(doubt)))));
+                .forEach((folder, doubts) -> doubts.forEach(
+                        doubt -> health.add(Finding.of(IN_PART, Place.folder(folder), Sentence.of(doubt)))));
         health.addAll(card.fullLook());
         return health;
     }

@@ -83,7 +83,7 @@ public final class CardViews {
                 .exact()
                 .map(RecoveryView::of)
                 .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
-                        + ") was cut short: " + waiting.state() + "; `bootmend recover` finishes it or takes it back"));
+                        + ") was cut short: " + waiting.state() + "; it waits to be finished or undone"));
         if (card.volume().root().find(ConfigName.TRY_ONCE).isPresent()) {
             notes.add(ConfigName.TRY_ONCE
                     + " is staged: a board that is started with its try-once flag reads it in place of "

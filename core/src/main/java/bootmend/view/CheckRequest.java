@@ -1,6 +1,6 @@
 package bootmend.view;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 

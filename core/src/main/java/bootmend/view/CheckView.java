@@ -1,8 +1,8 @@
 package bootmend.view;
 
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import java.time.Instant;
 import java.util.List;
 

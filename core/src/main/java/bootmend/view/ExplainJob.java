@@ -1,10 +1,10 @@
 package bootmend.view;
 
 import bootmend.CardException;
-import bootmend.check.Purpose;
-import bootmend.check.Rule;
 import bootmend.check.RuleBook;
-import bootmend.check.Severity;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.request.NearWords;
 import bootmend.tuning.Board;
 import bootmend.tuning.Source;
@@ -88,6 +88,7 @@ public final class ExplainJob {
                                 .toList(),
                         rule.meaning(),
                         rule.remedy(),
+                        rule.steps(),
                         rule.source()));
     }
 

@@ -4,7 +4,7 @@
 #
 #   sh board-log.sh log.csv
 #
-# Then bring log.csv to the computer with bootmend: bootmend trial import log.csv
+# Then bring log.csv to the computer with bootmend and import it there.
 #
 # Set before the start where the defaults do not fit:
 #   INTERVAL   seconds between two rows, 1 to 3600           (default 5)

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -118,7 +119,9 @@ class CardNamesTest {
         assertThatThrownBy(() -> CardNames.refuseToChange(folder.resolve("e.img.xz")))
                 .isInstanceOf(CardException.class)
                 .hasMessageContaining("packed image")
-                .matches(e -> ((CardException) e).remedy().contains("e.img.xz"));
+                .matches(e -> ((CardException) e)
+                        .steps()
+                        .contains(new NextStep.UnpackImage(NextStep.UnpackImage.Packing.XZ, "e.img.xz")));
     }
 
     private static List<String> names(boolean packed, String... given) throws CardException, IOException {

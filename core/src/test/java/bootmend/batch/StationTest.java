@@ -3,8 +3,9 @@ package bootmend.batch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.device.CardName;
+import bootmend.StepNames;
 import bootmend.device.system.AttachedDisk;
+import bootmend.device.CardName;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -78,7 +79,8 @@ class StationTest {
     /** {@code script} has the list at the start, then one for each time it is asked for. */
     private void run(Set<Path> named, String... script) {
         int[] at = {0};
-        Station station = new Station(() -> disks(script[Math.min(at[0]++, script.length - 1)]), this::work, named);
+        Station station = new Station(
+                () -> disks(script[Math.min(at[0]++, script.length - 1)]), this::work, named, new StepNames());
         station.run(() -> at[0] < script.length, turns::add);
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.fat.SectorKind;
 import bootmend.fixtures.FatSpec;
 import com.google.common.jimfs.Configuration;
@@ -41,8 +42,7 @@ class ChangePlannerTest {
         assertThatThrownBy(() -> card.plan(OLD, after)).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
             assertThat(e).hasMessageContaining("no free cluster").hasMessageContaining("overwritten in place");
-            assertThat(e.remedy()).contains("--in-place");
-            assertThat(e.risk()).contains(CardException.Risk.IN_PLACE);
+            assertThat(e.steps()).containsExactly(NextStep.Allow.IN_PLACE);
         });
 
         Plan plan = card.plan(OLD, after, true);
@@ -63,7 +63,7 @@ class ChangePlannerTest {
         assertThatThrownBy(() -> card.plan(OLD, larger, true))
                 .hasMessageContaining("does not fit")
                 .isInstanceOfSatisfying(
-                        CardException.class, e -> assertThat(e.risk()).isEmpty());
+                        CardException.class, e -> assertThat(e.steps()).isEmpty());
     }
 
     /** One free cluster is room enough for a file of one cluster. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.device.DeviceEvent;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.FatVolume;
@@ -224,7 +225,7 @@ class CommitterTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e).hasMessageContaining(words);
-            assertThat(e.remedy()).endsWith(".");
+            assertThat(new StepNames().remedy(e)).endsWith(".");
         });
     }
 

@@ -1,5 +1,6 @@
 package bootmend.change;
 
+import bootmend.NextStep;
 import static bootmend.change.PlannedCard.NEW;
 import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -75,7 +76,7 @@ class UndoTest {
 
         assertThatThrownBy(() -> takeBack(card))
                 .isInstanceOfSatisfying(
-                        CardException.class, e -> assertThat(e.risk()).contains(CardException.Risk.IN_PLACE));
+                        CardException.class, e -> assertThat(e.isRefusedFor(NextStep.Allow.IN_PLACE)).isTrue());
         takeBack(card, true);
 
         assertThat(card.disk().differingSectors(before)).isEmpty();

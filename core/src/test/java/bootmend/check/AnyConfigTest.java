@@ -2,6 +2,7 @@ package bootmend.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.finding.Purpose;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import net.jqwik.api.Arbitraries;

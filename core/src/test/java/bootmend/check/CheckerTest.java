@@ -2,6 +2,10 @@ package bootmend.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.fixtures.BootFiles;
 import java.util.Arrays;
 import java.util.List;
@@ -85,7 +89,7 @@ class CheckerTest {
         }
         List<Finding> findings = card.check(Purpose.SHIP);
         assertThat(findings)
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .contains("boots-no-board", "warranty-bit")
                 .doesNotContain("kernel-missing");
     }
@@ -96,7 +100,7 @@ class CheckerTest {
                         .check(Purpose.SHIP))
                 .isEmpty();
         assertThat(STOCK.config("# Lines of the lab", "", "include usercfg.txt").check(Purpose.SHIP))
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .containsExactly("include-missing");
     }
 
@@ -111,7 +115,7 @@ class CheckerTest {
     @Test
     void aPurposeThatARuleDoesNotMatterForHearsNothingOfIt() {
         assertThat(STOCK.config("over_voltage=2").check(Purpose.SHIP))
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .doesNotContain("practice-lowest-voltage", "practice-stability-run");
     }
 
@@ -130,7 +134,7 @@ class CheckerTest {
         List<Finding> findings = STOCK.onItsBoards().config(lines).check(Purpose.SHIP);
         assertThat(findings).hasSizeLessThan(8 * Checker.MOST_OF_A_RULE);
         assertThat(findings)
-                .filteredOn(finding -> finding.rule().equals("trailing-comment"))
+                .filteredOn(finding -> finding.id().equals("trailing-comment"))
                 .hasSize(Checker.MOST_OF_A_RULE)
                 .last()
                 .satisfies(last -> assertThat(last.what()).contains("4975 more like this"));
@@ -142,7 +146,7 @@ class CheckerTest {
                 .config("over_voltage=2", "[gpio4=1]", "force_turbo=1")
                 .check(Purpose.SHIP);
         assertThat(findings)
-                .filteredOn(finding -> finding.rule().equals("warranty-bit"))
+                .filteredOn(finding -> finding.id().equals("warranty-bit"))
                 .singleElement()
                 .satisfies(finding -> assertThat(finding.what()).contains("depends on the level of pin 4"));
     }
@@ -156,7 +160,7 @@ class CheckerTest {
                 .with("term2/cmdline.txt", "root=/dev/mmcblk0p2");
         assertThat(card.check(Purpose.SHIP)).isEmpty();
         assertThat(card.without("term2/cmdline.txt").check(Purpose.SHIP))
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .containsExactly("cmdline-missing");
         assertThat(card.with("term2/overlays/README", "").check(Purpose.SHIP))
                 .singleElement()
@@ -177,21 +181,24 @@ class CheckerTest {
     @Test
     void textsInTheFindingAreThoseOfTheRule() {
         Finding finding = STOCK.config("temp_limit=90").check(Purpose.SHIP).stream()
-                .filter(each -> each.rule().equals("temp-limit-above-85"))
+                .filter(each -> each.id().equals("temp-limit-above-85"))
                 .findFirst()
                 .orElseThrow();
         Rule rule = RuleBook.load(TestCard.TABLES.sources())
                 .find("temp-limit-above-85")
                 .orElseThrow();
-        assertThat(Arrays.asList(finding.meaning(), finding.remedy(), finding.source()))
+        assertThat(Arrays.asList(
+                        finding.rule().meaning(),
+                        finding.rule().remedy(),
+                        finding.rule().source()))
                 .containsExactly(rule.meaning(), rule.remedy(), rule.source());
-        assertThat(finding.source())
+        assertThat(finding.rule().source())
                 .isEqualTo("\"Overclocking options\", config_txt/overclocking.adoc, commit 6e5f9446");
     }
 
     private static Severity severity(TestCard card, Purpose purpose) {
         return card.check(purpose).stream()
-                .filter(finding -> finding.rule().equals("tuning-line-active"))
+                .filter(finding -> finding.id().equals("tuning-line-active"))
                 .findFirst()
                 .orElseThrow()
                 .severity();
@@ -199,7 +206,7 @@ class CheckerTest {
 
     private static List<String> boards(List<Finding> findings, String rule) {
         return findings.stream()
-                .filter(finding -> finding.rule().equals(rule))
+                .filter(finding -> finding.id().equals(rule))
                 .findFirst()
                 .orElseThrow()
                 .boards();

@@ -3,9 +3,14 @@ package bootmend.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
+import bootmend.tuning.Board;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataFileException;
 import java.io.StringReader;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,6 +43,18 @@ class RuleBookTest {
                 .doesNotContainValue(Severity.NOTE);
     }
 
+    @Test
+    void whatMendsIsToldOfRulesAlone() {
+        RuleBook rules = RuleBook.load(TestCard.TABLES.sources());
+        assertThat(RuleBook.fixes())
+                .isNotEmpty()
+                .allSatisfy((id, fix) -> assertThat(rules.find(id))
+                        .as(id)
+                        .get()
+                        .extracting(Rule::fix)
+                        .isEqualTo(fix));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -51,7 +68,9 @@ class RuleBookTest {
             })
     void damageIsNamed(String row, String problem) {
         assertThatThrownBy(() -> RuleBook.read(
-                        DataFile.read("rules.csv", new StringReader(HEADER + row)), TestCard.TABLES.sources()))
+                        DataFile.read("rules.csv", new StringReader(HEADER + row)),
+                        Map.of(),
+                        TestCard.TABLES.sources()))
                 .isInstanceOf(DataFileException.class)
                 .hasMessageContaining(problem)
                 .hasMessageContaining("rules.csv, line 2");

@@ -1,11 +1,17 @@
 package bootmend.check;
 
-import static bootmend.check.Purpose.FIRMWARE_UPDATE;
-import static bootmend.check.Purpose.SHIP;
-import static bootmend.check.Purpose.STABILITY_RUN;
+import static bootmend.finding.Purpose.FIRMWARE_UPDATE;
+import static bootmend.finding.Purpose.SHIP;
+import static bootmend.finding.Purpose.STABILITY_RUN;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.ChainFiles;
 import java.nio.charset.StandardCharsets;
@@ -57,13 +63,13 @@ class RuleTableTest {
     @MethodSource("cases")
     void firesOnItsCaseAndNotOnTheHealthyNeighbour(Case rule) {
         assertThat(rule.fires().check(rule.purpose()))
-                .filteredOn(finding -> finding.rule().equals(rule.rule()))
+                .filteredOn(finding -> finding.id().equals(rule.rule()))
                 .anySatisfy(finding -> {
                     assertThat(finding.where().words()).isEqualTo(rule.where());
                     assertThat(finding.what()).contains(rule.words());
                 });
         assertThat(rule.silent().check(rule.silentFor()))
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .doesNotContain(rule.rule());
     }
 
@@ -908,7 +914,7 @@ class RuleTableTest {
                         "volume-damaged",
                         STOCK.rest(volume(
                                 500,
-                                List.of(new HealthRemark(true, "overlays", "Its chain loops.")),
+                                List.of(seen(Severity.BLOCKER, Place.folder("overlays"), "Its chain loops.")),
                                 Optional.empty())),
                         "overlays",
                         "Its chain loops.",
@@ -917,13 +923,13 @@ class RuleTableTest {
                         "volume-doubt",
                         STOCK.rest(volume(
                                 500,
-                                List.of(HealthRemark.doubt("partition table", "The backup is gone.")),
+                                List.of(seen(Severity.WARNING, Place.Region.PARTITION_TABLE, "The backup is gone.")),
                                 Optional.empty())),
                         "partition table",
                         "The backup is gone.",
                         STOCK.rest(volume(
                                 500,
-                                List.of(new HealthRemark(true, "overlays", "Its chain loops.")),
+                                List.of(seen(Severity.BLOCKER, Place.folder("overlays"), "Its chain loops.")),
                                 Optional.empty()))),
                 Case.of(
                         "change-cut-short",
@@ -939,7 +945,11 @@ class RuleTableTest {
                         STOCK));
     }
 
-    private static CardRead volume(long free, List<HealthRemark> health, Optional<String> cutShort) {
+    private static Finding seen(Severity severity, Place where, String what) {
+        return Finding.of(Rule.of("seen", Rule.always(severity), Fix.NOTHING, "It matters."), where, what);
+    }
+
+    private static CardRead volume(long free, List<Finding> health, Optional<String> cutShort) {
         return new CardRead(
                 STOCK.rest().files(),
                 List.of(),

@@ -5,6 +5,8 @@ import bootmend.boot.BootTables;
 import bootmend.boot.Depth;
 import bootmend.config.ConfigDocument;
 import bootmend.fat.VolumeSpace;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.fixtures.BootFiles;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;

@@ -12,9 +12,9 @@ import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 
 /** A volume that the fixtures built, alone on its disk. */
-record BuiltVolume(FatSpec spec, FatLayout layout, SparseDisk disk) {
+public record BuiltVolume(FatSpec spec, FatLayout layout, SparseDisk disk) {
 
-    static BuiltVolume of(FatSpec spec, UnaryOperator<FatBuilder> content) throws IOException {
+    public static BuiltVolume of(FatSpec spec, UnaryOperator<FatBuilder> content) throws IOException {
         SparseDisk disk = spec.emptyDisk();
         return new BuiltVolume(spec, content.apply(new FatBuilder(spec)).writeTo(disk, 0), disk);
     }
@@ -38,7 +38,7 @@ record BuiltVolume(FatSpec spec, FatLayout layout, SparseDisk disk) {
     }
 
     /** Writes a step's sectors, each after a look that it is as the step found it. */
-    void write(List<SectorChange> step) {
+    public void write(List<SectorChange> step) {
         for (SectorChange change : step) {
             if (!Arrays.equals(disk.toBytes(change.offset(), change.before().length), change.before())) {
                 throw new AssertionError("the sector at " + change.offset() + " is not what the step says it was");
@@ -52,7 +52,7 @@ record BuiltVolume(FatSpec spec, FatLayout layout, SparseDisk disk) {
     }
 
     /** Bytes that differ from place to place, so that a shift or a swap shows. */
-    static byte[] noise(int length) {
+    public static byte[] noise(int length) {
         byte[] bytes = new byte[length];
         new SplittableRandom(length).nextBytes(bytes);
         return bytes;

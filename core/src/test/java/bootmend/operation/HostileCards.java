@@ -3,6 +3,7 @@ package bootmend.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.card.PartitionView;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
@@ -75,7 +76,7 @@ final class HostileCards {
                 shown.increment();
             }
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
     }
 
@@ -92,7 +93,7 @@ final class HostileCards {
                 changed.increment();
             }
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
         List<DeviceEvent.Write> writes = recorded.writes();
         assertThat(writes.size()).isIn(0, planned);

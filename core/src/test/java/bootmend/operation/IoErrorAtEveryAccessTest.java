@@ -3,6 +3,7 @@ package bootmend.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
@@ -78,7 +79,7 @@ class IoErrorAtEveryAccessTest {
                     .isEqualTo(CardException.Kind.CUT_SHORT);
 
             assertThat(new ShowJob(workplace(host, card)).run(CARD).notes())
-                    .anyMatch(note -> note.contains("was cut short") && note.contains("bootmend recover"));
+                    .anyMatch(note -> note.contains("was cut short") && note.contains("finished or undone"));
             CardException refusal = tryReset(workplace(host, card));
             assertThat(refusal.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
             assertThat(refusal).hasMessageContaining("waits for recovery");
@@ -94,7 +95,7 @@ class IoErrorAtEveryAccessTest {
                 assertThat(card.differingSectors(after)).isEmpty();
                 return false;
             }
-            assertThat(failure.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(failure)).isNotBlank();
             try (OpenRecovery recovery = new RecoverJob(workplace(host, card)).begin(CARD)) {
                 if (recovery.view().isEmpty()) {
                     assertThat(card.differingSectors(before)).isEmpty();

@@ -5,8 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
+import bootmend.StepNames;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
@@ -69,7 +70,7 @@ class MountedFolderJobTest {
     void checksTheFolder() throws CardException, IOException {
         CheckView view = new CheckJob(workplace).run(new CheckRequest(request, Purpose.SHIP, BoardRequest.of("pi4")));
 
-        assertThat(view.findings()).extracting(Finding::rule).contains("tuning-line-active");
+        assertThat(view.findings()).extracting(Finding::id).contains("tuning-line-active");
     }
 
     @Test
@@ -116,7 +117,7 @@ class MountedFolderJobTest {
                 () -> TriedChange.of(workplace, request, ChangeRequest.Repair.PLAIN),
                 CardException.Kind.REFUSED,
                 "a mounted folder cannot be repaired",
-                "bootmend cards");
+                "<LIST_CARDS>");
     }
 
     @Test
@@ -172,7 +173,7 @@ class MountedFolderJobTest {
         write("lab/extra.txt", EXTRA);
         reopen();
 
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "bootmend recover");
+        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "<RecoverCard[");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
             assertThat(open.view()).isPresent();
             open.takeBack();
@@ -244,7 +245,7 @@ class MountedFolderJobTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e.getMessage()).contains(what);
-            assertThat(e.remedy()).contains(remedy);
+            assertThat(new StepNames().remedy(e)).contains(remedy);
         });
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
@@ -117,7 +118,7 @@ class NeverStraysTest {
         }
 
         private static ChangeOrder inPlace(ChangeRequest request) {
-            return ChangeOrder.of(request).accepting(CardException.Risk.IN_PLACE);
+            return ChangeOrder.of(request).accepting(NextStep.Allow.IN_PLACE);
         }
 
         private void check(TriedChange change) {

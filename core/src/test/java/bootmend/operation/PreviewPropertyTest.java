@@ -3,7 +3,7 @@ package bootmend.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
 import bootmend.fixtures.FatBuilder;
@@ -120,7 +120,7 @@ class PreviewPropertyTest {
                         ChangeRequest.Undo.to(0),
                         ChangeRequest.Undo.to(1),
                         ChangeRequest.Repair.PLAIN)
-                .map(request -> ChangeOrder.of(request).accepting(Risk.BLOCKERS))
+                .map(request -> ChangeOrder.of(request).accepting(Allow.BLOCKERS))
                 .list()
                 .ofMinSize(1)
                 .ofMaxSize(6);

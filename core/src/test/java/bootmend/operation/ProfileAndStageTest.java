@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -86,7 +87,7 @@ class ProfileAndStageTest {
         save("cart", CART);
         ChangeOrder other = ChangeOrder.of(new ChangeRequest.ToProfile("cart", Optional.of("pi5")));
         refused(() -> put(MAST, other), "is for pi4, not for pi5");
-        put(MAST, other.accepting(CardException.Risk.OTHER_BOARD));
+        put(MAST, other.accepting(NextStep.Allow.OTHER_BOARD));
         assertThat(config(mast)).contains("[pi5]\narm_freq=1750\n");
     }
 
@@ -96,7 +97,7 @@ class ProfileAndStageTest {
         bench.insert("/cards/old.img", TestBench.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
         new ProfileJob(bench.workplace()).save(card("/cards/old.img"), request("wild", "pi3", List.of()));
         refused(() -> put(MAST, profile("wild")), "blocker");
-        put(MAST, profile("wild").accepting(CardException.Risk.BLOCKERS));
+        put(MAST, profile("wild").accepting(NextStep.Allow.BLOCKERS));
         assertThat(config(mast)).contains("force_turbo=1");
     }
 

@@ -7,6 +7,7 @@ import bootmend.CardException;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.device.PartitionWindow;
+import bootmend.finding.Finding;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.fixtures.DemoCard;
@@ -169,8 +170,8 @@ class RepairJobTest {
 
         {
             TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
-            assertThat(change.findings()).extracting(FindingView::id).contains("dirty-mark", "cross-linked");
-            assertThat(change.findings()).noneMatch(FindingView::mended);
+            assertThat(change.findings()).extracting(Finding::id).contains("dirty-mark", "cross-linked");
+            assertThat(change.findings()).noneMatch(Finding::isRepaired);
             assertThat(change.isNothing()).isTrue();
         }
     }
@@ -183,11 +184,11 @@ class RepairJobTest {
             assertThat(change.findings())
                     .filteredOn(finding -> finding.id().equals("cross-linked"))
                     .anySatisfy(finding -> {
-                        assertThat(finding.where()).isEqualTo("config.txt");
+                        assertThat(finding.where().words()).isEqualTo("config.txt");
                         assertThat(finding.what()).contains("kernel8.img");
                     })
                     .anySatisfy(finding -> {
-                        assertThat(finding.where()).isEqualTo("kernel8.img");
+                        assertThat(finding.where().words()).isEqualTo("kernel8.img");
                         assertThat(finding.what()).contains("config.txt");
                     });
         }
@@ -201,7 +202,7 @@ class RepairJobTest {
             TriedChange change = TriedChange.of(bench.workplace(), CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.findings()).singleElement().satisfies(finding -> {
                 assertThat(finding.id()).isEqualTo("config-misnamed");
-                assertThat(finding.mended()).isFalse();
+                assertThat(finding.isRepaired()).isFalse();
                 assertThat(finding.what()).contains("config.txt.txt, config");
             });
             assertThat(change.isNothing()).isTrue();
@@ -302,7 +303,7 @@ class RepairJobTest {
 
         {
             TriedChange change = TriedChange.of(bench.workplace(), CARD, FREE_LOST);
-            assertThat(change.findings()).extracting(FindingView::id).contains("beyond-belief");
+            assertThat(change.findings()).extracting(Finding::id).contains("beyond-belief");
             assertThat(change.leavesDamage()).isTrue();
             assertThat(change.isNothing()).isTrue();
         }
@@ -330,7 +331,7 @@ class RepairJobTest {
                 change.apply();
             }
             return new LinkedHashSet<>(
-                    change.findings().stream().map(FindingView::id).toList());
+                    change.findings().stream().map(Finding::id).toList());
         }
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
@@ -288,7 +289,7 @@ class ResetJobTest {
         assertThatThrownBy(work).isInstanceOfSatisfying(CardException.class, e -> {
             assertThat(e.kind()).isEqualTo(kind);
             assertThat(e).hasMessageContaining(words);
-            assertThat(e.remedy()).endsWith(".");
+            assertThat(new StepNames().remedy(e)).endsWith(".");
         });
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.finding.Finding;
 import bootmend.change.CardId;
 import bootmend.change.FileChange;
 import bootmend.change.Plan;
@@ -20,7 +21,7 @@ public final class SampleChange {
 
     /** @param made how it was made; empty where it was only worked out */
     public static ChangeOutcome of(
-            CardView before, List<LineChange> lines, List<FindingView> findings, Optional<Made> made) {
+            CardView before, List<LineChange> lines, List<Finding> findings, Optional<Made> made) {
         Plan plan = new Plan(
                 CardId.ofFolder(0, 0),
                 Plan.Purpose.FOLDER,

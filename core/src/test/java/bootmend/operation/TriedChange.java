@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.finding.Finding;
 import bootmend.CardException;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
@@ -39,7 +40,7 @@ public record TriedChange(ChangeOperation operation, ProposedChange change) {
         return change.lines();
     }
 
-    public List<FindingView> findings() {
+    public List<Finding> findings() {
         return change.findings();
     }
 

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.StepNames;
+import bootmend.device.system.AttachedDisk;
+import bootmend.device.system.AttachedPartition;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;
@@ -201,7 +204,7 @@ class LoopDeviceTest {
                 TriedChange change = TriedChange.of(pulled, CardRequest.of(loop.path()), ChangeRequest.ToStock.PLAIN);
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
-                    assertThat(e.remedy()).contains("bootmend recover");
+                    assertThat(new StepNames().remedy(e)).contains("<RecoverCard[");
                 });
             }
         }
@@ -291,7 +294,7 @@ class LoopDeviceTest {
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
                     assertThat(e.getMessage()).contains(what);
-                    assertThat(e.remedy()).contains(remedy);
+                    assertThat(new StepNames().remedy(e)).contains(remedy);
                 });
     }
 

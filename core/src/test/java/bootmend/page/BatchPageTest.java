@@ -3,14 +3,17 @@ package bootmend.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.operation.ChangeOutcome;
-import bootmend.operation.FindingView;
+import bootmend.operation.LineChange;
 import bootmend.operation.Made;
 import bootmend.operation.SampleChange;
 import bootmend.view.CardView;
@@ -24,7 +27,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -68,14 +70,16 @@ class BatchPageTest {
 
     @Test
     void damageThatARepairLeavesWantsAttention() throws IOException {
-        List<FindingView> findings = List.of(
-                new FindingView("fat-copies", "FAT", "the copies differ", true),
-                new FindingView("lost-clusters", "FAT", "2 are lost", false));
+        List<Finding> findings = List.of(
+                finding("fat-copies", "The copies differ.", Fix.REPAIR),
+                finding("lost-clusters", "2 are lost.", Fix.DECISION));
         CardOutcome repaired = CardOutcome.ofChange(done("lab-07.img", change(findings, true)));
 
         assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 mended");
         assertThat(page(repaired).selectFirst("tr.bad").text())
-                .contains("mended fat-copies: FAT: the copies differ", "not mended lost-clusters: FAT: 2 are lost");
+                .contains(
+                        "mended fat-copies: FAT: The copies differ. It matters.",
+                        "not mended lost-clusters: FAT: 2 are lost. It matters.");
     }
 
     @Test
@@ -87,7 +91,7 @@ class BatchPageTest {
         assertThat(ready.state()).isEqualTo(CardState.READY);
         assertThat(ready.wantsAttention()).isFalse();
         assertThat(ready.findingCounts()).isEqualTo("2 warnings, 1 note");
-        assertThat(ready.findings().get(0).words()).isEqualTo("warning some-rule: config.txt line 7: It is so.");
+        assertThat(ready.words(ready.findings().get(0))).isEqualTo("warning some-rule: config.txt line 7: It is so.");
         assertThat(stopped.state()).isEqualTo(CardState.NOT_READY);
         assertThat(stopped.wantsAttention()).isTrue();
     }
@@ -131,7 +135,7 @@ class BatchPageTest {
         ChangeOutcome change = SampleChange.of(
                 card(HOSTILE, Optional.empty(), Optional.empty()),
                 List.of(SampleChange.line(HOSTILE, 1, HOSTILE, HOSTILE)),
-                List.of(new FindingView("some-id", HOSTILE, HOSTILE, true)),
+                List.of(Finding.of(rule("some-id", Severity.WARNING, Fix.REPAIR), Place.file(HOSTILE), HOSTILE)),
                 Optional.of(new Made.OnCard(HOSTILE, true)));
         Document page =
                 page(CardOutcome.ofChange(done("lab.img", change)), CardOutcome.ofCheck(failed("bad.img", HOSTILE)));
@@ -150,7 +154,7 @@ class BatchPageTest {
 
     private static Document page(CardOutcome... cards) throws IOException {
         StringWriter text = new StringWriter();
-        try (BatchPage page = BatchPage.open(text, "reset")) {
+        try (BatchPage page = BatchPage.open(text, "reset", new StepNames())) {
             for (CardOutcome card : cards) {
                 page.add(card);
             }
@@ -171,7 +175,7 @@ class BatchPageTest {
                 TOOK);
     }
 
-    private static ChangeOutcome change(List<FindingView> findings, boolean made) {
+    private static ChangeOutcome change(List<Finding> findings, boolean made) {
         return SampleChange.of(
                 healthy(),
                 List.of(SampleChange.line("config.txt", 2, "arm_freq=2000", null)),
@@ -179,17 +183,22 @@ class BatchPageTest {
                 made ? Optional.of(new Made.OnCard("/home/lab/undo/1", true)) : Optional.empty());
     }
 
+    private static Finding finding(String id, String what, Fix fix) {
+        return Finding.of(rule(id, Severity.WARNING, fix), Place.Region.FAT, what);
+    }
+
+    private static Rule rule(String id, Severity severity, Fix fix) {
+        return Rule.of(id, Rule.always(severity), fix, "It matters.");
+    }
+
     private static CheckView check(Severity... severities) {
         List<Finding> findings = List.of(severities).stream()
                 .map(severity -> new Finding(
-                        "some-rule",
-                        severity,
-                        new Place("config.txt", OptionalInt.of(7)),
+                        rule("some-rule", severity, Fix.RESET),
+                        Place.line("config.txt", 7),
                         "It is so.",
                         List.of("pi4"),
-                        "It means this.",
-                        "Do that.",
-                        "somewhere"))
+                        Fix.RESET))
                 .toList();
         return new CheckView(
                 healthy(), Purpose.SHIP, List.of("pi4"), true, findings, Instant.parse("2026-03-02T07:45:10Z"));

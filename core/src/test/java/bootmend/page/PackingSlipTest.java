@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
+import bootmend.StepNames;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -19,7 +23,6 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -60,7 +63,12 @@ class PackingSlipTest {
                 .startsWith("Ready to ship")
                 .contains("1 warning");
         assertThat(page.selectFirst("section.warning").text())
-                .contains("some-rule", "config.txt line 7", "It means this.", "Do that.", "Source: somewhere");
+                .contains(
+                        "some-rule",
+                        "config.txt line 7",
+                        "It means this.",
+                        "Do that. <REPAIR_CARD>.",
+                        "Source: somewhere");
         assertThat(page.select(".sign div")).extracting(Element::text).contains("Checked by", "Date");
     }
 
@@ -91,7 +99,7 @@ class PackingSlipTest {
             @Override
             public void close() {}
         };
-        PackingSlip slip = PackingSlip.open(full, Purpose.SHIP, ZoneOffset.UTC);
+        PackingSlip slip = PackingSlip.open(full, Purpose.SHIP, ZoneOffset.UTC, new StepNames());
         assertThatThrownBy(() -> {
                     for (int i = 0; i < 10; i++) {
                         slip.add("lab-07.img", view("LABBOOT"));
@@ -107,7 +115,7 @@ class PackingSlipTest {
 
     private static Document page(Cards cards) throws IOException {
         StringWriter text = new StringWriter();
-        try (PackingSlip slip = PackingSlip.open(text, Purpose.SHIP, ZoneOffset.UTC)) {
+        try (PackingSlip slip = PackingSlip.open(text, Purpose.SHIP, ZoneOffset.UTC, new StepNames())) {
             cards.addTo(slip);
         }
         return Jsoup.parse(text.toString());
@@ -124,14 +132,18 @@ class PackingSlipTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        List.of(NextStep.Plain.REPAIR_CARD),
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CheckView view(String label, Finding... findings) {

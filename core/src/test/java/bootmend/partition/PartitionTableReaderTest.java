@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
@@ -150,7 +151,7 @@ class PartitionTableReaderTest {
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.UNREADABLE);
                     assertThat(e).hasMessageContaining("no partition table");
-                    assertThat(e.remedy()).isNotBlank();
+                    assertThat(new StepNames().remedy(e)).isNotBlank();
                 });
         assertThatThrownBy(() -> PartitionTableReader.read(new SparseDisk(0, 512)))
                 .isInstanceOf(CardException.class)

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.trial.Setting;
@@ -58,7 +59,7 @@ class TrialJobsTest {
     void theBoardIsSaidOnceForEachLabel() throws Exception {
         assertThatThrownBy(() -> add("lab-07", Optional.empty(), List.of("arm_freq=2000"), "holds", HOUR))
                 .isInstanceOfSatisfying(
-                        CardException.class, e -> assertThat(e.remedy()).contains("--board pi4"));
+                        CardException.class, e -> assertThat(e.steps()).containsExactly(NextStep.Plain.GIVE_BOARD));
         add("lab-07", Optional.of("pi4"), List.of("arm_freq=2000"), "holds", HOUR);
 
         assertThat(add("lab-07", Optional.empty(), List.of("arm_freq=2050"), "no-boot", HOUR)
@@ -106,7 +107,7 @@ class TrialJobsTest {
                         .run(request("lab-07", Optional.of("pi4"), card, List.of(), Optional.empty(), "holds", HOUR)))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.getMessage()).contains("arm_freq", "pin 4");
-                    assertThat(e.remedy()).contains("--set arm_freq=NUMBER");
+                    assertThat(e.steps()).contains(new NextStep.GiveSetting("arm_freq"));
                 });
         assertThat(new TrialAddJob(bench.workplace())
                         .run(request(

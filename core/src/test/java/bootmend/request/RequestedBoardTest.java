@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import java.util.List;
@@ -52,7 +53,7 @@ class RequestedBoardTest {
                 Optional.empty(),
                 List.of());
 
-        assertThat(refused(alone).remedy()).isEqualTo("Name the board too, with --board.");
+        assertThat(refused(alone).steps()).containsExactly(NextStep.Plain.GIVE_BOARD);
         BoardFacts facts = reader.facts(new BoardRequest(
                 Optional.of("pi4"),
                 alone.revision(),

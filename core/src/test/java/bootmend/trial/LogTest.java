@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import bootmend.CardException;
+import bootmend.StepNames;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
@@ -153,7 +154,7 @@ class LogTest {
         assertThatThrownBy(() -> LogReader.read("log.csv", new StringReader(text)))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.getMessage()).contains("log.csv");
-                    assertThat(e.remedy()).isNotBlank();
+                    assertThat(new StepNames().remedy(e)).isNotBlank();
                 });
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -148,7 +149,7 @@ class TrialStoreTest {
     static Stream<Arguments> wrong() {
         return Stream.of(
                 Arguments.of("", 1, "the file is empty"),
-                Arguments.of("- a\n- b\n", 1, "should begin with lines like `schema: 1`"),
+                Arguments.of("- a\n- b\n", 1, "should begin with lines like \"schema: 1\""),
                 Arguments.of(WHOLE.replace("schema: 1", "schema: 2"), 1, "reads schema 1, not 2"),
                 Arguments.of(WHOLE.replace("schema: 1\n", ""), 1, "schema is missing"),
                 Arguments.of(WHOLE + "minuts: 3\n", 12, "there is no minuts here"),
@@ -211,7 +212,7 @@ class TrialStoreTest {
         assertThatThrownBy(() -> store.add(LabTrials.at(2000, 4).trial(1)))
                 .isInstanceOfSatisfying(CardException.class, e -> {
                     assertThat(e.kind()).isEqualTo(CardException.Kind.REFUSED);
-                    assertThat(e.remedy()).contains("BOOTMEND_HOME");
+                    assertThat(e.steps()).containsExactly(NextStep.Plain.SET_DATA_FOLDER);
                 });
     }
 

@@ -3,13 +3,14 @@ package bootmend.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.StepNames;
 import bootmend.device.CardSource;
 import bootmend.device.FaultingDevice;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.fixtures.DamagedCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.fixtures.FatBuilder;
@@ -52,9 +53,9 @@ class CheckJobTest {
     void anyDamageGivesFindingsOrAnErrorThatSaysWhatToDo(String id) throws IOException {
         RecordingDevice disk = new RecordingDevice(DamagedCards.card(id).disk());
         try {
-            assertThat(check(disk).findings()).extracting(Finding::rule).isNotEmpty();
+            assertThat(check(disk).findings()).extracting(Finding::id).isNotEmpty();
         } catch (CardException e) {
-            assertThat(e.remedy()).isNotBlank();
+            assertThat(new StepNames().remedy(e)).isNotBlank();
         }
         assertThat(disk.writes()).isEmpty();
         // 64 MiB of clusters, two FAT copies: no damage makes the check read the volume over and over.
@@ -77,12 +78,10 @@ class CheckJobTest {
     })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
         assertThat(check(DamagedCards.card(id).disk()).findings())
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .contains(rule);
         DamagedCard damaged = DamagedCards.card(id);
-        assertThat(check(damaged.healthy()).findings())
-                .extracting(Finding::rule)
-                .doesNotContain(rule);
+        assertThat(check(damaged.healthy()).findings()).extracting(Finding::id).doesNotContain(rule);
     }
 
     /** The catalogue's cards hold firmware, kernels and a device tree for pi4 alone. */
@@ -106,7 +105,7 @@ class CheckJobTest {
             try {
                 assertThat(check(FaultingDevice.atRead(disk, n)).findings()).isNotEqualTo(healthy);
             } catch (CardException e) {
-                assertThat(e.remedy()).isNotBlank();
+                assertThat(new StepNames().remedy(e)).isNotBlank();
             }
         }
         assertThat(reads).isPositive();
@@ -119,9 +118,9 @@ class CheckJobTest {
                 BoardRequest.none());
         assertThat(view.findings())
                 .filteredOn(finding -> finding.where().path().equals("wpa_supplicant.conf"))
-                .extracting(Finding::rule)
+                .extracting(Finding::id)
                 .containsExactly("secret-on-card");
-        assertThat(view.findings()).extracting(Finding::rule).contains("remote-login-enabled");
+        assertThat(view.findings()).extracting(Finding::id).contains("remote-login-enabled");
         assertThat(view.toString()).doesNotContain("bench-key");
     }
 
@@ -175,7 +174,7 @@ class CheckJobTest {
                 assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
             }
             assertThat(new CheckJob(workplace(host, disk)).run(request()).findings())
-                    .extracting(Finding::rule)
+                    .extracting(Finding::id)
                     .contains("change-cut-short");
         }
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.CardSource;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
@@ -120,7 +121,7 @@ class DamagedShowTest {
                 new ShowJob(bench.workplace()).run(CARD).configProblem().orElseThrow();
 
         assertThat(problem).hasMessageContaining("no config.txt, but a file named \"");
-        assertThat(problem.remedy()).contains("bootmend repair");
+        assertThat(problem.steps()).containsExactly(NextStep.Plain.REPAIR_CARD);
         assertThatThrownBy(() -> bench.reset(PATH))
                 .isInstanceOf(CardException.class)
                 .hasMessage(problem.getMessage());
@@ -135,7 +136,7 @@ class DamagedShowTest {
                 new ShowJob(bench.workplace()).run(CARD).configProblem().orElseThrow();
 
         assertThat(problem).hasMessageContaining("UTF-16");
-        assertThat(problem.remedy()).contains("bootmend repair");
+        assertThat(problem.steps()).containsExactly(NextStep.Plain.REPAIR_CARD);
     }
 
     /** The files are those of the healthy card wherever the other FAT copy, or the backup, still has them whole. */

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import bootmend.CardException;
-import bootmend.check.Rule;
 import bootmend.check.RuleBook;
+import bootmend.finding.Rule;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;

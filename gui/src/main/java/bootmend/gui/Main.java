@@ -2,8 +2,11 @@ package bootmend.gui;
 
 import bootmend.CardException;
 import bootmend.config.VisibleText;
+import bootmend.gui.model.StepPlaces;
+import bootmend.gui.text.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javafx.application.Application;
@@ -42,7 +45,8 @@ public final class Main {
                 wished.addAll(given);
             }
         } catch (CardException e) {
-            System.err.println("bootmend: " + VisibleText.of(e.getMessage()) + ". " + e.remedy());
+            System.err.println("bootmend: " + VisibleText.of(e.getMessage()) + ". "
+                    + new StepPlaces(new Words(Locale.getDefault())).remedy(e));
             System.exit(e.kind() == CardException.Kind.USAGE ? WRONG_USAGE : REFUSED);
         }
         // The toolkit warns of being started from a jar, of which a user need not know.

@@ -1,5 +1,6 @@
 package bootmend.cli.card;
 
+import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.Screen;
 import bootmend.page.Amount;

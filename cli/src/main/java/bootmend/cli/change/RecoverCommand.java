@@ -1,6 +1,7 @@
 package bootmend.cli.change;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.outcome.ExitCode;
@@ -95,8 +96,9 @@ public final class RecoverCommand implements Callable<Integer> {
             } catch (IOException e) {
                 throw CardException.unreadable(
                         "the card could not be closed (" + e.getMessage() + ")",
-                        "Take the card out, put it back in and look at it with `bootmend show`.",
-                        e);
+                        "Take the card out and put it back in.",
+                        e,
+                        NextStep.Plain.SHOW_CARD);
             }
         });
     }

@@ -1,7 +1,7 @@
 package bootmend.cli.change;
 
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
@@ -115,10 +115,10 @@ public final class ResetCommand implements Callable<Integer> {
         ChangeOrder order =
                 options.order(new ChangeRequest.ToProfile(profile.name, Optional.ofNullable(profile.board)));
         if (profile.otherBoard) {
-            order = order.accepting(Risk.OTHER_BOARD);
+            order = order.accepting(Allow.OTHER_BOARD);
         }
         if (profile.despiteBlockers) {
-            order = order.accepting(Risk.BLOCKERS);
+            order = order.accepting(Allow.BLOCKERS);
         }
         return run(order, "The card has this profile's settings already; nothing to do.");
     }

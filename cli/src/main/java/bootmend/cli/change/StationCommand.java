@@ -5,11 +5,12 @@ import bootmend.batch.Station;
 import bootmend.batch.StationLog;
 import bootmend.batch.StationTurn;
 import bootmend.batch.StationWork;
-import bootmend.check.Purpose;
 import bootmend.cli.option.PurposeConverter;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.StopSignal;
 import bootmend.cli.text.Screen;
+import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.page.Amount;
@@ -104,7 +105,7 @@ public final class StationCommand implements Callable<Integer> {
         AtomicInteger done = new AtomicInteger();
         AtomicInteger worst = new AtomicInteger(ExitCode.DONE);
         try (StopSignal signal = new StopSignal()) {
-            new Station(work, also)
+            new Station(work, also, CommandWords.withoutCard())
                     .run(() -> (cards == null || done.get() < cards) && signal.pause(POLL_MILLIS), turn -> {
                         done.incrementAndGet();
                         worst.accumulateAndGet(code(turn), Math::max);

@@ -1,8 +1,8 @@
 package bootmend.cli.json;
 
+import bootmend.finding.Finding;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.FileEdit;
-import bootmend.operation.FindingView;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
 import bootmend.operation.PlanView;
@@ -19,7 +19,7 @@ import java.util.Locale;
  */
 public record ChangeJson(
         @JsonUnwrapped CardView before,
-        List<FindingView> findings,
+        List<FindingJson> findings,
         List<FileJson> files,
         List<LineJson> lines,
         List<String> notes,
@@ -35,6 +35,14 @@ public record ChangeJson(
                     line.line(),
                     line.before().orElse(null),
                     line.after().orElse(null));
+        }
+    }
+
+    /** One thing that a repair found; {@code mended} tells whether this repair mends it. */
+    public record FindingJson(String id, String where, String what, boolean mended) {
+
+        static FindingJson of(Finding finding) {
+            return new FindingJson(finding.id(), finding.where().words(), finding.words(), finding.isRepaired());
         }
     }
 
@@ -82,7 +90,7 @@ public record ChangeJson(
         ProposedChange change = outcome.change();
         return new ChangeJson(
                 change.before(),
-                change.findings(),
+                change.findings().stream().map(FindingJson::of).toList(),
                 change.files().stream().map(FileJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.notes(),

@@ -2,13 +2,15 @@ package bootmend.cli.json;
 
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** A check of a card as JSON; its field names are part of the interface. */
 public record CheckJson(
@@ -24,7 +26,34 @@ public record CheckJson(
         int blockers,
         int warnings,
         int notes,
-        List<Finding> findings) {
+        List<FindingJson> findings) {
+
+    /** One finding; {@code line} is null where it is not about one line, and what to do is said in commands. */
+    record FindingJson(
+            String rule,
+            String severity,
+            String path,
+            OptionalInt line,
+            String what,
+            List<String> boards,
+            String meaning,
+            String remedy,
+            String source) {
+
+        static FindingJson of(String card, Finding finding) {
+            return new FindingJson(
+                    finding.id(),
+                    finding.severity().word(),
+                    finding.where().path(),
+                    finding.where().line(),
+                    finding.what(),
+                    finding.boards(),
+                    finding.rule().meaning(),
+                    CommandWords.about(card)
+                            .remedy(finding.rule().remedy(), finding.rule().steps()),
+                    finding.rule().source());
+        }
+    }
 
     /** A card; where it could not be checked, only {@code card} and {@code error} are there. */
     public static Object of(CardResult<CheckView> checked) {
@@ -48,6 +77,8 @@ public record CheckJson(
                 view.count(Severity.BLOCKER),
                 view.count(Severity.WARNING),
                 view.count(Severity.NOTE),
-                view.findings());
+                view.findings().stream()
+                        .map(finding -> FindingJson.of(view.card().card(), finding))
+                        .toList());
     }
 }

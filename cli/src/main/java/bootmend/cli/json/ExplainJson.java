@@ -1,5 +1,6 @@
 package bootmend.cli.json;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.view.BoardExplanation;
 import bootmend.view.Explanation;
 import bootmend.view.KeyExplanation;

@@ -1,8 +1,7 @@
 package bootmend.cli.json;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Severity;
+import bootmend.finding.Severity;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
 import bootmend.trial.Run;
@@ -52,7 +51,6 @@ public final class Json {
                 .addMixIn(TuningView.class, JsonKeys.OfTuning.class)
                 .addMixIn(LineEffectView.class, JsonKeys.OfLineEffect.class)
                 .addMixIn(CardView.class, JsonKeys.OfCard.class)
-                .addMixIn(Finding.class, JsonKeys.OfFinding.class)
                 .addMixIn(Severity.class, JsonKeys.ByWord.class)
                 .addMixIn(Outcome.class, JsonKeys.ByWord.class)
                 .addMixIn(LogSummary.class, JsonKeys.OfLog.class)
@@ -69,7 +67,7 @@ public final class Json {
     static final class ErrorToTold extends StdConverter<CardException, ErrorJson.Told> {
         @Override
         public ErrorJson.Told convert(CardException error) {
-            return ErrorJson.error(error);
+            return ErrorJson.error("", error);
         }
     }
 

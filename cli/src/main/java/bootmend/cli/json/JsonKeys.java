@@ -1,7 +1,6 @@
 package bootmend.cli.json;
 
 import bootmend.CardException;
-import bootmend.check.Place;
 import bootmend.trial.Run;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Unit;
@@ -62,12 +61,6 @@ final class JsonKeys {
     interface OfLineEffect {
         @JsonProperty("effectText")
         String words();
-    }
-
-    /** {@code line} is null where it is not about one line. */
-    interface OfFinding {
-        @JsonUnwrapped
-        Place where();
     }
 
     /** Null is what the log has no columns for. */

@@ -1,6 +1,6 @@
 package bootmend.cli.option;
 
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
@@ -51,6 +51,6 @@ public final class ChangeOptions {
     /** A request with the risks that the options take. */
     public ChangeOrder order(ChangeRequest request) {
         ChangeOrder order = ChangeOrder.of(request);
-        return inPlace ? order.accepting(Risk.IN_PLACE) : order;
+        return inPlace ? order.accepting(Allow.IN_PLACE) : order;
     }
 }

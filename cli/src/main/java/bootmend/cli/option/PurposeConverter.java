@@ -1,6 +1,6 @@
 package bootmend.cli.option;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.ITypeConverter;

@@ -1,5 +1,6 @@
 package bootmend.cli.report;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.CardException;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.operation.Made;
@@ -47,11 +48,13 @@ final class BatchRows {
                 was(card, was -> Boolean.toString(was.stock())),
                 String.join("; ", card.changedWords()),
                 Boolean.toString(card.verified()),
-                card.findings().stream().map(CardOutcome.Found::words).collect(Collectors.joining("; ")),
+                card.findings().stream().map(card::words).collect(Collectors.joining("; ")),
                 card.made().map(Made::record).orElse(""),
                 String.format(Locale.ROOT, "%.3f", card.seconds()),
                 card.error().map(CardException::getMessage).orElse(""),
-                card.error().map(CardException::remedy).orElse(""),
+                card.error()
+                        .map(error -> CommandWords.about(card.card()).remedy(error))
+                        .orElse(""),
                 Integer.toString(ExitCode.of(card))));
     }
 

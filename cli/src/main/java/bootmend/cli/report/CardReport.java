@@ -1,9 +1,9 @@
 package bootmend.cli.report;
 
-import bootmend.check.Severity;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.outcome.ExitCode;
+import bootmend.finding.Finding;
 import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.view.ConfigView;
@@ -65,13 +65,13 @@ record CardReport(
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record FindingLine(String id, String severity, String where, String what, Boolean mended) {
 
-        static FindingLine of(CardOutcome.Found found) {
+        static FindingLine of(CardOutcome card, Finding finding) {
             return new FindingLine(
-                    found.id(),
-                    found.severity().map(Severity::word).orElse(null),
-                    found.where(),
-                    found.what(),
-                    found.mended().orElse(null));
+                    finding.id(),
+                    card.isCheck() ? finding.severity().word() : null,
+                    finding.where().words(),
+                    card.told(finding),
+                    card.isCheck() ? null : finding.isRepaired());
         }
     }
 
@@ -85,10 +85,10 @@ record CardReport(
                 card.made()
                         .map(made -> ChangeJson.MadeJson.of(made).secondReader())
                         .orElse(null),
-                card.findings().stream().map(FindingLine::of).toList(),
+                card.findings().stream().map(finding -> FindingLine.of(card, finding)).toList(),
                 card.made().map(Made::record).orElse(null),
                 card.seconds(),
-                card.error().map(ErrorJson::error).orElse(null),
+                card.error().map(error -> ErrorJson.error(card.card(), error)).orElse(null),
                 ExitCode.of(card));
     }
 }

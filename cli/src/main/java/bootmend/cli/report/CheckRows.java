@@ -1,9 +1,10 @@
 package bootmend.cli.report;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.CardException;
 import bootmend.batch.CardResult;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.util.ArrayList;
@@ -64,16 +65,17 @@ public final class CheckRows {
         return row(
                 card,
                 finding.severity().word(),
-                finding.rule(),
+                finding.id(),
                 finding.where().path(),
                 finding.where().line().isPresent()
                         ? Integer.toString(finding.where().line().getAsInt())
                         : "",
                 String.join(" ", finding.boards()),
                 finding.what(),
-                finding.meaning(),
-                finding.remedy(),
-                finding.source());
+                finding.rule().meaning(),
+                CommandWords.about(card.get(0))
+                        .remedy(finding.rule().remedy(), finding.rule().steps()),
+                finding.rule().source());
     }
 
     private static List<String> row(List<String> card, String... more) {

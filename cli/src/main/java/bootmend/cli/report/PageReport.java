@@ -1,7 +1,8 @@
 package bootmend.cli.report;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.batch.CardResult;
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.cli.outcome.BatchTotals;
 import bootmend.page.BatchPage;
 import bootmend.page.CardOutcome;
@@ -29,13 +30,13 @@ public final class PageReport<T> implements Report<T> {
 
     /** A row a card. */
     static Report<CardOutcome> batch(Writer out, String command) throws IOException {
-        BatchPage page = BatchPage.open(out, command);
+        BatchPage page = BatchPage.open(out, command, CommandWords.withoutCard());
         return new PageReport<>(page::add, page);
     }
 
     /** A slip a card, to pack with it. */
     public static Report<CardResult<CheckView>> slips(Writer out, Purpose purpose) throws IOException {
-        PackingSlip slip = PackingSlip.open(out, purpose, ZoneId.systemDefault());
+        PackingSlip slip = PackingSlip.open(out, purpose, ZoneId.systemDefault(), CommandWords.withoutCard());
         return new PageReport<>(
                 card -> {
                     if (card.view().isPresent()) {

@@ -1,6 +1,7 @@
 package bootmend.cli.run;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;

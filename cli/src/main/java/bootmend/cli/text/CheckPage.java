@@ -1,9 +1,11 @@
 package bootmend.cli.text;
 
-import bootmend.check.Finding;
+import bootmend.cli.outcome.CommandWords;
+import bootmend.finding.Finding;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.page.Amount;
 import bootmend.page.CheckWords;
-import bootmend.page.FindingGroup;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import java.util.List;
@@ -33,23 +35,23 @@ public final class CheckPage {
                         .orElse("none that can be read"));
         field("boards", CheckWords.boards(view));
         screen.blank();
-        FindingGroup.of(view.findings()).forEach(group -> group(group, view.boards()));
+        Finding.byRule(view.findings()).forEach((rule, findings) -> group(rule, findings, view));
         screen.line("bold", CheckWords.verdict(view));
     }
 
-    private void group(FindingGroup group, List<String> all) {
-        screen.line(style(group), group.severity().word() + ": " + group.rule());
-        for (Finding finding : group.findings()) {
-            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, all));
+    private void group(Rule rule, List<Finding> findings, CheckView view) {
+        screen.line(style(rule.heaviest()), rule.heaviest().word() + ": " + rule.id());
+        for (Finding finding : findings) {
+            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
         }
-        inner("means", group.meaning());
-        inner("do", group.remedy());
-        inner("source", group.source());
+        inner("means", rule.meaning());
+        inner("do", CommandWords.about(view.card().card()).remedy(rule.remedy(), rule.steps()));
+        inner("source", rule.source());
         screen.blank();
     }
 
-    private static String style(FindingGroup group) {
-        return switch (group.severity()) {
+    private static String style(Severity severity) {
+        return switch (severity) {
             case BLOCKER -> "bold,fg(red)";
             case WARNING -> "bold,fg(yellow)";
             case NOTE -> "bold";

@@ -1,6 +1,7 @@
 package bootmend.cli.text;
 
 import bootmend.CardException;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.config.VisibleText;
 import java.io.PrintWriter;
@@ -21,7 +22,8 @@ public final class ErrorWords {
      */
     public int tell(String card, CardException error) {
         String about = card.isEmpty() ? "" : VisibleText.of(card) + ": ";
-        err.println("bootmend: " + about + VisibleText.of(error.getMessage()) + ". " + error.remedy());
+        err.println("bootmend: " + about + VisibleText.of(error.getMessage()) + ". "
+                + CommandWords.about(card).remedy(error));
         err.flush();
         return ExitCode.of(error);
     }

@@ -1,5 +1,6 @@
 package bootmend.cli.text;
 
+import bootmend.cli.outcome.CommandWords;
 import bootmend.page.Amount;
 import bootmend.view.BoardExplanation;
 import bootmend.view.Explanation;
@@ -115,7 +116,7 @@ public final class ExplainPage {
         screen.line("bold", rule.rule());
         field("severity", String.join(", ", rule.severities()));
         field("meaning", rule.meaning());
-        field("what to do", rule.remedy());
+        field("what to do", CommandWords.withoutCard().remedy(rule.remedy(), rule.steps()));
         field("source", rule.source());
     }
 

@@ -1,6 +1,6 @@
 package bootmend.cli.text;
 
-import bootmend.operation.FindingView;
+import bootmend.finding.Finding;
 import bootmend.operation.ProposedChange;
 import java.util.List;
 
@@ -13,10 +13,10 @@ public final class FindingsPage {
         this.screen = screen;
     }
 
-    public void print(List<FindingView> findings) {
-        for (FindingView finding : findings) {
-            screen.line("bold", finding.where() + ": " + finding.what() + ".");
-            screen.line("  " + finding.id() + ", " + (finding.mended() ? "mended by this repair" : "not mended"));
+    public void print(List<Finding> findings) {
+        for (Finding finding : findings) {
+            screen.line("bold", finding.where().words() + ": " + finding.words());
+            screen.line("  " + finding.id() + ", " + (finding.isRepaired() ? "mended by this repair" : "not mended"));
         }
         if (!findings.isEmpty()) {
             screen.blank();
@@ -38,7 +38,7 @@ public final class FindingsPage {
                     "Some of this is left as it is. Make an image of the card before anything else writes to "
                             + "it, copy the files you need off it, and ask someone qualified where they matter.");
         }
-        if (change.findings().stream().anyMatch(f -> f.id().equals("lost-clusters") && !f.mended())) {
+        if (change.findings().stream().anyMatch(f -> f.id().equals("lost-clusters") && !f.isRepaired())) {
             screen.line("Lost clusters are freed only with --free-lost, and only while no file may miss them.");
         }
     }

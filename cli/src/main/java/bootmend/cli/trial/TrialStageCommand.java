@@ -1,6 +1,6 @@
 package bootmend.cli.trial;
 
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.CardChangeCommand;
 import bootmend.cli.run.Question;
@@ -61,7 +61,7 @@ final class TrialStageCommand extends CardChangeCommand {
     public Integer call() {
         ChangeOrder order = options().order(new ChangeRequest.Stage(board, settings));
         int code = change(
-                despiteBlockers ? order.accepting(Risk.BLOCKERS) : order,
+                despiteBlockers ? order.accepting(Allow.BLOCKERS) : order,
                 "These settings are staged already; nothing to do.");
         if (code == ExitCode.DONE && !options().dryRun()) {
             answer().sideScreen().line("To try them once, on the board: " + TryOnceStart.command());

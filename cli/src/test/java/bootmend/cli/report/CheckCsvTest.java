@@ -3,13 +3,16 @@ package bootmend.cli.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
-import bootmend.check.Finding;
-import bootmend.check.Place;
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Place;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.finding.Fix;
+import bootmend.finding.Rule;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
@@ -20,7 +23,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -44,6 +46,7 @@ class CheckCsvTest {
         assertThat(rows.get(0).get("path")).isEqualTo("config.txt");
         assertThat(rows.get(0).get("line")).isEqualTo("7");
         assertThat(rows.get(0).get("boards")).isEqualTo("pi4 cm4");
+        assertThat(rows.get(0).get("remedy")).startsWith("Do that. Run `bootmend repair");
         assertThat(rows.get(0).get("checked_at")).isEqualTo("2026-03-02T07:45:10Z");
     }
 
@@ -87,14 +90,18 @@ class CheckCsvTest {
 
     private static Finding finding(String path, String what) {
         return new Finding(
-                "some-rule",
-                Severity.WARNING,
-                new Place(path, OptionalInt.of(7)),
+                new Rule(
+                        "some-rule",
+                        Rule.always(Severity.WARNING),
+                        Fix.DECISION,
+                        "It means this.",
+                        "Do that.",
+                        List.of(NextStep.Plain.REPAIR_CARD),
+                        "somewhere"),
+                Place.line(path, 7),
                 what,
                 List.of("pi4", "cm4"),
-                "It means this.",
-                "Do that.",
-                "somewhere");
+                Fix.DECISION);
     }
 
     private static CardResult<CheckView> card(String name, String label, Finding... findings) {

@@ -1,6 +1,7 @@
 package bootmend.device.packed;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.ReportedIOException;
 import bootmend.device.OutsideDeviceException;
 import de.waldheinz.fs.BlockDevice;
@@ -42,7 +43,7 @@ final class PackedDevice implements BlockDevice, Closeable {
     private static final long MOST_UNPACKED = 8L << 30;
 
     private final PackedContent content;
-    private final String unpacker;
+    private final NextStep.UnpackImage unpacking;
     private final long mostUnpacked;
     private final Map<Long, byte[]> read = new Pages();
     private final Map<Long, byte[]> passed = new Pages();
@@ -67,9 +68,9 @@ final class PackedDevice implements BlockDevice, Closeable {
         }
     }
 
-    private PackedDevice(PackedContent content, String unpacker, long mostUnpacked) throws IOException {
+    private PackedDevice(PackedContent content, NextStep.UnpackImage unpacking, long mostUnpacked) throws IOException {
         this.content = content;
-        this.unpacker = unpacker;
+        this.unpacking = unpacking;
         this.mostUnpacked = mostUnpacked;
         this.size = content.claimedSize().orElse(UNKNOWN_SIZE);
     }
@@ -81,11 +82,11 @@ final class PackedDevice implements BlockDevice, Closeable {
 
     /** @param mostUnpacked bytes that may be unpacked, again and again included, before it is given up */
     static PackedDevice open(Path file, PackedFormat format, long mostUnpacked) throws CardException, IOException {
-        String unpacker = format.unpacker() + " " + file.getFileName();
+        NextStep.UnpackImage unpacking = format.unpacking(file);
         try {
-            return new PackedDevice(content(file, format), unpacker, mostUnpacked);
+            return new PackedDevice(content(file, format), unpacking, mostUnpacked);
         } catch (IOException | RuntimeException e) {
-            throw damaged(unpacker, e);
+            throw damaged(unpacking, e);
         }
     }
 
@@ -155,7 +156,7 @@ final class PackedDevice implements BlockDevice, Closeable {
         } catch (ReportedIOException | OutsideDeviceException e) {
             throw e;
         } catch (IOException | RuntimeException e) {
-            throw new ReportedIOException(damaged(unpacker, e));
+            throw new ReportedIOException(damaged(unpacking, e));
         }
     }
 
@@ -208,7 +209,8 @@ final class PackedDevice implements BlockDevice, Closeable {
         if (unpacked + length > mostUnpacked) {
             throw new ReportedIOException(CardException.unreadable(
                     "over " + (mostUnpacked >> 20) + " MiB would have to be unpacked to read what is " + "asked for",
-                    "Unpack it with `" + unpacker + "` and look at the image itself."));
+                    "",
+                    unpacking));
         }
         byte[] bytes = stream.readNBytes(length);
         unpacked += bytes.length;
@@ -242,16 +244,16 @@ final class PackedDevice implements BlockDevice, Closeable {
         return page;
     }
 
-    private static CardException damaged(String unpacker, Exception e) {
+    private static CardException damaged(NextStep.UnpackImage unpacking, Exception e) {
         Throwable first = e;
         while (first.getCause() != null && first.getCause() != first) {
             first = first.getCause();
         }
         return CardException.unreadable(
                 "it is not packed as its name says, or it is damaged (" + first.getMessage() + ")",
-                "Unpack it with `" + unpacker
-                        + "` and look at the image itself; where that fails too, fetch the file again.",
-                e);
+                "Where it cannot be unpacked either, fetch the file again.",
+                e,
+                unpacking);
     }
 
     @Override

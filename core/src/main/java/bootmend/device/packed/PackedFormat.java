@@ -1,6 +1,8 @@
 package bootmend.device.packed;
 
 import bootmend.CardException;
+import bootmend.NextStep;
+import bootmend.NextStep.UnpackImage.Packing;
 import bootmend.device.CardSource;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,17 +12,17 @@ import java.util.Optional;
 
 /** The ways in which a card image is packed, told by the end of the file's name; a packed image is read, never changed. */
 public enum PackedFormat {
-    GZIP(".gz", "gzip -dk"),
-    XZ(".xz", "xz -dk"),
-    ZSTD(".zst", "zstd -d"),
-    ZIP(".zip", "unzip");
+    GZIP(".gz", Packing.GZIP),
+    XZ(".xz", Packing.XZ),
+    ZSTD(".zst", Packing.ZSTD),
+    ZIP(".zip", Packing.ZIP);
 
     private final String suffix;
-    private final String unpacker;
+    private final Packing packing;
 
-    PackedFormat(String suffix, String unpacker) {
+    PackedFormat(String suffix, Packing packing) {
         this.suffix = suffix;
-        this.unpacker = unpacker;
+        this.packing = packing;
     }
 
     /** The format that the name speaks of; none where it is not that of a packed image. */
@@ -35,9 +37,9 @@ public enum PackedFormat {
         return Optional.empty();
     }
 
-    /** A command that unpacks such a file and keeps it. */
-    String unpacker() {
-        return unpacker;
+    /** What a user can do with such a file. */
+    NextStep.UnpackImage unpacking(Path file) {
+        return new NextStep.UnpackImage(packing, file.getFileName().toString());
     }
 
     /**
@@ -54,6 +56,7 @@ public enum PackedFormat {
     public CardException notChanged(Path file) {
         return CardException.refused(
                 "it is a packed image, which can be read but not changed",
-                "Unpack it with `" + unpacker + " " + file.getFileName() + "`, then change the image.");
+                "A change is made to the unpacked image.",
+                unpacking(file));
     }
 }

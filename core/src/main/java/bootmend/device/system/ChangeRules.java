@@ -1,6 +1,7 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -29,8 +30,8 @@ final class ChangeRules {
         if (system.isPresent()) {
             throw CardException.refused(
                     "it is on the disk that holds the running system (" + system.get() + ")",
-                    "Check which device the card is with `bootmend cards`; to change this disk, put it into another "
-                            + "computer.");
+                    "Check which device the card is; to change this disk, put it into another computer.",
+                    NextStep.Plain.LIST_CARDS);
         }
         refuseWhenUsed(disks.useOf(device));
         Optional<DiskFacts> facts = disks.facts(device);
@@ -51,15 +52,17 @@ final class ChangeRules {
     }
 
     private static void refuseUnlessLikeACard(Optional<DiskFacts> facts) throws CardException {
-        String remedy = "Check that this is the card with `bootmend cards`; if you are sure, add --fixed-disk.";
+        String remedy = "Check that this is the card; a wrong disk would lose what is on it.";
+        NextStep[] sure = {NextStep.Plain.LIST_CARDS, NextStep.Allow.FIXED_DISK};
         if (facts.isEmpty()) {
-            throw CardException.refused("this system does not say whether it is a card or a built-in disk", remedy);
+            throw CardException.refused(
+                    "this system does not say whether it is a card or a built-in disk", remedy, sure);
         }
         if (facts.get().bytes() > MOST_BYTES) {
-            throw CardException.refused("it has over 2 TiB, more than any card", remedy);
+            throw CardException.refused("it has over 2 TiB, more than any card", remedy, sure);
         }
         if (!facts.get().removable()) {
-            throw CardException.refused("it is a built-in disk, not a card that can be taken out", remedy);
+            throw CardException.refused("it is a built-in disk, not a card that can be taken out", remedy, sure);
         }
     }
 

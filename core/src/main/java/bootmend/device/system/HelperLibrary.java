@@ -1,6 +1,7 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 
 /** The native part of the library through which the system's own calls are made; it does not load on every system. */
 final class HelperLibrary {
@@ -11,8 +12,8 @@ final class HelperLibrary {
         return CardException.refused(
                 "the disks of this computer cannot be worked with, because the helper library for that did not load ("
                         + cause.getMessage() + ")",
-                "Give Java a folder that programs may run from, with -Djna.tmpdir=FOLDER; image files and mounted "
-                        + "folders work without it.",
-                cause);
+                "Image files and mounted folders work without it.",
+                cause,
+                NextStep.Plain.SET_LIBRARY_FOLDER);
     }
 }

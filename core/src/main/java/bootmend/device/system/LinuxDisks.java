@@ -234,7 +234,7 @@ final class LinuxDisks implements SystemDisks {
     public Ejection eject(String device) {
         String disk = "/dev/" + diskOf(LinuxMounts.realName(Path.of(device)));
         if (facts(device).filter(DiskFacts::isLoop).isPresent()) {
-            return Ejection.notDone("A loop device is not ejected; detach it with `losetup -d " + disk + "`.");
+            return Ejection.notDone("A loop device is not ejected; detach " + disk + " instead.");
         }
         return new LinuxEjection(Programs.ofThisComputer()).eject(disk);
     }

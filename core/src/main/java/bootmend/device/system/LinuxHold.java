@@ -1,6 +1,7 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Native;

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.ReportedIOException;
+import bootmend.StepNames;
 import bootmend.device.OutsideDeviceException;
 import bootmend.device.system.FixedDisks;
 import bootmend.device.system.LocalCards;
@@ -151,7 +153,7 @@ class PackedDeviceTest {
                         .extracting(e -> e instanceof ReportedIOException reported ? reported.report() : e)
                         .isInstanceOf(CardException.class)
                         .matches(e -> ((CardException) e).kind() == CardException.Kind.UNREADABLE)
-                        .matches(e -> ((CardException) e).remedy().contains("npack"));
+                        .matches(e -> new StepNames().remedy((CardException) e).contains("npack"));
             }
         }
     }
@@ -219,7 +221,9 @@ class PackedDeviceTest {
         assertThatThrownBy(() -> new LocalCards(FixedDisks.REFUSED).open(file, true))
                 .isInstanceOf(CardException.class)
                 .matches(e -> ((CardException) e).kind() == CardException.Kind.REFUSED)
-                .matches(e -> ((CardException) e).remedy().contains("gzip -dk lab.img.gz"));
+                .matches(e -> ((CardException) e)
+                        .steps()
+                        .contains(new NextStep.UnpackImage(NextStep.UnpackImage.Packing.GZIP, "lab.img.gz")));
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
 

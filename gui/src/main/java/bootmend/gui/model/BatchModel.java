@@ -4,7 +4,7 @@ import bootmend.CardException;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeOutcome;
@@ -302,7 +302,7 @@ public final class BatchModel {
     public void saveSlips(Path file) {
         if (state.get().task() instanceof BatchTask.Check check) {
             List<CardResult<CheckView>> all = List.copyOf(checked);
-            save(() -> BatchFiles.slips(file, check.purpose(), all));
+            save(() -> BatchFiles.slips(file, check.purpose(), all, new StepPlaces(services.words())));
         }
     }
 
@@ -316,7 +316,7 @@ public final class BatchModel {
                 .map(row -> row.get().outcome())
                 .flatMap(Optional::stream)
                 .toList();
-        save(() -> BatchFiles.report(file, cards, what, outcomes));
+        save(() -> BatchFiles.report(file, cards, what, outcomes, new StepPlaces(services.words())));
     }
 
     private void save(Bench.Work<Path> writing) {

@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
 
 /** What is done with the cards of a batch, one after the other. */

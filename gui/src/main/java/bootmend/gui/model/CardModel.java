@@ -1,8 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.check.Finding;
-import bootmend.check.Purpose;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.EjectJob;

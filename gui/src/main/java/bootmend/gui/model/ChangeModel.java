@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.batch.CardNames;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
@@ -127,8 +128,8 @@ public final class ChangeModel {
         return new ChangeState.Failed(
                 RequestKey.of(order.request()),
                 error,
-                error.isRefusedFor(CardException.Risk.IN_PLACE)
-                        ? Optional.of(order.accepting(CardException.Risk.IN_PLACE))
+                error.isRefusedFor(NextStep.Allow.IN_PLACE)
+                        ? Optional.of(order.accepting(NextStep.Allow.IN_PLACE))
                         : Optional.empty());
     }
 

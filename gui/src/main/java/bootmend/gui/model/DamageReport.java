@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
-import bootmend.operation.FindingView;
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
 import java.util.List;
 
 /**
@@ -9,41 +10,29 @@ import java.util.List;
  * @param findings in the order they were found, at most {@value #MOST}
  * @param unshown how many more there are
  */
-public record DamageReport(List<Row> findings, int unshown) {
+public record DamageReport(List<Finding> findings, int unshown) {
 
     /** A card that is damaged through and through has more of them than anyone reads. */
     static final int MOST = 60;
 
     private static final String LOST = "lost-clusters";
 
-    /** What becomes of one thing that is wrong. */
-    public enum Fate {
-        /** A repair mends it without guessing. */
-        MENDED,
-        /** A repair may mend it, once it is told that it may free clusters that belong to no file. */
-        ASKED,
-        /** Mending it would be guessing. */
-        LEFT
-    }
-
-    /** One thing that is wrong. */
-    public record Row(String where, String what, Fate fate) {}
-
     public DamageReport {
         findings = List.copyOf(findings);
     }
 
-    /** @param all what a repair that frees nothing found */
-    public static DamageReport of(List<FindingView> all) {
-        return new DamageReport(
-                all.stream().limit(MOST).map(DamageReport::row).toList(), Math.max(0, all.size() - MOST));
+    /** @param look a repair that frees nothing */
+    public static DamageReport of(List<Finding> all) {
+        return new DamageReport(all.stream().limit(MOST).toList(), Math.max(0, all.size() - MOST));
     }
 
-    private static Row row(FindingView finding) {
-        return new Row(
-                finding.where(),
-                finding.what(),
-                finding.mended() ? Fate.MENDED : finding.id().equals(LOST) ? Fate.ASKED : Fate.LEFT);
+    /** Whether a repair may mend it, once it is told that it may free clusters that belong to no file. */
+    public static boolean isAsked(Finding finding) {
+        return finding.id().equals(LOST) && finding.fix() == Fix.DECISION;
+    }
+
+    private static boolean isLeft(Finding finding) {
+        return !finding.isRepaired() && !isAsked(finding);
     }
 
     /** Whether nothing is wrong. */
@@ -52,17 +41,17 @@ public record DamageReport(List<Row> findings, int unshown) {
     }
 
     /** Whether there is something for a repair to do, at least once it is told that it may. */
-    public boolean canMend() {
-        return findings.stream().anyMatch(row -> row.fate() != Fate.LEFT);
+    public boolean canRepair() {
+        return findings.stream().anyMatch(finding -> !isLeft(finding));
     }
 
     /** Whether something is left alone whatever is chosen. */
     public boolean leaves() {
-        return findings.stream().anyMatch(row -> row.fate() == Fate.LEFT);
+        return findings.stream().anyMatch(DamageReport::isLeft);
     }
 
     /** Whether clusters were found that belong to no file. */
     public boolean hasLost() {
-        return findings.stream().anyMatch(row -> row.fate() == Fate.ASKED);
+        return findings.stream().anyMatch(DamageReport::isAsked);
     }
 }

@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.record.ProfileJob;
 import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
@@ -56,7 +57,7 @@ public final class ProfileSaving {
     /** Whether saving it is only possible in the place of another profile. */
     public boolean isNameTaken() {
         return problem.get()
-                .filter(error -> error.isRefusedFor(CardException.Risk.REPLACE))
+                .filter(error -> error.isRefusedFor(NextStep.Allow.REPLACE))
                 .isPresent();
     }
 

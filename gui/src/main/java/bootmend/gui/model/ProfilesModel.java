@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.record.ProfileJob;
@@ -159,8 +159,8 @@ public final class ProfilesModel {
             ProfileView profile, CardModel model, boolean otherBoard, boolean despiteBlockers) {
         ChangeOrder order = ChangeOrder.of(
                 new ChangeRequest.ToProfile(profile.name(), model.board().get()));
-        order = otherBoard ? order.accepting(Risk.OTHER_BOARD) : order;
-        return despiteBlockers ? order.accepting(Risk.BLOCKERS) : order;
+        order = otherBoard ? order.accepting(NextStep.Allow.OTHER_BOARD) : order;
+        return despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order;
     }
 
     /** Compares the chosen profile with the card. */
@@ -195,7 +195,7 @@ public final class ProfilesModel {
                 error -> done.set(new Done(
                         Optional.empty(),
                         Optional.of(error),
-                        error.isRefusedFor(CardException.Risk.REPLACE) ? Optional.of(file) : Optional.empty())));
+                        error.isRefusedFor(NextStep.Allow.REPLACE) ? Optional.of(file) : Optional.empty())));
     }
 
     /** Copies the chosen profile's file to one that is not there yet. */
@@ -271,7 +271,7 @@ public final class ProfilesModel {
         metBlockers |= put.equals(chosen.get())
                 && state.filter(each -> each instanceof ChangeState.Failed failed
                                 && failed.key().equals(PROFILE)
-                                && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                                && failed.error().isRefusedFor(NextStep.Allow.BLOCKERS))
                         .isPresent();
         refresh();
     }

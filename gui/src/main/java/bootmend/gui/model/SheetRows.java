@@ -1,6 +1,6 @@
 package bootmend.gui.model;
 
-import bootmend.check.Finding;
+import bootmend.finding.Finding;
 import bootmend.gui.text.Words;
 import bootmend.page.Amount;
 import bootmend.view.BoardView;

@@ -36,7 +36,7 @@ public final class SlipModel {
 
     /** What the slip says, once the card is checked. */
     public Optional<SlipContent> content() {
-        return check.get().value().map(view -> SlipContent.of(cardName(), view, zone));
+        return check.get().value().map(view -> SlipContent.of(cardName(), view, zone, steps()));
     }
 
     /** A name for its file. */
@@ -59,7 +59,7 @@ public final class SlipModel {
     }
 
     private void write(Writer out, CheckView view) throws IOException {
-        try (PackingSlip slip = PackingSlip.open(out, view.purpose(), zone)) {
+        try (PackingSlip slip = PackingSlip.open(out, view.purpose(), zone, steps())) {
             slip.add(cardName(), view);
         }
     }
@@ -68,6 +68,10 @@ public final class SlipModel {
         if (check.get().value().filter(view::equals).isPresent()) {
             saved.set(outcome);
         }
+    }
+
+    private StepPlaces steps() {
+        return new StepPlaces(services.words());
     }
 
     private String cardName() {

@@ -1,7 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
-import bootmend.CardException.Risk;
+import bootmend.NextStep;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.TryOnceStart;
@@ -177,7 +177,7 @@ public final class TrialsModel {
         String kind = board.get().value().orElseThrow().report().unit().board();
         ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
                 kind, List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step())));
-        choose(despiteBlockers ? order.accepting(Risk.BLOCKERS) : order);
+        choose(despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order);
     }
 
     /** Shows what making the staged settings the config file's would do. */
@@ -248,7 +248,7 @@ public final class TrialsModel {
         }
         metBlockers |= state.filter(each -> each instanceof ChangeState.Failed failed
                         && failed.key().equals(STAGE)
-                        && failed.error().isRefusedFor(CardException.Risk.BLOCKERS))
+                        && failed.error().isRefusedFor(NextStep.Allow.BLOCKERS))
                 .isPresent();
         boolean staged = now.flatMap(model -> model.sheet().get().value())
                 .filter(sheet -> sheet.staged())

@@ -1,5 +1,6 @@
 package bootmend.gui.view;
 
+import bootmend.finding.Finding;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchRow;
 import bootmend.gui.model.MadeWords;
@@ -8,7 +9,6 @@ import bootmend.operation.LineChange;
 import bootmend.operation.Made;
 import bootmend.page.CardOutcome;
 import bootmend.page.CardState;
-import java.util.Locale;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
@@ -128,7 +128,7 @@ final class BatchDetail extends VBox {
         rest(came.changed().size());
         came.findings().stream()
                 .limit(MOST_LINES)
-                .forEach(found -> body.getChildren().add(found(found)));
+                .forEach(finding -> body.getChildren().add(found(came, finding)));
         rest(came.findings().size());
     }
 
@@ -157,13 +157,13 @@ final class BatchDetail extends VBox {
         return both;
     }
 
-    private Node found(CardOutcome.Found found) {
-        String kind = found.severity()
-                .map(severity -> "severity." + severity.word().toLowerCase(Locale.ROOT))
-                .orElse(found.mended().orElse(false) ? "batch.mended" : "batch.left");
-        String style = found.severity()
-                .map(SheetCell::style)
-                .orElse(found.mended().orElse(false) ? "batch-good" : "severity-warning");
-        return kit.text(kit.words().of("batch.found", kit.words().of(kind), found.where(), found.what()), style);
+    private Node found(CardOutcome came, Finding finding) {
+        String severity = "severity." + finding.severity().word();
+        String kind = came.isCheck() ? severity : finding.isRepaired() ? "batch.mended" : "batch.left";
+        String repaired = finding.isRepaired() ? "batch-good" : "severity-warning";
+        return kit.text(
+                kit.words()
+                        .of("batch.found", kit.words().of(kind), finding.where().words(), came.told(finding)),
+                came.isCheck() ? SheetCell.style(finding.severity()) : repaired);
     }
 }

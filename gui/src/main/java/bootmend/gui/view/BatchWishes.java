@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchState;
 import bootmend.gui.model.Reading;

@@ -1,7 +1,7 @@
 package bootmend.gui.view;
 
 import bootmend.card.PartitionView;
-import bootmend.check.Severity;
+import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.Reading;
 import bootmend.gui.text.Words;

@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.CardException.Risk;
+import bootmend.NextStep.Allow;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeModel;
 import bootmend.gui.model.ChangeState;
@@ -208,11 +208,11 @@ final class ChangeStrip extends VBox {
                         .add(kit.prose(
                                 kit.words()
                                         .of(
-                                                finding.mended() ? "strip.mends" : "strip.leaves",
-                                                finding.where(),
-                                                finding.what()),
+                                                finding.isRepaired() ? "strip.mends" : "strip.leaves",
+                                                finding.where().words(),
+                                                finding.words()),
                                 "notice",
-                                finding.mended() ? "notice-good" : "notice-warn")));
+                                finding.isRepaired() ? "notice-good" : "notice-warn")));
         rest(preview.findings().size());
     }
 
@@ -240,7 +240,7 @@ final class ChangeStrip extends VBox {
         box.setWrapText(true);
         box.setSelected(chosen);
         box.setOnAction(event ->
-                change.choose(box.isSelected() ? order.accepting(Risk.IN_PLACE) : ChangeOrder.of(order.request())));
+                change.choose(box.isSelected() ? order.accepting(Allow.IN_PLACE) : ChangeOrder.of(order.request())));
         VBox notice = new VBox(6, kit.label("strip.inplace.warning"), box);
         notice.getStyleClass().addAll("notice", "notice-warn");
         return notice;

@@ -1,14 +1,14 @@
 package bootmend.gui.view;
 
-import bootmend.check.Purpose;
-import bootmend.check.Severity;
+import bootmend.finding.Finding;
+import bootmend.finding.Purpose;
+import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.LinePlace;
 import bootmend.gui.model.Reading;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.page.CheckWords;
-import bootmend.page.FindingGroup;
 import bootmend.page.SlipContent;
 import bootmend.view.CheckView;
 import java.nio.file.Path;
@@ -124,8 +124,9 @@ final class CheckPage extends VBox {
         if (view.findings().isEmpty()) {
             findings.getChildren().add(kit.text(SlipContent.NOTHING));
         }
-        FindingGroup.of(view.findings())
-                .forEach(group -> findings.getChildren().add(new FindingBox(group, view.boards(), kit, takeTo)));
+        Finding.byRule(view.findings())
+                .forEach((rule, all) ->
+                        findings.getChildren().add(new FindingBox(rule, all, view.boards(), kit, takeTo)));
     }
 
     /** New boot firmware on a tuned board is the one case in which stock comes first. */

@@ -1,5 +1,7 @@
 package bootmend.gui.view;
 
+import bootmend.NextStep;
+import bootmend.finding.Finding;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeState;
 import bootmend.gui.model.DamageReport;
@@ -58,7 +60,7 @@ final class DamagePage extends VBox {
         }
         reading.error().ifPresent(error -> {
             body.getChildren().add(kit.problem(error));
-            if (error.risk().isPresent()) {
+            if (error.isRefusedFor(NextStep.Allow.IN_PLACE)) {
                 body.getChildren().add(repair);
             }
         });
@@ -88,7 +90,7 @@ final class DamagePage extends VBox {
         if (report.hasLost()) {
             body.getChildren().add(new VBox(4, freeLost, kit.label("damage.freelost.meaning", "muted")));
         }
-        body.getChildren().add(report.canMend() ? repair : kit.label("strip.nothing.repair"));
+        body.getChildren().add(report.canRepair() ? repair : kit.label("strip.nothing.repair"));
     }
 
     private Node notice(String key, String style) {
@@ -97,9 +99,9 @@ final class DamagePage extends VBox {
         return notice;
     }
 
-    private Node row(DamageReport.Row row) {
-        String fate = row.fate().name().toLowerCase(Locale.ROOT);
-        Node what = kit.prose(row.where() + ": " + row.what(), "damage-what");
+    private Node row(Finding finding) {
+        String fate = finding.isRepaired() ? "mended" : DamageReport.isAsked(finding) ? "asked" : "left";
+        Node what = kit.prose(finding.where().words() + ": " + finding.words(), "damage-what");
         HBox.setHgrow(what, Priority.ALWAYS);
         HBox box = new HBox(
                 10,
@@ -107,7 +109,7 @@ final class DamagePage extends VBox {
                 kit.words(
                         kit.words().of("damage.fate." + fate),
                         "mark",
-                        row.fate() == DamageReport.Fate.MENDED ? "mark-good" : "mark-warn"));
+                        finding.isRepaired() ? "mark-good" : "mark-warn"));
         box.getStyleClass().addAll("damage-row", "damage-" + fate);
         return box;
     }

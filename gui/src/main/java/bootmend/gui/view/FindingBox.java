@@ -1,9 +1,9 @@
 package bootmend.gui.view;
 
-import bootmend.check.Finding;
+import bootmend.finding.Finding;
+import bootmend.finding.Rule;
 import bootmend.gui.model.LinePlace;
 import bootmend.page.CheckWords;
-import bootmend.page.FindingGroup;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.scene.Node;
@@ -21,25 +21,26 @@ final class FindingBox extends VBox {
     private final Consumer<LinePlace> takeTo;
 
     /**
+     * @param findings those of {@code rule}, at least one
      * @param boards ids of all boards that the card was checked for
      * @param takeTo shows a line of the config file
      */
-    FindingBox(FindingGroup group, List<String> boards, Kit kit, Consumer<LinePlace> takeTo) {
+    FindingBox(Rule rule, List<Finding> findings, List<String> boards, Kit kit, Consumer<LinePlace> takeTo) {
         this.kit = kit;
         this.takeTo = takeTo;
-        String severity = group.severity().word();
+        String severity = rule.heaviest().word();
         getStyleClass().addAll("finding-box", "finding-" + severity);
-        Label mark = kit.words(
-                kit.words().of("severity." + severity), "finding-severity", SheetCell.style(group.severity()));
-        HBox head = new HBox(8, mark, kit.words(group.rule(), "finding-rule"));
+        Label mark =
+                kit.words(kit.words().of("severity." + severity), "finding-severity", SheetCell.style(rule.heaviest()));
+        HBox head = new HBox(8, mark, kit.words(rule.id(), "finding-rule"));
         head.getStyleClass().add("row");
         getChildren().add(head);
-        group.findings().forEach(finding -> getChildren().add(item(finding, boards)));
+        findings.forEach(finding -> getChildren().add(item(finding, boards)));
         getChildren()
                 .addAll(
-                        kit.prose(group.meaning()),
-                        kit.prose(kit.words().of("check.do", kit.remedy().of(group.remedy())), "finding-do"),
-                        kit.prose(kit.words().of("check.source", group.source()), "finding-source"));
+                        kit.prose(rule.meaning()),
+                        kit.prose(kit.words().of("check.do", kit.steps().remedy(rule.remedy(), rule.steps())), "finding-do"),
+                        kit.prose(kit.words().of("check.source", rule.source()), "finding-source"));
     }
 
     private Node item(Finding finding, List<String> boards) {

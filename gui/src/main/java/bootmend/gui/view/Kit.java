@@ -2,7 +2,7 @@ package bootmend.gui.view;
 
 import bootmend.CardException;
 import bootmend.config.VisibleText;
-import bootmend.gui.model.Remedy;
+import bootmend.gui.model.StepPlaces;
 import bootmend.gui.text.Words;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -39,8 +39,8 @@ final class Kit {
     }
 
     /** Says what to do with the window's own places. */
-    Remedy remedy() {
-        return new Remedy(words);
+    StepPlaces steps() {
+        return new StepPlaces(words);
     }
 
     /** The text under a key as a label that wraps. */
@@ -113,7 +113,7 @@ final class Kit {
     /** What went wrong and what to do next. */
     Node problem(CardException error) {
         VBox box = new VBox(
-                4, prose(sentence(error.getMessage()), "problem-what"), prose(remedy().of(error), "problem-remedy"));
+                4, prose(sentence(error.getMessage()), "problem-what"), prose(steps().remedy(error), "problem-remedy"));
         box.getStyleClass().addAll("notice", "notice-problem");
         box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;

@@ -49,8 +49,7 @@ final class NextTrial extends VBox {
         now.stops().forEach(stop -> advice.getChildren().add(kit.prose(stop, "muted")));
         words.peak(now).ifPresent(peak -> advice.getChildren().add(kit.prose(peak)));
         advice.getChildren().add(kit.prose(words.best(now), "next-best"));
-        words.notes(board.report())
-                .forEach(note -> advice.getChildren().add(kit.prose(kit.remedy().of(note), "notice", "notice-warn")));
+        words.notes(board.report()).forEach(note -> advice.getChildren().add(kit.prose(note, "notice", "notice-warn")));
         cautions.getChildren().setAll(new Cautions(kit, board.report().cautions()));
         whether();
     }

@@ -1,8 +1,8 @@
 package bootmend.gui.view;
 
-import bootmend.check.Finding;
-import bootmend.check.Severity;
 import bootmend.config.VisibleText;
+import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import bootmend.gui.model.SheetRow;
 import java.util.Locale;
 import java.util.stream.Collectors;

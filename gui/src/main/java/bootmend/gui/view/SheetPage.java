@@ -121,8 +121,7 @@ final class SheetPage extends VBox {
         view.show()
                 .card()
                 .notes()
-                .forEach(note -> notices.getChildren()
-                        .add(kit.prose(Kit.sentence(kit.remedy().of(note)), "notice", "notice-warn")));
+                .forEach(note -> notices.getChildren().add(kit.prose(Kit.sentence(note), "notice", "notice-warn")));
         model.board()
                 .get()
                 .filter(each -> !model.bootable().get().isEmpty()

@@ -149,8 +149,7 @@ final class TrialForm extends VBox {
                         .add(kit.prose(
                                 kit.words().of("adding.fromlog", summary.rows(), summary.badRows(), summary.gaps()),
                                 "muted")));
-        added.notes()
-                .forEach(note -> result.getChildren().add(kit.prose(kit.remedy().of(note), "notice", "notice-warn")));
+        added.notes().forEach(note -> result.getChildren().add(kit.prose(note, "notice", "notice-warn")));
         // The next trial is of the same board in the same place, but nothing that was measured is true of it.
         List.of(clock, step, others, minutes, peak, loadClock, mask, notes, log).forEach(TextField::clear);
         outcome.setValue(null);

@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.gui.BatchCards;
 import bootmend.gui.text.Words;
 import bootmend.operation.ChangeOrder;

@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.gui.SmallCards;
 import bootmend.gui.text.Words;
 import bootmend.operation.ChangeOrder;

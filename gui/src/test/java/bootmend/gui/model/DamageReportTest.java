@@ -2,10 +2,14 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import bootmend.finding.Finding;
+import bootmend.finding.Fix;
+import bootmend.finding.Place;
+import bootmend.finding.Rule;
+import bootmend.finding.Severity;
 import bootmend.gui.SmallCards;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
-import bootmend.operation.FindingView;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collections;
@@ -22,9 +26,7 @@ class DamageReportTest {
     @Test
     void damageThatNeedsNoGuessIsMendedAndTheCardIsSoundAfter() throws IOException {
         CardModel card = open("config-utf16");
-        assertThat(report(card).findings())
-                .extracting(DamageReport.Row::fate)
-                .containsExactly(DamageReport.Fate.MENDED);
+        assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.REPAIR);
         assertThat(report(card).hasLost()).isFalse();
 
         card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
@@ -37,10 +39,8 @@ class DamageReportTest {
     @Test
     void clustersOfNoFileAreFreedOnlyWhenThatIsChosen() throws IOException {
         CardModel card = open("lost-clusters");
-        assertThat(report(card).findings())
-                .extracting(DamageReport.Row::fate)
-                .containsExactly(DamageReport.Fate.ASKED, DamageReport.Fate.MENDED);
-        assertThat(report(card).canMend()).isTrue();
+        assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.DECISION, Fix.REPAIR);
+        assertThat(report(card).canRepair()).isTrue();
 
         card.change().choose(ChangeOrder.of(ChangeRequest.Repair.PLAIN));
         card.change().make();
@@ -55,13 +55,17 @@ class DamageReportTest {
     void whatWouldBeGuessingStays() throws IOException {
         DamageReport report = report(open("duplicate-names"));
         assertThat(report.leaves()).isTrue();
-        assertThat(report.canMend()).isFalse();
+        assertThat(report.canRepair()).isFalse();
     }
 
     @Test
     void aCardThatIsDamagedThroughAndThroughIsToldOfInPart() {
-        List<FindingView> many =
-                Collections.nCopies(DamageReport.MOST + 7, new FindingView("x", "a file", "it is", false));
+        List<Finding> many = Collections.nCopies(
+                DamageReport.MOST + 7,
+                Finding.of(
+                        Rule.of("x", Rule.always(Severity.BLOCKER), Fix.NOTHING, "It matters."),
+                        Place.file("a file"),
+                        "It is."));
         DamageReport report = DamageReport.of(many);
         assertThat(report.findings()).hasSize(DamageReport.MOST);
         assertThat(report.unshown()).isEqualTo(7);

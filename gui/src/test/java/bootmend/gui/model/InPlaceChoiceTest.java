@@ -1,5 +1,6 @@
 package bootmend.gui.model;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
@@ -26,7 +27,7 @@ class InPlaceChoiceTest {
         card.change().choose(STOCK);
         ChangeState.Failed refused = (ChangeState.Failed) card.change().state().get();
         assertThat(refused.error()).hasMessageContaining("no free cluster");
-        assertThat(refused.despite()).contains(STOCK.accepting(CardException.Risk.IN_PLACE));
+        assertThat(refused.despite()).contains(STOCK.accepting(NextStep.Allow.IN_PLACE));
 
         card.change().choose(refused.despite().orElseThrow());
         assertThat(((ChangeState.Proposed) card.change().state().get())

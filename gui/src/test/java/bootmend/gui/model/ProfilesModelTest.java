@@ -1,5 +1,6 @@
 package bootmend.gui.model;
 
+import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
@@ -108,7 +109,7 @@ class ProfilesModelTest {
                         order -> assertThat(order)
                                 .isEqualTo(
                                         ChangeOrder.of(new ChangeRequest.ToProfile("weather-mast", Optional.of("pi4")))
-                                                .accepting(CardException.Risk.OTHER_BOARD)));
+                                                .accepting(NextStep.Allow.OTHER_BOARD)));
     }
 
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
@@ -130,7 +131,7 @@ class ProfilesModelTest {
         assertThat(proposed(card).change().order())
                 .isInstanceOfSatisfying(
                         ChangeOrder.class,
-                        order -> assertThat(order.accepts(CardException.Risk.BLOCKERS))
+                        order -> assertThat(order.accepts(NextStep.Allow.BLOCKERS))
                                 .isTrue());
         model.choose("cart-3");
         assertThat(model.putting().get().metBlockers()).isFalse();

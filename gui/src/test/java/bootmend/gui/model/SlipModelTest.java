@@ -2,7 +2,7 @@ package bootmend.gui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.gui.SmallCards;
 import java.io.IOException;
 import java.nio.file.Files;

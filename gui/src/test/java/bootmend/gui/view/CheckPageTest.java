@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.gui.SmallCards;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeState;

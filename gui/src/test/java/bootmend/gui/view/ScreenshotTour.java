@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.check.Purpose;
+import bootmend.finding.Purpose;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
 import bootmend.gui.BatchCards;
