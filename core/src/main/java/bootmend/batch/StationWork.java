@@ -1,13 +1,11 @@
 package bootmend.batch;
 
 import bootmend.CardException;
-import bootmend.card.JobErrors;
 import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.Made;
-import bootmend.operation.ProposedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CheckJob;

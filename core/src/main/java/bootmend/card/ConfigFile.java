@@ -1,7 +1,7 @@
 package bootmend.card;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.config.ConfigDocument;
 import bootmend.fat.DirectoryEntry;
 import java.util.List;
@@ -19,9 +19,7 @@ public record ConfigFile(
     public void refuseWhenNotWhole() throws CardException {
         if (!doubts.isEmpty()) {
             throw CardException.refused(
-                    path + " could not be read whole (" + doubts.get(0) + ")",
-                    "",
-                    NextStep.Plain.REPAIR_CARD);
+                    path + " could not be read whole (" + doubts.get(0) + ")", "", NextStep.Plain.REPAIR_CARD);
         }
     }
 }

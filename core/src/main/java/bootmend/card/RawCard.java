@@ -1,7 +1,6 @@
 package bootmend.card;
 
 import bootmend.CardException;
-import bootmend.Sentence;
 import bootmend.boot.BootCard;
 import bootmend.boot.DeviceCard;
 import bootmend.change.CardId;

@@ -1,7 +1,7 @@
 package bootmend.change;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 
 /**

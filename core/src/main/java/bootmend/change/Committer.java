@@ -1,12 +1,6 @@
 package bootmend.change;
 
 import bootmend.CardException;
-import bootmend.NextStep;
-import bootmend.device.OverlayDevice;
-import bootmend.device.WriteGuard;
-import bootmend.fat.SectorChange;
-import bootmend.folder.MountedFolder;
-import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
 import java.time.Clock;
 

@@ -1,7 +1,7 @@
 package bootmend.change;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.CachedDevice;
 import bootmend.device.OverlayDevice;
 import bootmend.device.PartitionWindow;

@@ -1,7 +1,7 @@
 package bootmend.change;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import java.io.IOException;
 import java.time.LocalDateTime;
 
@@ -47,8 +47,6 @@ public final class UndoPlanner {
         return CardException.refused(
                 "the change was made in place, and there is no room to undo it in any other way; a cut in the middle would "
                         + "leave the file half old, half new until it is recovered on this computer",
-
-
                 "Delete a file that the board does not need from the boot partition.",
                 NextStep.Allow.IN_PLACE);
     }

@@ -3,7 +3,6 @@ package bootmend.change;
 import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.config.VisibleText;
-import bootmend.device.DurableFile;
 import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;

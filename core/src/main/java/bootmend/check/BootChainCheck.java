@@ -1,12 +1,12 @@
 package bootmend.check;
 
-import bootmend.finding.Place;
 import bootmend.boot.BoardDiagnosis;
 import bootmend.boot.BootChain;
 import bootmend.boot.BootLink;
 import bootmend.boot.Found;
 import bootmend.boot.LinkKind;
 import bootmend.boot.LinkState;
+import bootmend.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -75,9 +75,7 @@ record BootChainCheck() implements Check {
     }
 
     private static Place place(Found found) {
-        return found.line().isPresent()
-                ? Place.line(found.what(), found.line().getAsInt())
-                : Place.file(found.what());
+        return found.line().isPresent() ? Place.line(found.what(), found.line().getAsInt()) : Place.file(found.what());
     }
 
     private static Remark remark(String rule, String board, Optional<Found> at, String why) {

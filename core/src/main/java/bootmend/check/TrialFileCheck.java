@@ -1,7 +1,7 @@
 package bootmend.check;
 
-import bootmend.finding.Place;
 import bootmend.config.ConfigDocument;
+import bootmend.finding.Place;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.Vocabulary;

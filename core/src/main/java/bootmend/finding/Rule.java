@@ -18,7 +18,13 @@ import java.util.Optional;
  * @param source where the meaning is published, or that it is not
  */
 public record Rule(
-        String id, Map<Purpose, Severity> severities, Fix fix, String meaning, String remedy, List<NextStep> steps, String source) {
+        String id,
+        Map<Purpose, Severity> severities,
+        Fix fix,
+        String meaning,
+        String remedy,
+        List<NextStep> steps,
+        String source) {
 
     private static final String UNPUBLISHED = "common practice, no source";
 

@@ -1,9 +1,5 @@
 package bootmend.operation;
 
-import bootmend.CardException;
-import bootmend.card.OpenCard;
-import bootmend.change.Committed;
-import bootmend.change.Plan;
 import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;

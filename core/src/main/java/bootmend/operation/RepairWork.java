@@ -1,12 +1,12 @@
 package bootmend.operation;
 
-import bootmend.finding.Finding;
 import bootmend.CardException;
 import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.card.RawCard;
 import bootmend.change.Repair;
 import bootmend.change.RepairPlanner;
+import bootmend.finding.Finding;
 import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.CardSettings;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
 import bootmend.config.ConfigName;
@@ -37,7 +37,7 @@ record StagedFile(DirectoryEntry entry, byte[] bytes) {
 
     /** @throws CardException where nothing is staged */
     static StagedFile needed(OpenCard card) throws CardException, IOException {
-        return on(card).orElseThrow(() -> CardException.refused(
-                "no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS));
+        return on(card).orElseThrow(() ->
+                CardException.refused("no settings are staged on this card", "", NextStep.Plain.STAGE_SETTINGS));
     }
 }

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
-import bootmend.NextStep;
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.change.FileChange;

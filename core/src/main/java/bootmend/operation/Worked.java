@@ -1,8 +1,8 @@
 package bootmend.operation;
 
-import bootmend.finding.Finding;
 import bootmend.change.Plan;
 import bootmend.change.UndoRecord;
+import bootmend.finding.Finding;
 import bootmend.view.CardView;
 import java.util.List;
 import java.util.Optional;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
 import bootmend.StepNames;
-import bootmend.device.system.AttachedDisk;
 import bootmend.device.CardName;
+import bootmend.device.system.AttachedDisk;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -1,12 +1,12 @@
 package bootmend.change;
 
-import bootmend.NextStep;
 import static bootmend.change.PlannedCard.NEW;
 import static bootmend.change.PlannedCard.OLD;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.device.RecordingDevice;
 import bootmend.fat.FatVolume;
 import bootmend.fat.SectorKind;
@@ -76,7 +76,8 @@ class UndoTest {
 
         assertThatThrownBy(() -> takeBack(card))
                 .isInstanceOfSatisfying(
-                        CardException.class, e -> assertThat(e.isRefusedFor(NextStep.Allow.IN_PLACE)).isTrue());
+                        CardException.class,
+                        e -> assertThat(e.isRefusedFor(NextStep.Allow.IN_PLACE)).isTrue());
         takeBack(card, true);
 
         assertThat(card.disk().differingSectors(before)).isEmpty();

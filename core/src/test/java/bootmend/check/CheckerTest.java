@@ -76,7 +76,7 @@ class CheckerTest {
         assertThat(STOCK.onItsBoards().without("start4.elf").check(Purpose.SHIP))
                 .singleElement()
                 .satisfies(finding -> {
-                    assertThat(finding.rule()).isEqualTo("firmware-missing");
+                    assertThat(finding.id()).isEqualTo("firmware-missing");
                     assertThat(finding.boards()).containsExactly("pi4", "pi400", "cm4", "cm4s");
                 });
     }

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
-import bootmend.tuning.Board;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataFileException;
 import java.io.StringReader;

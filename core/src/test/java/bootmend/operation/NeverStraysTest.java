@@ -1,9 +1,9 @@
 package bootmend.operation;
 
-import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.card.PartitionView;
 import bootmend.device.CardSource;
 import bootmend.device.DeviceEvent;

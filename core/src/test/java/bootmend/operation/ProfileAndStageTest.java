@@ -1,10 +1,10 @@
 package bootmend.operation;
 
-import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.fat.FatVolume;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;

@@ -1,10 +1,10 @@
 package bootmend.operation;
 
-import bootmend.finding.Finding;
 import bootmend.change.CardId;
 import bootmend.change.FileChange;
 import bootmend.change.Plan;
 import bootmend.config.LineEnd;
+import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
 import java.nio.charset.StandardCharsets;

@@ -1,7 +1,7 @@
 package bootmend.operation;
 
-import bootmend.finding.Finding;
 import bootmend.CardException;
+import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
 import bootmend.workplace.Workplace;

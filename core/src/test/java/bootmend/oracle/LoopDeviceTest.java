@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
 import bootmend.StepNames;
-import bootmend.device.system.AttachedDisk;
-import bootmend.device.system.AttachedPartition;
 import bootmend.device.CardOpener;
 import bootmend.device.CardSource;
 import bootmend.device.ForwardingDevice;

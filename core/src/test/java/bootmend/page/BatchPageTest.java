@@ -13,7 +13,6 @@ import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
 import bootmend.operation.ChangeOutcome;
-import bootmend.operation.LineChange;
 import bootmend.operation.Made;
 import bootmend.operation.SampleChange;
 import bootmend.view.CardView;

@@ -137,11 +137,11 @@ class CheckJobTest {
                 Optional.of(true),
                 List.of());
         assertThat(check(disk, once).findings())
-                .filteredOn(finding -> finding.rule().equals("tuning-line-active"))
+                .filteredOn(finding -> finding.id().equals("tuning-line-active"))
                 .extracting(finding -> finding.where().words())
                 .containsExactly("tryboot.txt line 2");
         assertThat(check(disk, BoardRequest.of("pi4")).findings())
-                .filteredOn(finding -> finding.rule().equals("tryboot-file"))
+                .filteredOn(finding -> finding.id().equals("tryboot-file"))
                 .singleElement()
                 .satisfies(finding -> assertThat(finding.what()).contains("1 active line, arm_freq=2000 (line 2)"));
     }

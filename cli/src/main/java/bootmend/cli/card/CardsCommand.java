@@ -1,6 +1,5 @@
 package bootmend.cli.card;
 
-import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.Screen;
 import bootmend.page.Amount;

@@ -2,9 +2,9 @@ package bootmend.cli.json;
 
 import bootmend.batch.CardResult;
 import bootmend.card.PartitionView;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.finding.Finding;
 import bootmend.finding.Severity;
-import bootmend.cli.outcome.CommandWords;
 import bootmend.view.CheckView;
 import bootmend.view.ConfigView;
 import java.time.Instant;

@@ -1,7 +1,7 @@
 package bootmend.cli.report;
 
-import bootmend.cli.outcome.CommandWords;
 import bootmend.CardException;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.operation.Made;
 import bootmend.page.CardOutcome;

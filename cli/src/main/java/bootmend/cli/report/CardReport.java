@@ -85,7 +85,9 @@ record CardReport(
                 card.made()
                         .map(made -> ChangeJson.MadeJson.of(made).secondReader())
                         .orElse(null),
-                card.findings().stream().map(finding -> FindingLine.of(card, finding)).toList(),
+                card.findings().stream()
+                        .map(finding -> FindingLine.of(card, finding))
+                        .toList(),
                 card.made().map(Made::record).orElse(null),
                 card.seconds(),
                 card.error().map(error -> ErrorJson.error(card.card(), error)).orElse(null),

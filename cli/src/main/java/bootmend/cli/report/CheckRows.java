@@ -1,8 +1,8 @@
 package bootmend.cli.report;
 
-import bootmend.cli.outcome.CommandWords;
 import bootmend.CardException;
 import bootmend.batch.CardResult;
+import bootmend.cli.outcome.CommandWords;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.view.CheckView;

@@ -1,9 +1,9 @@
 package bootmend.cli.report;
 
-import bootmend.cli.outcome.CommandWords;
 import bootmend.batch.CardResult;
-import bootmend.finding.Purpose;
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.cli.outcome.CommandWords;
+import bootmend.finding.Purpose;
 import bootmend.page.BatchPage;
 import bootmend.page.CardOutcome;
 import bootmend.page.PackingSlip;

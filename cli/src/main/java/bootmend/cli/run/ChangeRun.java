@@ -1,7 +1,6 @@
 package bootmend.cli.run;
 
 import bootmend.CardException;
-import bootmend.NextStep;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;

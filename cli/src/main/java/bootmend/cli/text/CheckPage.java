@@ -42,7 +42,8 @@ public final class CheckPage {
     private void group(Rule rule, List<Finding> findings, CheckView view) {
         screen.line(style(rule.heaviest()), rule.heaviest().word() + ": " + rule.id());
         for (Finding finding : findings) {
-            screen.line("  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
+            screen.line(
+                    "  " + finding.where().words() + ": " + finding.what() + CheckWords.boards(finding, view.boards()));
         }
         inner("means", rule.meaning());
         inner("do", CommandWords.about(view.card().card()).remedy(rule.remedy(), rule.steps()));

@@ -1,7 +1,6 @@
 package bootmend.device.system;
 
 import bootmend.CardException;
-import bootmend.NextStep;
 import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Native;

@@ -39,7 +39,9 @@ final class FindingBox extends VBox {
         getChildren()
                 .addAll(
                         kit.prose(rule.meaning()),
-                        kit.prose(kit.words().of("check.do", kit.steps().remedy(rule.remedy(), rule.steps())), "finding-do"),
+                        kit.prose(
+                                kit.words().of("check.do", kit.steps().remedy(rule.remedy(), rule.steps())),
+                                "finding-do"),
                         kit.prose(kit.words().of("check.source", rule.source()), "finding-source"));
     }
 

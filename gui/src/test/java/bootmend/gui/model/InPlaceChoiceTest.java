@@ -1,9 +1,8 @@
 package bootmend.gui.model;
 
-import bootmend.NextStep;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import bootmend.CardException;
+import bootmend.NextStep;
 import bootmend.gui.SmallCards;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
