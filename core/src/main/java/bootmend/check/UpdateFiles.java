@@ -1,6 +1,5 @@
 package bootmend.check;
 
-import bootmend.finding.Rule;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
 import bootmend.tuning.Sources;

@@ -21,7 +21,7 @@ public record DamageReport(List<Finding> findings, int unshown) {
         findings = List.copyOf(findings);
     }
 
-    /** @param look a repair that frees nothing */
+    /** @param all what a repair that frees nothing found */
     public static DamageReport of(List<Finding> all) {
         return new DamageReport(all.stream().limit(MOST).toList(), Math.max(0, all.size() - MOST));
     }
