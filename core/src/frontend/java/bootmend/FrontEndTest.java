@@ -40,6 +40,7 @@ class FrontEndTest {
                             "bootmend.operation",
                             "bootmend.batch",
                             "bootmend.page",
+                            "bootmend.boot",
                             "bootmend.chart",
                             "bootmend.check",
                             "bootmend.finding",

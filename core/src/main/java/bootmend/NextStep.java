@@ -60,7 +60,9 @@ public sealed interface NextStep
         /** Let the helper libraries be unpacked to another folder. */
         SET_LIBRARY_FOLDER,
         /** Do the same on the same cards again; those that are done stay as they are. */
-        DO_AGAIN;
+        DO_AGAIN,
+        /** Say which undo record is this card's, or put one away whose card is gone. */
+        NAME_RECORD;
 
         @Override
         public String in(StepWords words) {

@@ -5,6 +5,7 @@ import bootmend.cli.card.BoardCommand;
 import bootmend.cli.card.CardsCommand;
 import bootmend.cli.card.CheckCommand;
 import bootmend.cli.card.DemoCommand;
+import bootmend.cli.card.DiagnoseCommand;
 import bootmend.cli.card.ExplainCommand;
 import bootmend.cli.card.ShowCommand;
 import bootmend.cli.change.HistoryCommand;
@@ -30,8 +31,21 @@ public final class CommandLines {
 
     /** The commands in the order that the help lists them. */
     private static final List<String> NAMES = List.of(
-            "show", "check", "reset", "undo", "repair", "history", "recover", "explain", "board", "profile", "trial",
-            "cards", "station", "demo");
+            "show",
+            "diagnose",
+            "check",
+            "reset",
+            "undo",
+            "repair",
+            "history",
+            "recover",
+            "explain",
+            "board",
+            "profile",
+            "trial",
+            "cards",
+            "station",
+            "demo");
 
     private static final String PROGRAM = "bootmend";
 
@@ -89,6 +103,7 @@ public final class CommandLines {
     private Object command(String name) {
         return switch (name) {
             case "show" -> new ShowCommand(workplace, question);
+            case "diagnose" -> new DiagnoseCommand(workplace);
             case "check" -> new CheckCommand(workplace, question);
             case "reset" -> new ResetCommand(workplace, question);
             case "undo" -> new UndoCommand(workplace, question);

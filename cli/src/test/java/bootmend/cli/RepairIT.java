@@ -38,7 +38,7 @@ class RepairIT {
 
         assertThat(repair.code()).isZero();
         assertThat(repair.out())
-                .contains("config.txt.txt: a board looks for config.txt and does not find it.")
+                .contains("config.txt.txt: A board looks for config.txt and does not find it.")
                 .contains("config-misnamed, mended by this repair")
                 .contains("To write: 1 sector (1 folder) in 1 step.")
                 .contains("The card is safe to take out.");
@@ -59,7 +59,7 @@ class RepairIT {
 
         assertThat(repair.code()).isEqualTo(ExitCode.BLOCKER);
         assertThat(repair.out())
-                .contains("it shares clusters with kernel8.img")
+                .contains("It shares clusters with kernel8.img")
                 .contains("cross-linked, not mended")
                 .contains("Make an image of the card", "ask someone qualified");
         assertThat(Files.readAllBytes(card)).isEqualTo(before);

@@ -1,6 +1,7 @@
 package bootmend.boot;
 
 import bootmend.tuning.Figure;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.AgainstStock;
@@ -19,7 +20,8 @@ final class AboveStock {
     static List<String> keys(TuningTables tables, Resolution settings) {
         AgainstStock stock = new AgainstStock(tables, settings);
         return settings.effective().stream()
-                .filter(each -> each.state() != EffectiveState.IGNORED && !isStock(tables, stock, each))
+                .filter(each -> each.state() != EffectiveState.IGNORED)
+                .filter(each -> key(tables, each).tunes() && !isStock(tables, stock, each))
                 .map(Effective::key)
                 .toList();
     }
@@ -28,7 +30,11 @@ final class AboveStock {
         OptionalLong number = TuningNumber.parse(effective.value());
         return effective.state() == EffectiveState.SET
                 && number.isPresent()
-                && stock.stock(tables.vocabulary().find(effective.key()).orElseThrow()).stream()
-                        .allMatch(new Figure.Value(number.getAsLong())::equals);
+                && stock.stock(key(tables, effective)).stream().allMatch(new Figure.Value(number.getAsLong())::equals);
+    }
+
+    /** Those that only have the look of a tuning key are known by their pattern. */
+    private static TuningKey key(TuningTables tables, Effective effective) {
+        return tables.vocabulary().findOnCard(effective.key()).orElseThrow();
     }
 }

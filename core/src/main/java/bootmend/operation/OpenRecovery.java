@@ -8,6 +8,7 @@ import bootmend.change.Recovery;
 import bootmend.view.RecoveryView;
 import java.io.Closeable;
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 
 /** A card that is held for recovery of a change that was cut short, if there is one. */
@@ -18,16 +19,18 @@ public final class OpenRecovery implements Closeable {
     private final Interruption found;
     private final Optional<OpenChange> change;
 
-    OpenRecovery(OpenCard card, Recovery recovery, Interruption found) {
+    OpenRecovery(OpenCard card, Recovery recovery, Interruption found, Optional<OpenChange> change) {
         this.card = card;
         this.recovery = recovery;
         this.found = found;
-        this.change = found.exact();
+        this.change = change;
     }
 
-    /** What was found; where it is not this card's change, records that wait for another card. */
-    public Interruption interruption() {
-        return found;
+    /** Changes to cards of this make-up that wait, of which nothing shows that one was made to this card; oldest first. */
+    public List<InterruptedChange> elsewhere() {
+        return found instanceof Interruption.Elsewhere other
+                ? other.records().stream().map(InterruptedChange::of).toList()
+                : List.of();
     }
 
     /** The change that waits, or nothing. */

@@ -9,6 +9,7 @@ import bootmend.cli.run.Answer;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
+import bootmend.operation.InterruptedChange;
 import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
 import bootmend.operation.RecoverJob;
@@ -16,6 +17,7 @@ import bootmend.view.RecoveryView;
 import bootmend.workplace.Workplace;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -28,12 +30,20 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend recover}: a change that was cut short, finished or taken back. */
 @Command(
         name = "recover",
-        header = "A change that was cut short, finished or taken back.",
+        header = "Finish or undo a change that was cut short.",
         mixinStandardHelpOptions = true,
         description =
-                "Finishes a change to this card that was cut short, or takes it back, from the undo record on this "
-                        + "computer. Without --finish or --take-back it takes the shorter way. Asks first.",
-        footer = {"", "Examples:", "  bootmend recover lab-07.img", "  bootmend recover --take-back --yes lab-07.img"})
+                "Finishes a change to this card that was cut short, or undoes it, from the undo record on this computer. "
+                        + "Without --finish or --take-back it takes the shorter way. Asks first. A record belongs to the one "
+                        + "card that was changed, and never to another written from the same image.",
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend recover lab-07.img",
+            "  bootmend recover --take-back --yes lab-07.img",
+            "  bootmend recover --record 20261124-232638-284443-de233307 lab-07.img",
+            "  bootmend recover --forget 20261124-232638-284443-de233307"
+        })
 public final class RecoverCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -50,6 +60,17 @@ public final class RecoverCommand implements Callable<Integer> {
 
     @Option(names = "--yes", description = "Do it without asking.")
     private boolean yes;
+
+    @Option(
+            names = "--record",
+            paramLabel = "ID",
+            description = "Where it cannot be told which change is this card's: the one with this id is.")
+    private String record;
+
+    @Option(
+            names = "--forget",
+            description = "Put a record away whose card is gone; its id or file is then named in place of a card.")
+    private boolean forget;
 
     @Spec
     private CommandSpec spec;
@@ -69,7 +90,8 @@ public final class RecoverCommand implements Callable<Integer> {
             String card,
             WaitingJson waiting,
             String done,
-            @JsonInclude(JsonInclude.Include.NON_NULL) ChangeJson.MadeJson change) {
+            @JsonInclude(JsonInclude.Include.NON_NULL) ChangeJson.MadeJson change,
+            List<InterruptedChange> elsewhere) {
 
         /** The change that waited; {@code began} in ISO 8601. */
         record WaitingJson(String title, String began, String state, boolean fits, String undoRecord) {
@@ -89,9 +111,12 @@ public final class RecoverCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), card);
+        RecoverJob job = new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace);
+        if (forget) {
+            return answer.of(() -> forget(answer, job));
+        }
         return answer.of(() -> {
-            try (OpenRecovery open =
-                    new RecoverJob(fixedDisk ? workplace.withFixedDisks() : workplace).begin(card.request())) {
+            try (OpenRecovery open = job.begin(card.request(), Optional.ofNullable(record))) {
                 return run(answer, open);
             } catch (IOException e) {
                 throw CardException.unreadable(
@@ -108,13 +133,14 @@ public final class RecoverCommand implements Callable<Integer> {
         Optional<RecoveryView> waiting = open.view();
         if (waiting.isEmpty()) {
             screen.line("No change waits for recovery on this card.");
-            return finish(answer, new RecoverJson(card.name(), null, "nothing", null), ExitCode.DONE);
+            open.elsewhere().forEach(other -> tell(screen, other));
+            return finish(answer, new RecoverJson(card.name(), null, "nothing", null, open.elsewhere()), ExitCode.DONE);
         }
         RecoveryView view = waiting.get();
         boolean finish = way.finish || !way.takeBack && view.finishSuggested();
         screen.line("Cut short: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
         screen.line("Undo record: " + view.undoRecord());
-        String doing = finish ? "Finish it" : "Take it back";
+        String doing = finish ? "Finish it" : "Undo it";
         if (view.fits() && !yes && !question.ask(doing + "?")) {
             screen.line("Nothing was written.");
             return ExitCode.REFUSED;
@@ -127,8 +153,28 @@ public final class RecoverCommand implements Callable<Integer> {
                         card.name(),
                         RecoverJson.WaitingJson.of(view),
                         finish ? "finished" : "taken back",
-                        ChangeJson.MadeJson.of(done)),
+                        ChangeJson.MadeJson.of(done),
+                        List.of()),
                 ExitCode.DONE);
+    }
+
+    private static void tell(Screen screen, InterruptedChange other) {
+        screen.line("Another card's change waits: \"" + other.title() + "\", begun " + other.began() + " at "
+                + other.card() + " (id " + other.id() + "). Nothing shows that it was made to this card.");
+    }
+
+    private int forget(Answer answer, RecoverJob job) throws CardException {
+        Screen screen = answer.sideScreen();
+        if (!yes
+                && !question.ask(
+                        "Put the record " + card.name() + " away, so that its card cannot be recovered with it?")) {
+            screen.line("Nothing was done.");
+            return ExitCode.REFUSED;
+        }
+        InterruptedChange forgotten = job.forget(card.name());
+        screen.line("Put away: \"" + forgotten.title() + "\", begun " + forgotten.began() + " at " + forgotten.card()
+                + ". It is kept as " + forgotten.undoRecord() + ".");
+        return finish(answer, new RecoverJson(forgotten.card(), null, "forgotten", null, List.of()), ExitCode.DONE);
     }
 
     private int finish(Answer answer, RecoverJson document, int code) {

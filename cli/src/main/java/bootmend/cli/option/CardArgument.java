@@ -3,6 +3,7 @@ package bootmend.cli.option;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -20,19 +21,31 @@ public final class CardArgument {
             description = "Take partition N, counted from 1, instead of finding the boot partition.")
     private Integer partition;
 
+    @Option(
+            names = "--offset",
+            paramLabel = "BYTES",
+            description =
+                    "Take the FAT volume that begins at this byte of the card, a multiple of 512: where no partition "
+                            + "table leads to it, a volume is changed only so.")
+    private Long offset;
+
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
 
-    static CardArgument of(Path card, Integer partition, boolean json) {
+    static CardArgument of(Path card, Integer partition, Long offset, boolean json) {
         CardArgument argument = new CardArgument();
         argument.card = card;
         argument.partition = partition;
+        argument.offset = offset;
         argument.json = json;
         return argument;
     }
 
     public CardRequest request() {
-        return new CardRequest(card, partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
+        return new CardRequest(
+                card,
+                partition == null ? OptionalInt.empty() : OptionalInt.of(partition),
+                offset == null ? OptionalLong.empty() : OptionalLong.of(offset));
     }
 
     public String name() {

@@ -6,6 +6,7 @@ import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -25,6 +26,14 @@ public final class CardsArgument {
             description = "Take partition N, counted from 1, instead of finding the boot partition.")
     private Integer partition;
 
+    @Option(
+            names = "--offset",
+            paramLabel = "BYTES",
+            description =
+                    "Take the FAT volume that begins at this byte of the card, a multiple of 512: where no partition "
+                            + "table leads to it, a volume is changed only so.")
+    private Long offset;
+
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
 
@@ -34,12 +43,15 @@ public final class CardsArgument {
     }
 
     public CardRequest request(Path card) {
-        return new CardRequest(card, partition == null ? OptionalInt.empty() : OptionalInt.of(partition));
+        return new CardRequest(
+                card,
+                partition == null ? OptionalInt.empty() : OptionalInt.of(partition),
+                offset == null ? OptionalLong.empty() : OptionalLong.of(offset));
     }
 
     /** One of them, for a command on one card. */
     public CardArgument only(Path card) {
-        return CardArgument.of(card, partition, json);
+        return CardArgument.of(card, partition, offset, json);
     }
 
     public boolean json() {

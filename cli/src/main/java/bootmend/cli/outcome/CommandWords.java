@@ -59,6 +59,9 @@ public final class CommandWords implements StepWords {
             case SET_DATA_FOLDER -> "The data folder is named with BOOTMEND_HOME.";
             case SET_LIBRARY_FOLDER -> "Java is given that folder with -Djna.tmpdir=FOLDER.";
             case DO_AGAIN -> "Give the same command again; cards that are done stay as they are.";
+            case NAME_RECORD ->
+                "If you know which of them is this card's, name it: " + command("recover --record ID")
+                        + "; one whose card is gone is put away with `bootmend recover --forget ID`.";
         };
     }
 

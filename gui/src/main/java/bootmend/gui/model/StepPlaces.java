@@ -40,6 +40,7 @@ public final class StepPlaces implements StepWords {
             case SET_DATA_FOLDER -> words.of("step.datafolder");
             case SET_LIBRARY_FOLDER -> words.of("step.libraryfolder");
             case DO_AGAIN -> words.of("step.again");
+            case NAME_RECORD -> words.of("step.record");
         };
     }
 
