@@ -73,7 +73,7 @@ class DamagePageTest {
     void aMountedFolderSaysWhyItCannotBeLookedAt() throws Exception {
         Path boot = SmallCards.mounted(folder, "arm_freq=2000\n");
         look(boot);
-        assertThat(page()).contains("A mounted folder cannot be repaired", "the list of cards on the left");
+        assertThat(page()).contains("A mounted folder cannot be repaired", "The list on the left shows the cards");
         assertThat(robot.lookup("#damage-repair").queryAll()).isEmpty();
     }
 
