@@ -9,13 +9,21 @@ import java.util.stream.Stream;
  *
  * @param entries in the order they stand, without {@code .}, {@code ..} and the volume label
  * @param label the volume label entry's text, which only the root folder has
+ * @param deleted entries of files and folders that were deleted, in the order they stand
  * @param doubts sentences on what in it was damaged
  */
-public record Directory(List<DirectoryEntry> entries, Optional<String> label, List<String> doubts) {
+public record Directory(
+        List<DirectoryEntry> entries, Optional<String> label, List<DeletedEntry> deleted, List<String> doubts) {
 
     public Directory {
         entries = List.copyOf(entries);
+        deleted = List.copyOf(deleted);
         doubts = List.copyOf(doubts);
+    }
+
+    /** A folder of which nothing tells what was deleted from it. */
+    public Directory(List<DirectoryEntry> entries, Optional<String> label, List<String> doubts) {
+        this(entries, label, List.of(), doubts);
     }
 
     /** The first entry of that name, whatever its case. */
@@ -25,6 +33,9 @@ public record Directory(List<DirectoryEntry> entries, Optional<String> label, Li
 
     Directory withDoubt(String doubt) {
         return new Directory(
-                entries, label, Stream.concat(doubts.stream(), Stream.of(doubt)).toList());
+                entries,
+                label,
+                deleted,
+                Stream.concat(doubts.stream(), Stream.of(doubt)).toList());
     }
 }
