@@ -126,11 +126,11 @@ public final class EarlierSearch {
         }
         byte[] bytes = files.read(entry, (int) entry.size()).bytes();
         Optional<byte[]> text = swap ? SwapFile.text(bytes) : Optional.of(bytes);
-        Stretch stretch = new Stretch(0, 0, text.orElse(bytes), true, 1, List.of());
+        Stretch stretch = new Stretch(0, 0, text.orElse(bytes), true, 1, List.of(), List.of());
         boolean whole = bytes.length == entry.size();
         if (text.isPresent() && TextBytes.isText(stretch.bytes())) {
             new StretchReader(looks, familiar)
-                    .take(stretch, stretch.bytes().length)
+                    .take(stretch, stretch.bytes().length, false)
                     .ifPresent(taken -> copies.add(new Sighting(
                             swap ? new Place.Swap(path) : new Place.Copy(path),
                             taken.bytes(),
@@ -198,12 +198,14 @@ public final class EarlierSearch {
         entries.forEach((cluster, entry) -> familiar.addWhole(
                 Arrays.copyOf(stretches.get(new Spot(cluster, 0)).bytes(), (int) entry.size())));
         stretches.values().forEach(familiar::add);
+        Set<Long> behind = new HashSet<>();
+        stretches.values().forEach(stretch -> behind.addAll(stretch.behind()));
         StretchReader reader = new StretchReader(looks, familiar);
         for (Stretch stretch : stretches.values()) {
             Optional<DeletedEntry> entry = stretch.offset() == 0
                     ? Optional.ofNullable(entries.get(stretch.cluster()))
                     : Optional.empty();
-            reader.take(stretch, entry.map(each -> (int) each.size()).orElse(0))
+            reader.take(stretch, entry.map(each -> (int) each.size()).orElse(0), behind.contains(stretch.cluster()))
                     .map(taken -> sighting(stretch, entry, taken))
                     .ifPresent(all::add);
         }

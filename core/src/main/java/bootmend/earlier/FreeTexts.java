@@ -94,13 +94,14 @@ final class FreeTexts {
                 ? end < clusterBytes && piece[at + end - 1] == '\n'
                 : TextBytes.isZero(piece, at + end, at + sectorEnd);
         return new Stretch(
-                cluster, from, Arrays.copyOfRange(piece, at + from, at + end), ended, unit, List.of());
+                cluster, from, Arrays.copyOfRange(piece, at + from, at + end), ended, unit, List.of(), List.of());
     }
 
     /** A text that fills its cluster, as far as it goes on in the free clusters behind. */
     private Stretch follow(long first, byte[] start) throws IOException {
         ByteArrayOutputStream text = new ByteArrayOutputStream();
         text.writeBytes(start);
+        List<Long> behind = new ArrayList<>();
         List<Integer> seams = new ArrayList<>();
         boolean ended = start[start.length - 1] == '\n';
         long cluster = first;
@@ -110,11 +111,12 @@ final class FreeTexts {
             byte[] more = next < 0 ? new byte[0] : space.read(next, 1);
             int end = TextBytes.end(more, 0, more.length);
             if (end == 0 || next != cluster + 1 && seams.size() == MOST_SEAMS) {
-                return stretch(first, text, ended, seams);
+                return new Stretch(first, 0, text.toByteArray(), ended, unit, List.copyOf(behind), List.copyOf(seams));
             }
             if (next != cluster + 1) {
                 seams.add(text.size());
             }
+            behind.add(next);
             text.write(more, 0, end);
             int sectorEnd = (end + unit - 1) / unit * unit;
             ended = end % unit == 0 ? more[end - 1] == '\n' : TextBytes.isZero(more, end, sectorEnd);
@@ -124,11 +126,7 @@ final class FreeTexts {
             }
             cluster = next;
         }
-        return stretch(first, text, ended, seams);
-    }
-
-    private Stretch stretch(long first, ByteArrayOutputStream text, boolean ended, List<Integer> seams) {
-        return new Stretch(first, 0, text.toByteArray(), ended, unit, List.copyOf(seams));
+        return new Stretch(first, 0, text.toByteArray(), ended, unit, List.copyOf(behind), List.copyOf(seams));
     }
 
     /** Where to look on: behind the text, or where another may have begun inside it. */

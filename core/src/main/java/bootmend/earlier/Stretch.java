@@ -10,9 +10,10 @@ import java.util.List;
  * @param bytes the text; not to be changed
  * @param ended whether zeros follow up to the end of its last sector, as behind a file's last byte
  * @param unit bytes of a sector
+ * @param behind the clusters in which it goes on, in order
  * @param seams offsets at which it goes on in a cluster that is not the next
  */
-record Stretch(long cluster, int offset, byte[] bytes, boolean ended, int unit, List<Integer> seams) {
+record Stretch(long cluster, int offset, byte[] bytes, boolean ended, int unit, List<Long> behind, List<Integer> seams) {
 
     /** Whether one file may end here and another begin: a sector begins, and a line ended before it. */
     boolean mayEndAt(int at) {

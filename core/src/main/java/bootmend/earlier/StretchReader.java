@@ -29,10 +29,13 @@ final class StretchReader {
      */
     record Taken(byte[] bytes, boolean whole) {}
 
-    /** @param size bytes that the file had, where an entry tells that it began here; 0 where none does */
-    Optional<Taken> take(Stretch stretch, int size) {
+    /**
+     * @param size bytes that the file had, where an entry tells that it began here; 0 where none does
+     * @param mayGoOn whether a text that begins elsewhere may go on here
+     */
+    Optional<Taken> take(Stretch stretch, int size, boolean mayGoOn) {
         byte[] bytes = size > 0 ? Arrays.copyOf(stretch.bytes(), size) : stretch.bytes();
-        Look look = new Look(stretch, bytes, size > 0);
+        Look look = new Look(stretch, bytes, size > 0, mayGoOn);
         look.go();
         return look.taken();
     }
@@ -43,6 +46,7 @@ final class StretchReader {
         private final Stretch stretch;
         private final byte[] bytes;
         private final boolean told;
+        private final boolean mayGoOn;
         private final List<ConfigLine> lines;
         private final int[] starts;
         private int from;
@@ -50,10 +54,11 @@ final class StretchReader {
         private boolean sureStart = true;
         private boolean sureEnd;
 
-        Look(Stretch stretch, byte[] bytes, boolean told) {
+        Look(Stretch stretch, byte[] bytes, boolean told, boolean mayGoOn) {
             this.stretch = stretch;
             this.bytes = bytes;
             this.told = told;
+            this.mayGoOn = mayGoOn;
             this.lines = ConfigDocument.parse(bytes).lines();
             this.starts = new int[lines.size() + 1];
             this.to = lines.size();
@@ -109,7 +114,7 @@ final class StretchReader {
             } else if (looks(0) == LineLook.FOREIGN || looks(0) == LineLook.UNKNOWN && !told) {
                 sureStart = false;
                 from = 1;
-            } else if (!told && familiar.isLaterOnly(first)) {
+            } else if (!told && (familiar.isLaterOnly(first) || mayGoOn && !familiar.beginsAt(lines, 0))) {
                 sureStart = false;
             }
         }
@@ -140,7 +145,7 @@ final class StretchReader {
                 sureEnd = true;
             } else if (!known) {
                 cut(i);
-            } else {
+            } else if (!familiar.beginsAt(lines, 0)) {
                 sureEnd = false;
             }
         }
