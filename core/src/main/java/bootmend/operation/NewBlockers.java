@@ -10,10 +10,10 @@ import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
 import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigName;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
-import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.view.CardReads;
@@ -23,6 +23,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -36,10 +37,11 @@ final class NewBlockers {
     private final TuningTables tables;
     private final BoardFacts facts;
 
-    NewBlockers(Work work, Board board) {
+    /** For whatever is known about the board; where that is nothing, for each that the card can be meant for. */
+    NewBlockers(Work work, BoardFacts facts) {
         this.work = work;
         this.tables = work.workplace().tables();
-        this.facts = BoardFacts.of(board);
+        this.facts = facts;
     }
 
     /**
@@ -67,10 +69,13 @@ final class NewBlockers {
         for (ConfigText text : before.config()) {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
         }
+        if (config.isEmpty() && files.containsKey(ConfigName.NAME)) {
+            config.add(new ConfigText(ConfigName.NAME, files.get(ConfigName.NAME), List.of()));
+        }
         CardRead after = new CardRead(
                 before.files(),
                 config,
-                before.configProblem(),
+                config.isEmpty() ? before.configProblem() : Optional.empty(),
                 before.space(),
                 before.health(),
                 before.cutShort(),

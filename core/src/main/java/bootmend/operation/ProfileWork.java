@@ -15,6 +15,7 @@ import bootmend.request.RequestedBoard;
 import bootmend.trial.Verdict;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
+import bootmend.tuning.resolve.BoardFacts;
 import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.List;
@@ -30,7 +31,7 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
         ConfigFiles files = ConfigFiles.read(card.volume());
         Map<String, ConfigDocument> edited = new ProfileEdit(tables(), board, files::pathOf)
                 .apply(files.main().path(), files.main().document(), files.includes(), profile.settings());
-        new NewBlockers(work, board).refuse(card, edited, "put there");
+        new NewBlockers(work, BoardFacts.of(board)).refuse(card, edited, "put there");
         return Worked.of(new CardViews(work.workplace()).of(card, files), plan(card, files, edited, profile))
                 .asking(questions(profile));
     }

@@ -72,6 +72,7 @@ public final class EarlierJob {
                 card.named(),
                 now.map(file -> new EarlierView.Present(file.bytes(), lines.settings(present), held.of(present))),
                 versions,
+                held.knownGoodProfiles(),
                 found.complete(),
                 found.searched(),
                 found.dropped(),

@@ -11,6 +11,7 @@ import org.apache.commons.codec.digest.DigestUtils;
  * @param card the path it was opened at
  * @param now the config file as it is; empty where there is none
  * @param versions the newest first
+ * @param knownGood names of known-good profiles for the boards that the card can be for
  * @param complete whether all of the free space was searched
  * @param searched bytes of free clusters that were read
  * @param dropped texts that were left out because there were too many
@@ -20,6 +21,7 @@ public record EarlierView(
         String card,
         Optional<Present> now,
         List<EarlierVersionView> versions,
+        List<String> knownGood,
         boolean complete,
         long searched,
         int dropped,
@@ -27,6 +29,7 @@ public record EarlierView(
 
     public EarlierView {
         versions = List.copyOf(versions);
+        knownGood = List.copyOf(knownGood);
     }
 
     /**

@@ -123,6 +123,16 @@ final class HeldSettings {
         }
     }
 
+    /** Names of the known-good profiles for these boards, in order. */
+    List<String> knownGoodProfiles() {
+        return profiles.values().stream()
+                .flatMap(kept -> kept.values().stream().flatMap(List::stream))
+                .filter(TriedSettings::isGood)
+                .map(TriedSettings::name)
+                .sorted()
+                .toList();
+    }
+
     /** What is said of the settings that a config file comes to; a file that tunes nothing needs no trial. */
     List<TriedSettings> of(ConfigDocument document) {
         List<TriedSettings> said = new ArrayList<>();
