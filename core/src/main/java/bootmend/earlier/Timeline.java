@@ -131,20 +131,23 @@ final class Timeline {
         }
     }
 
-    /** Puts the records' texts, newest first, among the others; where a text is in both, the records order it. */
+    /**
+     * Puts the records' texts, newest first, among the others; where a text is in both, the records order it. Nothing was
+     * there between the present file and what certain records found.
+     */
     private List<Version> merge(List<Version> found, List<RecordedVersion> newestFirst) {
         List<Version> chain = chain(newestFirst);
         List<Version> merged = new ArrayList<>();
         int at = 0;
         for (Version recorded : chain) {
             int there = found.indexOf(recorded);
-            for (; at < there; at++) {
+            for (; at < there && !recorded.order.certain(); at++) {
                 if (!chain.contains(found.get(at))) {
                     merged.add(found.get(at));
                 }
             }
             merged.add(recorded);
-            at = Math.max(at, there + 1);
+            at = recorded.order.certain() ? at : Math.max(at, there + 1);
         }
         for (; at < found.size(); at++) {
             if (!chain.contains(found.get(at))) {

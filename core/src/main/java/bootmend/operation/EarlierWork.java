@@ -94,11 +94,12 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
                     NextStep.Plain.LIST_EARLIER);
         }
         Optional<PresentFile> now = new CardEarlier(work.workplace()).present(card);
-        new NewBlockers(work, facts)
+        List<String> questions = new NewBlockers(work, facts.board())
                 .refuse(card, Map.of(ConfigName.NAME, ConfigDocument.parse(version.text())), "put there");
         FilePlanner planner = work.planner(card);
         planner.put(new FileChange(ConfigName.NAME, now.map(PresentFile::bytes).orElse(null), version.text()));
         return Worked.of(new CardViews(work.workplace()).of(card), planner.plan(title(version, "the file")))
+                .asking(questions)
                 .noting(notes(version));
     }
 
@@ -108,7 +109,8 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
         Map<String, ConfigDocument> edited = facts.board().isPresent()
                 ? forBoard(files, then, facts.board().get())
                 : forAll(files, then);
-        new NewBlockers(work, facts).refuse(card, edited, "put there");
+        List<String> questions = new ArrayList<>(questions(version));
+        questions.addAll(new NewBlockers(work, facts.board()).refuse(card, edited, "put there"));
         FilePlanner planner = work.planner(card);
         for (ConfigFile file : files.all()) {
             file.refuseWhenNotWhole();
@@ -121,7 +123,7 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
         return Worked.of(
                         new CardViews(work.workplace()).of(card, files),
                         planner.plan(title(version, "the tuning lines")))
-                .asking(questions(version))
+                .asking(questions)
                 .noting(notes(version));
     }
 

@@ -16,7 +16,6 @@ import bootmend.request.BoardRequest;
 import bootmend.request.RequestedBoard;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
-import bootmend.tuning.resolve.BoardFacts;
 import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.LinkedHashMap;
@@ -88,7 +87,7 @@ record StageWork(Work work, ChangeRequest.Stage request) implements WorkOut {
                         "Move the tuning lines from " + file.path() + " into " + ConfigName.NAME + " first.");
             }
         }
-        new NewBlockers(work, BoardFacts.of(board)).refuse(card, edited, "staged");
+        new NewBlockers(work, Optional.of(board)).refuse(card, edited, "staged");
         return edited.get(files.main().path());
     }
 
