@@ -1,20 +1,24 @@
 package bootmend.earlier;
 
-import bootmend.tuning.Assignment;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.Vocabulary;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** The keys by which a text is known to be a config file. */
 final class ConfigKeys {
 
     private static final String ANY = "*";
+    /** How many answers are kept; a bound against hostile cards. */
+    private static final int MOST_ASKED = 10_000;
 
     private final Vocabulary vocabulary;
     private final Set<String> names = new HashSet<>();
     private final List<String> beginnings;
+    private final Map<String, Boolean> asked = new HashMap<>();
 
     private ConfigKeys(Vocabulary vocabulary, List<String> keys) {
         this.vocabulary = vocabulary;
@@ -32,12 +36,18 @@ final class ConfigKeys {
     }
 
     /** Whether a config file is where a line with this key belongs; a port may follow behind a colon. */
-    boolean knows(String key, String value) {
+    boolean knows(String key) {
         int colon = key.indexOf(':');
         String name = colon > 0 ? key.substring(0, colon) : key;
+        if (asked.size() > MOST_ASKED) {
+            asked.clear();
+        }
+        return asked.computeIfAbsent(name, this::isKnown);
+    }
+
+    private boolean isKnown(String name) {
         return names.contains(name)
                 || beginnings.stream().anyMatch(name::startsWith)
-                || vocabulary.findOnCard(name).isPresent()
-                || vocabulary.findOnCard(new Assignment(name, value).key()).isPresent();
+                || vocabulary.findOnCard(name).isPresent();
     }
 }

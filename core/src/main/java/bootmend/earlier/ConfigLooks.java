@@ -19,6 +19,10 @@ final class ConfigLooks {
     /** Model filters of boards to come. No source: the form that all known ones have. */
     private static final Pattern MODEL = Pattern.compile("\\[(pi|cm)[0-9][0-9a-z+]{0,8}]");
 
+    /** Keys of other files whose values are nobody's business; no key of a config file is like them (no source). */
+    private static final Pattern SECRET =
+            Pattern.compile(".*(pass|psk|ssid|secret|token|login|user|wifi|wpa|auth|cred|private).*");
+
     private static final String INITRAMFS = "initramfs ";
 
     private final ConfigKeys keys;
@@ -49,10 +53,13 @@ final class ConfigLooks {
     }
 
     private LineLook setting(LineKind.Setting setting) {
-        if (keys.knows(setting.trimmedKey(), setting.value())) {
+        if (keys.knows(setting.trimmedKey())) {
             return LineLook.KNOWN;
         }
-        boolean plain = setting.keyBytes().from() == 0 && KEY.matcher(setting.key()).matches();
+        boolean plain = setting.keyBytes().from() == 0
+                && KEY.matcher(setting.key()).matches()
+                && !SECRET.matcher(setting.key()).matches()
+                && setting.value().indexOf(' ') < 0;
         return plain ? LineLook.UNKNOWN : LineLook.FOREIGN;
     }
 
@@ -62,6 +69,6 @@ final class ConfigLooks {
 
     /** Whether so many lines of each look make a config file; blank lines and comments count for nothing. */
     static boolean isConfig(int known, int unknown) {
-        return known >= 1 && known >= unknown;
+        return known >= 1 && known >= 2 * unknown;
     }
 }

@@ -9,10 +9,10 @@ import bootmend.fat.FreeSpace;
 import bootmend.fat.Geometry;
 import bootmend.tuning.TuningTables;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -36,7 +36,7 @@ public final class EarlierSearch {
     private static final int MOST_COPIES = 256;
     private static final int MOST_DELETED = 4096;
     private static final int MOST_STRETCHES = 16_384;
-    private static final long MOST_TEXT = 32L << 20;
+    private static final long MOST_TEXT = 16L << 20;
     private static final int MOST_PARTS = 512;
 
     private final BootFiles files;
@@ -244,35 +244,29 @@ public final class EarlierSearch {
 
     /** Parts that say nothing beyond what is found whole, or in a longer part, are left out. */
     private List<Sighting> distinct(List<Sighting> all) {
-        List<String> known = new ArrayList<>();
-        now.ifPresent(present -> known.add(text(present.bytes())));
-        included.forEach(file -> known.add(text(file)));
+        KnownTexts known = new KnownTexts();
+        now.ifPresent(present -> known.add(present.bytes()));
+        included.forEach(known::add);
         List<Sighting> kept = new ArrayList<>();
         for (Sighting sighting : all) {
             boolean other = included.stream().anyMatch(file -> Arrays.equals(file, sighting.text()));
             if (sighting.whole() && !other) {
                 kept.add(sighting);
-                known.add(text(sighting.text()));
+                known.add(sighting.text());
             }
         }
-        List<Sighting> parts = new ArrayList<>(all.stream()
+        List<Sighting> longestFirst = all.stream()
                 .filter(sighting -> !sighting.whole())
-                .sorted((a, b) -> Integer.compare(b.text().length, a.text().length))
-                .toList());
+                .sorted(Comparator.comparingInt((Sighting part) -> -part.text().length))
+                .toList();
         int room = MOST_PARTS;
-        for (Sighting part : parts) {
-            String text = text(part.text());
-            if (room > 0 && known.stream().noneMatch(whole -> whole.contains(text))) {
+        for (Sighting part : longestFirst) {
+            if (room > 0 && !known.contain(part.text())) {
                 kept.add(part);
-                known.add(text);
+                known.add(part.text());
                 room--;
             }
         }
         return kept;
-    }
-
-    /** One character a byte. */
-    private static String text(byte[] bytes) {
-        return new String(bytes, StandardCharsets.ISO_8859_1);
     }
 }

@@ -16,7 +16,7 @@ import java.util.function.Consumer;
 final class FreeTexts {
 
     /** Longer than any config file that people write. No source: a bound against hostile cards. */
-    static final int MOST_BYTES = 1 << 16;
+    static final int MOST_BYTES = 1 << 15;
 
     private static final int PIECE = 1 << 20;
     /** How often a text may go on somewhere else. No source: a bound against hostile cards. */
@@ -134,11 +134,12 @@ final class FreeTexts {
         int length = stretch.bytes().length;
         int last = stretch.seams().isEmpty() ? length : stretch.seams().get(0);
         for (int at = clusterBytes; at < last; at += clusterBytes) {
-            if (stretch.mayEndAt(at) || !stretch.ended()) {
+            if (stretch.mayEndAt(at)) {
                 return stretch.cluster() + at / clusterBytes;
             }
         }
-        return stretch.cluster() + Math.max(1, (last + clusterBytes - 1) / clusterBytes);
+        int passed = stretch.ended() ? (last + clusterBytes - 1) / clusterBytes : (last - 1) / clusterBytes;
+        return stretch.cluster() + Math.max(1, passed);
     }
 
     /** Whether the first sector of a text can be of a config file; its first line may be the rest of one. */
