@@ -49,6 +49,7 @@ final class StretchReader {
         private final boolean mayGoOn;
         private final List<ConfigLine> lines;
         private final int[] starts;
+        private final LineLook[] seen;
         private int from;
         private int to;
         private boolean sureStart = true;
@@ -61,6 +62,7 @@ final class StretchReader {
             this.mayGoOn = mayGoOn;
             this.lines = ConfigDocument.parse(bytes).lines();
             this.starts = new int[lines.size() + 1];
+            this.seen = new LineLook[lines.size()];
             this.to = lines.size();
             this.sureEnd = told || stretch.ended();
             int at = bytes.length - lines.stream().mapToInt(Look::length).sum();
@@ -97,9 +99,16 @@ final class StretchReader {
         }
 
         private LineLook looks(int i) {
+            if (seen[i] == null) {
+                seen[i] = look(i);
+            }
+            return seen[i];
+        }
+
+        private LineLook look(int i) {
             LineLook look = looks.of(lines.get(i));
-            boolean seen = look == LineLook.UNKNOWN || look == LineLook.FOREIGN && TextBytes.isText(lines.get(i).bytes());
-            return seen && familiar.isSure(lines.get(i)) ? LineLook.KNOWN : look;
+            boolean plain = look == LineLook.UNKNOWN || look == LineLook.FOREIGN && TextBytes.isText(lines.get(i).bytes());
+            return plain && familiar.isSure(lines.get(i)) ? LineLook.KNOWN : look;
         }
 
         /** Where the file began with another line, this is what is left of it behind a cluster that was written over. */

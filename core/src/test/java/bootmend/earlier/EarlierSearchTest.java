@@ -220,7 +220,7 @@ class EarlierSearchTest {
     void clustersOfTextWithoutAnEndTakeNoMoreThanTheirShare() throws Exception {
         EarlierCard card = EarlierCard.withConfig(NOW);
         byte[] line = bytes("arm_freq=1800\n");
-        byte[] run = new byte[2000 * CLUSTER];
+        byte[] run = new byte[500 * CLUSTER];
         for (int i = 0; i < run.length; i++) {
             run[i] = line[i % line.length];
         }
