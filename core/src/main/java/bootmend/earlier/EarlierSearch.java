@@ -156,7 +156,7 @@ public final class EarlierSearch {
         for (DeletedEntry entry : deleted) {
             if (geometry.hasCluster(entry.firstCluster())) {
                 FreeSpace space = FreeSpace.of(open, entry.firstCluster(), entry.firstCluster() + 128);
-                new FreeTexts(space, geometry, looks).at(entry.firstCluster()).forEach(this::keep);
+                new FreeTexts(space, geometry, looks, familiar).at(entry.firstCluster()).forEach(this::keep);
             }
         }
         return progress.goOn(0, geometry.clusterCount() * geometry.bytesPerCluster())
@@ -166,7 +166,7 @@ public final class EarlierSearch {
     private boolean scan(FatVolume open, long from, long to, SearchProgress progress) throws IOException {
         FreeSpace space = FreeSpace.of(open, from, to);
         long[] read = {searched};
-        boolean end = new FreeTexts(space, open.geometry(), looks)
+        boolean end = new FreeTexts(space, open.geometry(), looks, familiar)
                 .scan(
                         (done, all) -> {
                             read[0] = Math.max(read[0], done);

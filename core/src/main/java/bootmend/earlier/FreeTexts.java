@@ -24,12 +24,14 @@ final class FreeTexts {
 
     private final FreeSpace space;
     private final ConfigLooks looks;
+    private final FamiliarLines familiar;
     private final int clusterBytes;
     private final int unit;
 
-    FreeTexts(FreeSpace space, Geometry geometry, ConfigLooks looks) {
+    FreeTexts(FreeSpace space, Geometry geometry, ConfigLooks looks, FamiliarLines familiar) {
         this.space = space;
         this.looks = looks;
+        this.familiar = familiar;
         this.clusterBytes = geometry.bytesPerCluster();
         this.unit = geometry.bytesPerSector();
     }
@@ -145,7 +147,7 @@ final class FreeTexts {
     /** Whether the first sector of a text can be of a config file; its first line may be the rest of one. */
     private boolean mayBegin(byte[] bytes, int from, int to) {
         int end = Math.min(to, from + unit);
-        boolean cut = end < to;
+        boolean cut = (end - from) % unit == 0;
         List<ConfigLine> lines =
                 ConfigDocument.parse(Arrays.copyOfRange(bytes, from, end)).lines();
         int known = 0;
@@ -154,10 +156,10 @@ final class FreeTexts {
             boolean partOfLine = cut && line.number() == lines.size() && line.end() == LineEnd.NONE;
             LineLook look = partOfLine ? LineLook.NEUTRAL : looks.of(line);
             known += look == LineLook.KNOWN ? 1 : 0;
-            if (look == LineLook.FOREIGN) {
+            if (look == LineLook.FOREIGN && !familiar.isSure(line)) {
                 foreign++;
                 if (line.number() > 1) {
-                    return false;
+                    return known > 0;
                 }
             }
         }
@@ -171,6 +173,6 @@ final class FreeTexts {
         return lines.stream()
                 .skip(1)
                 .limit(Math.max(0, lines.size() - 2))
-                .anyMatch(line -> looks.of(line) == LineLook.FOREIGN);
+                .anyMatch(line -> looks.of(line) == LineLook.FOREIGN && !familiar.isSure(line));
     }
 }

@@ -6,6 +6,10 @@ import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.card.PartitionView;
 import bootmend.device.CardSource;
+import bootmend.earlier.SearchProgress;
+import bootmend.request.BoardRequest;
+import bootmend.view.EarlierJob;
+import java.util.Optional;
 import bootmend.device.DeviceEvent;
 import bootmend.device.PartitionWindow;
 import bootmend.device.RecordingDevice;
@@ -79,10 +83,13 @@ class NeverStraysTest {
             run(workplace -> {
                 new ShowJob(workplace).run(CARD);
                 new HistoryJob(workplace).run(CARD);
+                new EarlierJob(workplace).run(CARD, BoardRequest.none(), SearchProgress.TO_THE_END);
                 return null;
             });
             assertThat(recorded.writes()).as("looking writes nothing").isEmpty();
             run(workplace -> TriedChange.of(workplace, CARD, ChangeRequest.ToStock.PLAIN));
+            run(workplace -> TriedChange.of(
+                    workplace, CARD, inPlace(new ChangeRequest.ToEarlier("1", true, Optional.empty()))));
             run(workplace -> TriedChange.of(workplace, CARD, ChangeRequest.Undo.LAST));
             run(workplace -> TriedChange.of(workplace, CARD, new ChangeRequest.Repair(true)));
             run(workplace -> TriedChange.of(workplace, CARD, inPlace(new ChangeRequest.ToStock(true, Set.of()))));
