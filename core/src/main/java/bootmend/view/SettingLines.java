@@ -67,7 +67,7 @@ final class SettingLines {
         return changes;
     }
 
-    /** How many lines differ that are no active tuning lines; a line that was changed counts once. */
+    /** How many lines differ that are no tuning lines, live or commented out; a line that was changed counts once. */
     int others(ConfigDocument then, ConfigDocument now) {
         Set<Integer> tuningThen = numbers(then);
         Set<Integer> tuningNow = numbers(now);
@@ -86,6 +86,8 @@ final class SettingLines {
     }
 
     private Set<Integer> numbers(ConfigDocument document) {
-        return active(document).stream().map(TuningLine::lineNumber).collect(Collectors.toSet());
+        return TuningLines.find(document, vocabulary).stream()
+                .map(TuningLine::lineNumber)
+                .collect(Collectors.toSet());
     }
 }

@@ -85,7 +85,7 @@ public final class EarlierPage {
 
     private static String settings(Map<String, String> settings) {
         return settings.isEmpty()
-                ? "nothing"
+                ? "no tuning lines"
                 : settings.entrySet().stream()
                         .map(setting -> setting.getKey() + "=" + setting.getValue())
                         .collect(Collectors.joining("  "));
