@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.cli.outcome.ExitCode;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,12 +22,7 @@ class EarlierIT {
     @BeforeEach
     void prepare() throws Exception {
         bootmend = new Bootmend(folder);
-        assertThat(bootmend.run("demo", folder.resolve("demo")).code()).isZero();
-        try (var cards = Files.list(folder.resolve("demo"))) {
-            card = cards.filter(file -> file.getFileName().toString().startsWith("lab-card-03"))
-                    .findFirst()
-                    .orElseThrow();
-        }
+        card = TestCards.tuned(folder);
         assertThat(bootmend.run("reset", "--yes", card).code()).isZero();
     }
 
@@ -39,15 +33,15 @@ class EarlierIT {
         assertThat(list.code()).as(list.err()).isZero();
         assertThat(list.out())
                 .contains("1.  the one before now: whole, ")
-                .contains("arm_freq=1750 (now not set)")
+                .contains("arm_freq=2100 (now not set)")
                 .contains("certain, by the undo records")
                 .contains("--to-earlier 1");
 
         Bootmend.Result back = bootmend.run("reset", "--yes", "--to-earlier", "1", card);
 
         assertThat(back.code()).as(back.err()).isZero();
-        assertThat(back.out()).contains("after   arm_freq=1750", "The card is safe to take out.");
-        assertThat(bootmend.run("show", card).out()).contains("4 active tuning lines");
+        assertThat(back.out()).contains("after   arm_freq=2100", "The card is safe to take out.");
+        assertThat(bootmend.run("show", card).out()).contains("2 active tuning lines");
     }
 
     @Test
@@ -59,10 +53,10 @@ class EarlierIT {
         assertThat(version.at("/n").asInt()).isEqualTo(1);
         assertThat(version.at("/whole").asBoolean()).isTrue();
         assertThat(version.at("/order").asText()).isEqualTo("certain");
-        assertThat(version.at("/settings/arm_freq").asText()).isEqualTo("1750");
+        assertThat(version.at("/settings/arm_freq").asText()).isEqualTo("2100");
         String hash = version.at("/sha256").asText();
         assertThat(bootmend.run("earlier", "--text", hash.substring(0, 8), card).out())
-                .contains("arm_freq=1750\n", "over_voltage=2\n");
+                .contains("arm_freq=2100\n", "over_voltage=6\n");
         Bootmend.Result whole = bootmend.run("reset", "--yes", "--whole", "--to-earlier", hash.substring(0, 8), card);
         assertThat(whole.code()).as(whole.err()).isZero();
     }

@@ -32,9 +32,9 @@ public final class CardEarlier {
 
     /** All that is found; a card without a config file may have had one. */
     public EarlierVersions of(OpenCard card, SearchProgress progress) throws CardException, IOException {
-        Optional<FatVolume> volume =
-                card.volume() instanceof FatVolume open ? Optional.of(open) : Optional.empty();
-        return new EarlierSearch(workplace.tables(), card.volume(), volume, present(card, volume.isPresent()), included(card))
+        Optional<FatVolume> volume = card.volume() instanceof FatVolume open ? Optional.of(open) : Optional.empty();
+        return new EarlierSearch(
+                        workplace.tables(), card.volume(), volume, present(card, volume.isPresent()), included(card))
                 .run(records(card), progress);
     }
 
@@ -84,8 +84,7 @@ public final class CardEarlier {
                 if (file.path().equalsIgnoreCase(ConfigName.NAME)) {
                     Place.Recorded place = new Place.Recorded(
                             record.id(), record.created(), record.plan().title());
-                    versions.add(new RecordedVersion(
-                            place, file.before(), file.after(), ids.contains(record.id())));
+                    versions.add(new RecordedVersion(place, file.before(), file.after(), ids.contains(record.id())));
                 }
             }
         }

@@ -30,7 +30,8 @@ final class ConfigLooks {
 
     ConfigLooks(TuningTables tables) {
         this.keys = ConfigKeys.load(tables.vocabulary());
-        this.filters = new FilterParser(tables.boards().all().stream().map(Board::id).collect(Collectors.toSet()));
+        this.filters =
+                new FilterParser(tables.boards().all().stream().map(Board::id).collect(Collectors.toSet()));
     }
 
     /** What one line looks like. */
@@ -40,7 +41,9 @@ final class ConfigLooks {
             return LineLook.FOREIGN;
         }
         LineKind kind = line.kind();
-        if (kind instanceof LineKind.Blank || kind instanceof LineKind.Comment || kind instanceof LineKind.CommentedSetting) {
+        if (kind instanceof LineKind.Blank
+                || kind instanceof LineKind.Comment
+                || kind instanceof LineKind.CommentedSetting) {
             return LineLook.NEUTRAL;
         } else if (kind instanceof LineKind.Section section) {
             return isFilter(section.raw()) ? LineLook.NEUTRAL : LineLook.FOREIGN;
@@ -64,7 +67,8 @@ final class ConfigLooks {
     }
 
     private boolean isFilter(String raw) {
-        return !(filters.parse(raw) instanceof Filter.Unknown) || MODEL.matcher(raw).matches();
+        return !(filters.parse(raw) instanceof Filter.Unknown)
+                || MODEL.matcher(raw).matches();
     }
 
     /** Whether so many lines of each look make a config file; blank lines and comments count for nothing. */

@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
  */
 final class CopyName {
 
-    private static final Pattern RELATED = Pattern.compile(".*(config|cmdline-config|tryboot|usercfg|syscfg|distroconfig).*");
+    private static final Pattern RELATED =
+            Pattern.compile(".*(config|cmdline-config|tryboot|usercfg|syscfg|distroconfig).*");
     private static final Pattern COPY = Pattern.compile(
             ".*(~|\\.(bak|old|orig|save|sav|copy|new|tmp|prev|dist|dpkg-[a-z]+|ucf-[a-z]+|rpm[a-z]+|[0-9]{1,3}))(\\.[0-9]{1,3}|\\.txt)?");
     private static final Pattern SAVED_BY_CHECK = Pattern.compile("(fsck|file)[0-9]{4}\\.(rec|chk)");
@@ -23,7 +24,9 @@ final class CopyName {
     /** Whether a file of that name, whatever folder it is in, is looked into. */
     static boolean fits(String name) {
         String low = name.toLowerCase(Locale.ROOT);
-        return !low.equals(ConfigName.NAME) && low.endsWith(".txt") && RELATED.matcher(low).matches()
+        return !low.equals(ConfigName.NAME)
+                        && low.endsWith(".txt")
+                        && RELATED.matcher(low).matches()
                 || RELATED.matcher(low).matches() && COPY.matcher(low).matches()
                 || RELATED.matcher(low).matches() && !low.contains(".")
                 || SAVED_BY_CHECK.matcher(low).matches()
@@ -34,6 +37,7 @@ final class CopyName {
     /** Whether it is named as an editor's swap file of the config file. */
     static boolean isSwap(String name) {
         String low = name.toLowerCase(Locale.ROOT);
-        return SWAP.matcher(low).matches() && (RELATED.matcher(low).matches() || low.matches("_?config~[0-9]\\.sw[a-p]"));
+        return SWAP.matcher(low).matches()
+                && (RELATED.matcher(low).matches() || low.matches("_?config~[0-9]\\.sw[a-p]"));
     }
 }

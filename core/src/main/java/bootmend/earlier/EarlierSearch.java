@@ -156,7 +156,9 @@ public final class EarlierSearch {
         for (DeletedEntry entry : deleted) {
             if (geometry.hasCluster(entry.firstCluster())) {
                 FreeSpace space = FreeSpace.of(open, entry.firstCluster(), entry.firstCluster() + 128);
-                new FreeTexts(space, geometry, looks, familiar).at(entry.firstCluster()).forEach(this::keep);
+                new FreeTexts(space, geometry, looks, familiar)
+                        .at(entry.firstCluster())
+                        .forEach(this::keep);
             }
         }
         return progress.goOn(0, geometry.clusterCount() * geometry.bytesPerCluster())
@@ -202,9 +204,8 @@ public final class EarlierSearch {
         stretches.values().forEach(stretch -> behind.addAll(stretch.behind()));
         StretchReader reader = new StretchReader(looks, familiar);
         for (Stretch stretch : stretches.values()) {
-            Optional<DeletedEntry> entry = stretch.offset() == 0
-                    ? Optional.ofNullable(entries.get(stretch.cluster()))
-                    : Optional.empty();
+            Optional<DeletedEntry> entry =
+                    stretch.offset() == 0 ? Optional.ofNullable(entries.get(stretch.cluster())) : Optional.empty();
             reader.take(stretch, entry.map(each -> (int) each.size()).orElse(0), behind.contains(stretch.cluster()))
                     .map(taken -> sighting(stretch, entry, taken))
                     .ifPresent(all::add);

@@ -67,7 +67,8 @@ public final class EarlierTuning {
      * @throws IllegalArgumentException where a line of {@code then} is longer than a board reads
      */
     public ConfigDocument apply(ConfigDocument now, ConfigDocument then) {
-        List<Wanted> missing = new ArrayList<>(lines(then).stream().map(Wanted::of).toList());
+        List<Wanted> missing =
+                new ArrayList<>(lines(then).stream().map(Wanted::of).toList());
         List<TuningLine> spare = new ArrayList<>();
         for (TuningLine line : lines(now)) {
             if (!missing.remove(Wanted.of(line))) {

@@ -47,7 +47,8 @@ final class FamiliarLines {
             ConfigLine line = lines.get(i);
             int end = at + line.bytes().length + line.end().bytes().length;
             int from = at;
-            boolean broken = stretch.mayEndAt(at) || stretch.seams().stream().anyMatch(seam -> seam >= from && seam < end);
+            boolean broken =
+                    stretch.mayEndAt(at) || stretch.seams().stream().anyMatch(seam -> seam >= from && seam < end);
             if (i > 0 && !broken) {
                 later.add(text(line));
                 pairs.add(new Pair(text(lines.get(i - 1)), text(line)));

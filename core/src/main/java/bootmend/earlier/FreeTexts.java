@@ -168,8 +168,7 @@ final class FreeTexts {
 
     /** Whether a cluster has a whole line that stands in no config file. */
     private boolean isForeign(byte[] bytes, int end) {
-        List<ConfigLine> lines =
-                ConfigDocument.parse(Arrays.copyOf(bytes, end)).lines();
+        List<ConfigLine> lines = ConfigDocument.parse(Arrays.copyOf(bytes, end)).lines();
         return lines.stream()
                 .skip(1)
                 .limit(Math.max(0, lines.size() - 2))

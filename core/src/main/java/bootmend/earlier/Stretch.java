@@ -13,7 +13,8 @@ import java.util.List;
  * @param behind the clusters in which it goes on, in order
  * @param seams offsets at which it goes on in a cluster that is not the next
  */
-record Stretch(long cluster, int offset, byte[] bytes, boolean ended, int unit, List<Long> behind, List<Integer> seams) {
+record Stretch(
+        long cluster, int offset, byte[] bytes, boolean ended, int unit, List<Long> behind, List<Integer> seams) {
 
     /** Whether one file may end here and another begin: a sector begins, and a line ended before it. */
     boolean mayEndAt(int at) {

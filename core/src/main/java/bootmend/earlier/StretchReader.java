@@ -83,8 +83,7 @@ final class StretchReader {
         void go() {
             start();
             for (int i = from + 1; i < to; i++) {
-                if (isSeam(i) && !familiar.isSure(lines.get(i)) && !isFollowed(i)
-                        || looks(i) == LineLook.FOREIGN) {
+                if (isSeam(i) && !familiar.isSure(lines.get(i)) && !isFollowed(i) || looks(i) == LineLook.FOREIGN) {
                     cut(i);
                 } else if (!told && stretch.mayEndAt(starts[i]) && !familiar.follow(lines.get(i - 1), lines.get(i))) {
                     mayEnd(i);
@@ -107,7 +106,8 @@ final class StretchReader {
 
         private LineLook look(int i) {
             LineLook look = looks.of(lines.get(i));
-            boolean plain = look == LineLook.UNKNOWN || look == LineLook.FOREIGN && TextBytes.isText(lines.get(i).bytes());
+            boolean plain = look == LineLook.UNKNOWN
+                    || look == LineLook.FOREIGN && TextBytes.isText(lines.get(i).bytes());
             return plain && familiar.isSure(lines.get(i)) ? LineLook.KNOWN : look;
         }
 
@@ -205,8 +205,7 @@ final class StretchReader {
             if (!ConfigLooks.isConfig(known, unknown)) {
                 return Optional.empty();
             }
-            return Optional.of(
-                    new Taken(Arrays.copyOfRange(bytes, starts[from], starts[to]), sureStart && sureEnd));
+            return Optional.of(new Taken(Arrays.copyOfRange(bytes, starts[from], starts[to]), sureStart && sureEnd));
         }
     }
 }

@@ -77,13 +77,14 @@ final class Timeline {
             return Long.MAX_VALUE;
         }
         long age = Math.floorMod(last - sighting.cluster(), clusters);
-        long present = now.map(PresentFile::cluster).filter(cluster -> cluster != 0).orElse(last);
+        long present =
+                now.map(PresentFile::cluster).filter(cluster -> cluster != 0).orElse(last);
         return age - Math.floorMod(last - present, clusters) + (sighting.leftOver() ? clusters : 0);
     }
 
     void add(Sighting sighting) {
-        Version version = versions.computeIfAbsent(
-                DigestUtils.sha256Hex(sighting.text()), none -> new Version(sighting.text()));
+        Version version =
+                versions.computeIfAbsent(DigestUtils.sha256Hex(sighting.text()), none -> new Version(sighting.text()));
         version.whole |= sighting.whole();
         version.seen.add(sighting);
     }
@@ -172,8 +173,7 @@ final class Timeline {
                 if (text == null || isNow(text)) {
                     continue;
                 }
-                Version version =
-                        versions.computeIfAbsent(DigestUtils.sha256Hex(text), none -> new Version(text));
+                Version version = versions.computeIfAbsent(DigestUtils.sha256Hex(text), none -> new Version(text));
                 version.whole = true;
                 version.records.add(record.place());
                 if (!chain.contains(version)) {

@@ -15,7 +15,8 @@ final class DeletedNames {
     /** Takes the next deleted slot; returns the entry that it ends, where it is one. */
     Optional<DeletedEntry> add(Slot slot, FatType type) {
         if (slot.isLongName()) {
-            if (!slots.isEmpty() && slots.get(0).u8(LongNameCollector.CHECKSUM) != slot.u8(LongNameCollector.CHECKSUM)) {
+            if (!slots.isEmpty()
+                    && slots.get(0).u8(LongNameCollector.CHECKSUM) != slot.u8(LongNameCollector.CHECKSUM)) {
                 slots.clear();
             }
             slots.add(slot);

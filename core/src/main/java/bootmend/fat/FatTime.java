@@ -27,7 +27,12 @@ final class FatTime {
         int clock = time & 0xFFFF;
         try {
             return Optional.of(LocalDateTime.of(
-                    FIRST_YEAR + (day >>> 9), day >>> 5 & 0xF, day & 0x1F, clock >>> 11, clock >>> 5 & 0x3F, clock % 32 * 2));
+                    FIRST_YEAR + (day >>> 9),
+                    day >>> 5 & 0xF,
+                    day & 0x1F,
+                    clock >>> 11,
+                    clock >>> 5 & 0x3F,
+                    clock % 32 * 2));
         } catch (DateTimeException e) {
             return Optional.empty();
         }

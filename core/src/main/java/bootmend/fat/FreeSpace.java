@@ -66,6 +66,7 @@ public final class FreeSpace {
     /** What stands in {@code count} clusters from {@code cluster} on. */
     public byte[] read(long cluster, int count) throws IOException {
         Geometry geometry = volume.geometry();
-        return volume.bytes().read(geometry.clusterStart(cluster), Math.multiplyExact(count, geometry.bytesPerCluster()));
+        return volume.bytes()
+                .read(geometry.clusterStart(cluster), Math.multiplyExact(count, geometry.bytesPerCluster()));
     }
 }

@@ -47,8 +47,9 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
     public Worked on(OpenCard card) throws CardException, IOException {
         BoardFacts facts = new RequestedBoard(tables())
                 .facts(request.board().map(BoardRequest::of).orElseGet(BoardRequest::none));
-        EarlierVersion version = named(
-                new CardEarlier(work.workplace()).of(card, SearchProgress.TO_THE_END).newestFirst());
+        EarlierVersion version = named(new CardEarlier(work.workplace())
+                .of(card, SearchProgress.TO_THE_END)
+                .newestFirst());
         return request.whole() ? whole(card, facts, version) : tuning(card, facts, version);
     }
 
@@ -62,8 +63,7 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
         }
         List<EarlierVersion> fitting = which.matches("[0-9a-f]{" + FEWEST_OF_HASH + ",64}")
                 ? versions.stream()
-                        .filter(version ->
-                                DigestUtils.sha256Hex(version.text()).startsWith(which))
+                        .filter(version -> DigestUtils.sha256Hex(version.text()).startsWith(which))
                         .toList()
                 : List.of();
         if (fitting.size() == 1) {
@@ -106,9 +106,8 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
     private Worked tuning(OpenCard card, BoardFacts facts, EarlierVersion version) throws CardException, IOException {
         ConfigFiles files = ConfigFiles.read(card.volume());
         ConfigDocument then = ConfigDocument.parse(version.text());
-        Map<String, ConfigDocument> edited = facts.board().isPresent()
-                ? forBoard(files, then, facts.board().get())
-                : forAll(files, then);
+        Map<String, ConfigDocument> edited =
+                facts.board().isPresent() ? forBoard(files, then, facts.board().get()) : forAll(files, then);
         List<String> questions = new ArrayList<>(questions(version));
         questions.addAll(new NewBlockers(work, facts.board()).refuse(card, edited, "put there"));
         FilePlanner planner = work.planner(card);
@@ -138,8 +137,7 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
     private Map<String, ConfigDocument> forAll(ConfigFiles files, ConfigDocument then) throws CardException {
         ConfigDocument after;
         try {
-            after = new EarlierTuning(tables().vocabulary())
-                    .apply(files.main().document(), then);
+            after = new EarlierTuning(tables().vocabulary()).apply(files.main().document(), then);
         } catch (IllegalArgumentException e) {
             throw notAlone(e.getMessage());
         }
@@ -149,8 +147,8 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
             if (!wanted.equals(comes)) {
                 Map<String, String> different = new LinkedHashMap<>(wanted);
                 comes.forEach((key, value) -> different.merge(key, value, (a, b) -> a.equals(b) ? null : a));
-                throw notAlone("On " + board.id() + ", "
-                        + String.join(", ", different.keySet()) + " would not come to what it was.");
+                throw notAlone("On " + board.id() + ", " + String.join(", ", different.keySet())
+                        + " would not come to what it was.");
             }
         }
         return Map.of(files.main().path(), after);
@@ -170,8 +168,7 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
         for (Effective each : new Resolver(tables())
                 .resolve(files.main().path(), document, includes, BoardFacts.of(board))
                 .effective()) {
-            boolean counts = tables()
-                    .vocabulary()
+            boolean counts = tables().vocabulary()
                     .findOnCard(each.chosen().setBy())
                     .filter(EarlierTuning::isPutBack)
                     .isPresent();

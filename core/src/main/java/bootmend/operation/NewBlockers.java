@@ -121,14 +121,14 @@ final class NewBlockers {
     }
 
     private static CardException refused(Finding first, String done) {
-            return CardException.refused(
-                    "a check finds a blocker in it: " + first.what() + " "
-                            + first.rule().meaning().replaceFirst("\\.$", ""),
-                    first.rule().remedy() + " Where it is " + done
-                            + " all the same, what the finding warns of may happen, and some "
-                            + "of it cannot be undone.",
-                    Stream.concat(first.rule().steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
-                            .toArray(NextStep[]::new));
+        return CardException.refused(
+                "a check finds a blocker in it: " + first.what() + " "
+                        + first.rule().meaning().replaceFirst("\\.$", ""),
+                first.rule().remedy() + " Where it is " + done
+                        + " all the same, what the finding warns of may happen, and some "
+                        + "of it cannot be undone.",
+                Stream.concat(first.rule().steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
+                        .toArray(NextStep[]::new));
     }
 
     private List<Finding> blockers(CardRead read, BoardFacts facts) {

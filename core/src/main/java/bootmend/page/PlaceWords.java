@@ -71,8 +71,8 @@ public final class PlaceWords implements Place.Cases<String> {
 
     @Override
     public String record(Place.Recorded place) {
-        return "the undo record of " + place.when().truncatedTo(ChronoUnit.SECONDS) + " (" + VisibleText.of(place.title())
-                + ")";
+        return "the undo record of " + place.when().truncatedTo(ChronoUnit.SECONDS) + " ("
+                + VisibleText.of(place.title()) + ")";
     }
 
     /** What orders a version, and how sure that is. */
@@ -97,8 +97,8 @@ public final class PlaceWords implements Place.Cases<String> {
                     case UNPROVEN -> "unproven";
                 };
         String who = tried.source() == TriedSettings.Source.TRIAL
-                ? "trial " + VisibleText.of(tried.name()) + " on " + VisibleText.of(tried.label()) + " (" + tried.board()
-                        + ")"
+                ? "trial " + VisibleText.of(tried.name()) + " on " + VisibleText.of(tried.label()) + " ("
+                        + tried.board() + ")"
                 : "profile " + VisibleText.of(tried.name()) + " (" + tried.board() + ")";
         return outcome + ": " + who;
     }

@@ -51,7 +51,8 @@ public final class EarlierJob {
             throws CardException, IOException {
         HeldSettings held = HeldSettings.of(workplace, card, facts);
         SettingLines lines = new SettingLines(workplace.tables().vocabulary());
-        ConfigDocument present = ConfigDocument.parse(now.map(PresentFile::bytes).orElse(new byte[0]));
+        ConfigDocument present =
+                ConfigDocument.parse(now.map(PresentFile::bytes).orElse(new byte[0]));
         List<EarlierVersionView> versions = new ArrayList<>();
         boolean passed = false;
         for (EarlierVersion version : found.newestFirst()) {

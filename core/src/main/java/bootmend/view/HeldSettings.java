@@ -102,8 +102,8 @@ final class HeldSettings {
     private static Optional<TriedSettings.Outcome> outcome(Trial trial) {
         Verdict.Kind kind = trial.verdict().kind();
         return switch (kind) {
-            case HELD -> Optional.of(
-                    trial.isKnownGood() ? TriedSettings.Outcome.KNOWN_GOOD : TriedSettings.Outcome.HELD);
+            case HELD ->
+                Optional.of(trial.isKnownGood() ? TriedSettings.Outcome.KNOWN_GOOD : TriedSettings.Outcome.HELD);
             case FAILED -> Optional.of(TriedSettings.Outcome.FAILED);
             case THROTTLED -> Optional.of(TriedSettings.Outcome.THROTTLED);
             case UNDECIDED -> Optional.empty();

@@ -43,7 +43,13 @@ final class SettingLines {
     private Map<Spot, String> bySection(ConfigDocument document) {
         Map<Spot, String> lines = new LinkedHashMap<>();
         for (TuningLine line : active(document)) {
-            lines.put(new Spot(line.section().filter(section -> !section.equals(ALL)).orElse(""), line.key()), line.value());
+            lines.put(
+                    new Spot(
+                            line.section()
+                                    .filter(section -> !section.equals(ALL))
+                                    .orElse(""),
+                            line.key()),
+                    line.value());
         }
         return lines;
     }
@@ -72,8 +78,8 @@ final class SettingLines {
         Set<Integer> tuningThen = numbers(then);
         Set<Integer> tuningNow = numbers(now);
         int others = 0;
-        for (LineEdit<ConfigLine> edit : LineEdit.between(
-                then.lines(), now.lines(), (a, b) -> a.text().equals(b.text()))) {
+        for (LineEdit<ConfigLine> edit :
+                LineEdit.between(then.lines(), now.lines(), (a, b) -> a.text().equals(b.text()))) {
             long old = edit.old().stream()
                     .filter(line -> !tuningThen.contains(line.number()))
                     .count();

@@ -57,8 +57,10 @@ class EarlierSearchTest {
                         .file("backup/config.txt.bak", bytes(THEN)))
                 .search();
 
-        assertThat(found).singleElement().satisfies(version -> assertThat(version.places())
-                .containsExactly(new Place.Copy("backup/config.txt.bak")));
+        assertThat(found)
+                .singleElement()
+                .satisfies(version ->
+                        assertThat(version.places()).containsExactly(new Place.Copy("backup/config.txt.bak")));
     }
 
     @ParameterizedTest
@@ -89,8 +91,8 @@ class EarlierSearchTest {
 
     @Test
     void aDeletedFileIsFoundWithItsNameAndItsTime() throws Exception {
-        EarlierCard card = EarlierCard.of(
-                files -> files.file("config.txt", bytes(NOW)).file("config.new", bytes(THEN)));
+        EarlierCard card =
+                EarlierCard.of(files -> files.file("config.txt", bytes(NOW)).file("config.new", bytes(THEN)));
         delete(card, "config.new");
 
         assertThat(card.search()).singleElement().satisfies(version -> {
@@ -116,9 +118,10 @@ class EarlierSearchTest {
 
     @Test
     void aDeletedEntryWhoseClusterHoldsSomethingElseByNowSaysNothing() throws Exception {
-        EarlierCard card = EarlierCard.of(
-                files -> files.file("config.txt", bytes(NOW)).file("config.new", bytes(THEN)));
-        long cluster = FatVolume.open(card.disk).find("config.new").orElseThrow().firstCluster();
+        EarlierCard card =
+                EarlierCard.of(files -> files.file("config.txt", bytes(NOW)).file("config.new", bytes(THEN)));
+        long cluster =
+                FatVolume.open(card.disk).find("config.new").orElseThrow().firstCluster();
         delete(card, "config.new");
         String other = THEN + "gpu_freq=600\n";
         card.put(cluster, other);
@@ -138,8 +141,7 @@ class EarlierSearchTest {
                 .put(now + 1, NOW.replace("2000", "1500"));
 
         assertThat(texts(card.search()))
-                .containsExactly(
-                        NOW.replace("2000", "1700"), NOW.replace("2000", "1600"), NOW.replace("2000", "1500"));
+                .containsExactly(NOW.replace("2000", "1700"), NOW.replace("2000", "1600"), NOW.replace("2000", "1500"));
     }
 
     @Test
@@ -163,7 +165,9 @@ class EarlierSearchTest {
         while (CLUSTER - filled.length() > 100) {
             filled.append("# the cooler is as on the bench sheet\n");
         }
-        String first = filled.append("-".repeat(CLUSTER - filled.length() - 1)).append('\n').toString();
+        String first = filled.append("-".repeat(CLUSTER - filled.length() - 1))
+                .append('\n')
+                .toString();
         first = first.replace("\n--", "\n#-");
         EarlierCard card = EarlierCard.withConfig(NOW).put(100, first + NOW.replace("2000", "1800"));
 
@@ -176,7 +180,8 @@ class EarlierSearchTest {
         byte[] cluster = new byte[CLUSTER];
         System.arraycopy(bytes(THEN), 0, cluster, 0, THEN.length());
         System.arraycopy(bytes("req=1\n" + tail), 0, cluster, 512, tail.length() + 6);
-        List<EarlierVersion> found = EarlierCard.withConfig(NOW).put(4000, cluster).search();
+        List<EarlierVersion> found =
+                EarlierCard.withConfig(NOW).put(4000, cluster).search();
 
         assertThat(texts(found)).containsExactly(THEN, tail);
         assertThat(found).extracting(EarlierVersion::whole).containsExactly(true, false);
@@ -184,7 +189,8 @@ class EarlierSearchTest {
 
     @Test
     void aCardWithoutAConfigFileMayHaveHadOne() throws Exception {
-        assertThat(texts(EarlierCard.of(files -> files).put(900, THEN).search())).containsExactly(THEN);
+        assertThat(texts(EarlierCard.of(files -> files).put(900, THEN).search()))
+                .containsExactly(THEN);
     }
 
     @Test
@@ -226,6 +232,7 @@ class EarlierSearchTest {
         }
         card.put(1000, run);
 
-        assertThat(card.search()).allSatisfy(version -> assertThat(version.text()).hasSizeLessThanOrEqualTo(1 << 16));
+        assertThat(card.search())
+                .allSatisfy(version -> assertThat(version.text()).hasSizeLessThanOrEqualTo(1 << 16));
     }
 }

@@ -61,7 +61,8 @@ class EarlierTuningTest {
 
     @Test
     void ofALineWithParametersOnlyThoseThatTuneChange() {
-        assertThat(after("dtparam=audio=on,sd_overclock=100\n", "dtparam=audio=on\n")).isEqualTo("dtparam=audio=on\n");
+        assertThat(after("dtparam=audio=on,sd_overclock=100\n", "dtparam=audio=on\n"))
+                .isEqualTo("dtparam=audio=on\n");
     }
 
     @Test

@@ -33,7 +33,11 @@ final class KernelCards {
     static String longText(int i) {
         StringBuilder text = new StringBuilder(text(i));
         for (int n = 0; n < 40; n++) {
-            text.append("dtoverlay=gpio-led,gpio=").append(n).append(",label=lamp").append(n * 13 + i).append('\n');
+            text.append("dtoverlay=gpio-led,gpio=")
+                    .append(n)
+                    .append(",label=lamp")
+                    .append(n * 13 + i)
+                    .append('\n');
         }
         return text.toString();
     }

@@ -97,8 +97,8 @@ class KernelCardsTest {
     private static EarlierVersions search(SparseDisk disk) throws CardException, IOException {
         try (TestBench bench = new TestBench()) {
             bench.insert("/cards/kernel.img", disk);
-            try (OpenCard card = OpenCard.open(
-                    bench.workplace().opener(), CardRequest.of(Path.of("/cards/kernel.img")), false)) {
+            try (OpenCard card =
+                    OpenCard.open(bench.workplace().opener(), CardRequest.of(Path.of("/cards/kernel.img")), false)) {
                 return new CardEarlier(bench.workplace()).of(card, SearchProgress.TO_THE_END);
             }
         }

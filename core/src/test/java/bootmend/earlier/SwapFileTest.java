@@ -24,9 +24,8 @@ class SwapFileTest {
 
     @Test
     void readsWhatWasBeingEdited() throws IOException {
-        assertThat(SwapFile.text(file("short"))).hasValueSatisfying(text -> assertThat(text)
-                .asString()
-                .isEqualTo(SHORT));
+        assertThat(SwapFile.text(file("short")))
+                .hasValueSatisfying(text -> assertThat(text).asString().isEqualTo(SHORT));
     }
 
     @Test
@@ -37,15 +36,14 @@ class SwapFileTest {
         }
         expected.append("over_voltage=6\n");
 
-        assertThat(SwapFile.text(file("long"))).hasValueSatisfying(text -> assertThat(text)
-                .asString()
-                .isEqualTo(expected.toString()));
+        assertThat(SwapFile.text(file("long")))
+                .hasValueSatisfying(text -> assertThat(text).asString().isEqualTo(expected.toString()));
     }
 
     @Test
     void isFoundOnACardWithItsTextAlone() throws Exception {
-        EarlierCard card = EarlierCard.of(files -> files.file("config.txt", EarlierCard.bytes("arm_freq=2000\n"))
-                .file(".config.txt.swp", swap()));
+        EarlierCard card = EarlierCard.of(files ->
+                files.file("config.txt", EarlierCard.bytes("arm_freq=2000\n")).file(".config.txt.swp", swap()));
 
         assertThat(card.search()).singleElement().satisfies(version -> {
             assertThat(EarlierCard.text(version)).isEqualTo(SHORT);

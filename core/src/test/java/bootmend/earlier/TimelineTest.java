@@ -28,8 +28,7 @@ class TimelineTest {
     }
 
     private static Sighting copy(String text, long cluster, int hour) {
-        return new Sighting(
-                new Place.Copy(text), bytes(text), true, Optional.of(NOON.withHour(hour)), cluster, false);
+        return new Sighting(new Place.Copy(text), bytes(text), true, Optional.of(NOON.withHour(hour)), cluster, false);
     }
 
     private static RecordedVersion record(String id, String before, String after, boolean proven) {
@@ -122,9 +121,7 @@ class TimelineTest {
                 timeline.newestFirst(List.of(record("2", "second", "now", true), record("1", "first", "second", true)));
 
         assertThat(texts(versions)).containsExactly("second", "first", "between");
-        assertThat(versions)
-                .extracting(version -> version.order().certain())
-                .containsExactly(true, true, false);
+        assertThat(versions).extracting(version -> version.order().certain()).containsExactly(true, true, false);
     }
 
     @Test

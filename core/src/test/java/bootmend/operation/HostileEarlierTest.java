@@ -56,8 +56,8 @@ class HostileEarlierTest {
         }
         try (TestBench bench = new TestBench()) {
             bench.insert(CARD.card().toString(), card);
-            EarlierView view = new EarlierJob(bench.workplace())
-                    .run(CARD, BoardRequest.none(), SearchProgress.TO_THE_END);
+            EarlierView view =
+                    new EarlierJob(bench.workplace()).run(CARD, BoardRequest.none(), SearchProgress.TO_THE_END);
             return !view.versions().isEmpty();
         } catch (CardException e) {
             assertThat(new StepNames().remedy(e)).isNotBlank();

@@ -88,7 +88,9 @@ class PreviewPropertyTest {
         new FatBuilder(spec)
                 .file("start.elf", new byte[2000])
                 .file("config.txt", config)
-                .file("config.txt.bak", "[pi4]\narm_freq=1700\n[all]\ngpu_freq=500\n".getBytes(StandardCharsets.US_ASCII))
+                .file(
+                        "config.txt.bak",
+                        "[pi4]\narm_freq=1700\n[all]\ngpu_freq=500\n".getBytes(StandardCharsets.US_ASCII))
                 .file("extra.txt", "gpu_freq=600\r\nhdmi_group=1".getBytes(StandardCharsets.US_ASCII))
                 .writeTo(disk, 0);
         return disk;

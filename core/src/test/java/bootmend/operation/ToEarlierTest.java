@@ -89,11 +89,14 @@ class ToEarlierTest {
 
         assertThat(config(card))
                 .isEqualTo("# cart 3\n[all]\narm_freq=1900\n#over_voltage=4\nhdmi_group=1\ngpu_freq=600\n");
-        assertThat(change(list().versions().stream()
-                                .filter(each -> each.settings().containsKey("gpu_freq"))
-                                .findFirst()
-                                .orElseThrow()
-                                .sha256(), false, null)
+        assertThat(change(
+                                list().versions().stream()
+                                        .filter(each -> each.settings().containsKey("gpu_freq"))
+                                        .findFirst()
+                                        .orElseThrow()
+                                        .sha256(),
+                                false,
+                                null)
                         .isNothing())
                 .isTrue();
     }
@@ -135,8 +138,8 @@ class ToEarlierTest {
 
         assertThat(change("1", false, null).questions()).first().asString().startsWith("Only a part");
         assertThatThrownBy(() -> change("1", true, null))
-                .isInstanceOfSatisfying(CardException.class, e -> assertThat(e.steps())
-                        .containsExactly(NextStep.Plain.LIST_EARLIER));
+                .isInstanceOfSatisfying(
+                        CardException.class, e -> assertThat(e.steps()).containsExactly(NextStep.Plain.LIST_EARLIER));
     }
 
     @Test
@@ -145,7 +148,8 @@ class ToEarlierTest {
 
         assertThatThrownBy(() -> change("1", false, null))
                 .isInstanceOfSatisfying(
-                        CardException.class, e -> assertThat(e.isRefusedFor(NextStep.Allow.BLOCKERS)).isTrue());
+                        CardException.class,
+                        e -> assertThat(e.isRefusedFor(NextStep.Allow.BLOCKERS)).isTrue());
     }
 
     @Test
@@ -153,11 +157,10 @@ class ToEarlierTest {
         insert(EarlierCard.withConfig(NOW).put(100, THEN));
 
         for (String which : new String[] {"0", "2", "deadbeef", "first", ""}) {
-            assertThatThrownBy(() -> change(which, false, null))
-                    .isInstanceOfSatisfying(CardException.class, e -> {
-                        assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE);
-                        assertThat(e.remedy()).contains("1 to 1");
-                    });
+            assertThatThrownBy(() -> change(which, false, null)).isInstanceOfSatisfying(CardException.class, e -> {
+                assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE);
+                assertThat(e.remedy()).contains("1 to 1");
+            });
         }
     }
 

@@ -62,13 +62,16 @@ class MtoolsEarlierTest {
 
         List<Integer> found = new ArrayList<>();
         for (var version : view.versions()) {
-            assertThat(written(version.version())).as("%s", version.version().places()).isPositive();
+            assertThat(written(version.version()))
+                    .as("%s", version.version().places())
+                    .isPositive();
             if (version.version().whole()) {
                 found.add(written(version.version()));
             }
         }
         assertThat(found).containsExactlyInAnyOrderElementsOf(standing(card));
-        System.out.println("mtools, FAT" + bits + ", " + way + ": " + found + " of " + (EDITS - 1) + " earlier versions");
+        System.out.println(
+                "mtools, FAT" + bits + ", " + way + ": " + found + " of " + (EDITS - 1) + " earlier versions");
     }
 
     private void write(Path card, int edit, String way) throws IOException {

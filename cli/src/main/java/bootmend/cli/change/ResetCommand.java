@@ -140,8 +140,8 @@ public final class ResetCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--board puts tuning lines back for one board; it does not go with --whole");
         }
-        ChangeOrder order = options.order(new ChangeRequest.ToEarlier(
-                profile.earlier, profile.whole, Optional.ofNullable(profile.board)));
+        ChangeOrder order = options.order(
+                new ChangeRequest.ToEarlier(profile.earlier, profile.whole, Optional.ofNullable(profile.board)));
         if (profile.despiteBlockers) {
             order = order.accepting(Allow.BLOCKERS);
         }

@@ -54,14 +54,22 @@ public final class EarlierPage {
         screen.line(
                 "bold",
                 String.format("%-" + INDENT + "s", view.n() + ".")
-                        + (view.beforeNow() ? "the one before now: " : view.version().newer() ? "newer than now: " : "")
-                        + (view.version().whole() ? "whole" : "in part") + ", " + bytes(view.version().text().length)
+                        + (view.beforeNow()
+                                ? "the one before now: "
+                                : view.version().newer() ? "newer than now: " : "")
+                        + (view.version().whole() ? "whole" : "in part") + ", "
+                        + bytes(view.version().text().length)
                         + ", sha256 " + hash(view.sha256()));
         row("tuning", settings(view.settings()));
         row("differs", differences(view));
         row("found in", found(view));
-        row("order", PlaceWords.of(view.version().order())
-                + view.version().written().map(time -> "; written " + time.toString().replace('T', ' ')).orElse(""));
+        row(
+                "order",
+                PlaceWords.of(view.version().order())
+                        + view.version()
+                                .written()
+                                .map(time -> "; written " + time.toString().replace('T', ' '))
+                                .orElse(""));
         view.tried().forEach(tried -> row("tried", PlaceWords.of(tried)));
     }
 
@@ -102,7 +110,8 @@ public final class EarlierPage {
 
     private static String text(SettingChange change) {
         String key = (change.section().isEmpty() ? "" : change.section() + " ") + change.key();
-        return key + change.then().map(value -> "=" + value).orElse(" not set")
+        return key
+                + change.then().map(value -> "=" + value).orElse(" not set")
                 + change.now().map(value -> " (now " + value + ")").orElse(" (now not set)");
     }
 
@@ -128,12 +137,17 @@ public final class EarlierPage {
                         "Its tuning back as it was before: bootmend reset " + card + " --to-earlier " + version.n()));
         view.lastGood()
                 .filter(version -> !version.beforeNow())
-                .ifPresent(version -> screen.line("The last that held in a trial: bootmend reset " + card
-                        + " --to-earlier " + version.n()));
+                .ifPresent(version -> screen.line(
+                        "The last that held in a trial: bootmend reset " + card + " --to-earlier " + version.n()));
         if (!view.knownGood().isEmpty()) {
-            screen.line("Known-good here: bootmend reset " + card + " --to " + view.knownGood().get(0)
+            screen.line("Known-good here: bootmend reset " + card + " --to "
+                    + view.knownGood().get(0)
                     + (view.knownGood().size() > 1
-                            ? " (also " + String.join(", ", view.knownGood().subList(1, view.knownGood().size())) + ")"
+                            ? " (also "
+                                    + String.join(
+                                            ", ",
+                                            view.knownGood()
+                                                    .subList(1, view.knownGood().size())) + ")"
                             : ""));
         }
         if (!view.versions().isEmpty()) {
