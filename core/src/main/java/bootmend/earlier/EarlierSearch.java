@@ -105,17 +105,23 @@ public final class EarlierSearch {
             folder.deleted().stream().limit(MOST_DELETED - deleted.size()).forEach(deleted::add);
             for (DirectoryEntry entry : folder.entries()) {
                 if (entry.folder() && seen.size() < MOST_FOLDERS && seen.add(entry.firstCluster())) {
-                    try {
-                        waiting.add(files.list(entry));
+                    list(entry).ifPresent(listed -> {
+                        waiting.add(listed);
                         paths.add(path + entry.name() + "/");
-                    } catch (IOException e) {
-                        // A folder that cannot be read keeps nobody from what stands elsewhere.
-                        continue;
-                    }
+                    });
                 } else if (!entry.folder() && copies.size() < MOST_COPIES && CopyName.fits(entry.name())) {
                     copy(path + entry.name(), entry);
                 }
             }
+        }
+    }
+
+    /** A folder that cannot be read keeps nobody from what stands elsewhere. */
+    private Optional<Directory> list(DirectoryEntry folder) {
+        try {
+            return Optional.of(files.list(folder));
+        } catch (IOException e) {
+            return Optional.empty();
         }
     }
 

@@ -47,14 +47,36 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
     public Worked on(OpenCard card) throws CardException, IOException {
         BoardFacts facts = new RequestedBoard(tables())
                 .facts(request.board().map(BoardRequest::of).orElseGet(BoardRequest::none));
-        EarlierVersion version = named(new CardEarlier(work.workplace())
-                .of(card, SearchProgress.TO_THE_END)
-                .newestFirst());
+        EarlierVersion version = isHash() ? byHash(card) : byNumber(card);
         return request.whole() ? whole(card, facts, version) : tuning(card, facts, version);
     }
 
+    private String which() {
+        return request.which().strip().toLowerCase(Locale.ROOT);
+    }
+
+    private boolean isHash() {
+        return which().matches("[0-9a-f]{64}");
+    }
+
+    /** A whole hash names one text, wherever it is found first. */
+    private EarlierVersion byHash(OpenCard card) throws CardException, IOException {
+        Optional<EarlierVersion> near =
+                new CardEarlier(work.workplace())
+                        .of(card, SearchProgress.AT_ONCE).newestFirst().stream()
+                                .filter(version -> DigestUtils.sha256Hex(version.text()).equals(which()))
+                                .findFirst();
+        return near.isPresent() ? near.get() : byNumber(card);
+    }
+
+    private EarlierVersion byNumber(OpenCard card) throws CardException, IOException {
+        return named(new CardEarlier(work.workplace())
+                .of(card, SearchProgress.TO_THE_END)
+                .newestFirst());
+    }
+
     private EarlierVersion named(List<EarlierVersion> versions) throws CardException {
-        String which = request.which().strip().toLowerCase(Locale.ROOT);
+        String which = which();
         if (which.matches("[0-9]{1," + MOST_DIGITS + "}")) {
             int number = Integer.parseInt(which);
             if (number >= 1 && number <= versions.size()) {

@@ -33,6 +33,11 @@ public record EarlierVersionView(
         tried = List.copyOf(tried);
     }
 
+    /** Its lines, each safe to show. */
+    public List<String> lines() {
+        return TextComparison.lines(version.text());
+    }
+
     /** Of its bytes, in hex. */
     public String sha256() {
         return DigestUtils.sha256Hex(version.text());

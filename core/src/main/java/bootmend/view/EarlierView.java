@@ -45,6 +45,11 @@ public record EarlierView(
             tried = List.copyOf(tried);
         }
 
+        /** Its lines, each safe to show. */
+        public List<String> lines() {
+            return TextComparison.lines(text);
+        }
+
         /** Of its bytes, in hex. */
         public String sha256() {
             return DigestUtils.sha256Hex(text);

@@ -52,14 +52,17 @@ final class HeldSettings {
             held.add(trial, boards.get(trial.unit().board()));
         }
         for (String name : workplace.profiles().names()) {
-            try {
-                Profile profile = workplace.profiles().load(name);
-                held.add(profile, boards.get(profile.board()));
-            } catch (CardException e) {
-                continue;
-            }
+            load(workplace, name).ifPresent(profile -> held.add(profile, boards.get(profile.board())));
         }
         return held;
+    }
+
+    private static Optional<Profile> load(Workplace workplace, String name) {
+        try {
+            return Optional.of(workplace.profiles().load(name));
+        } catch (CardException e) {
+            return Optional.empty();
+        }
     }
 
     private static Optional<ConfigFiles> files(OpenCard card) throws IOException {

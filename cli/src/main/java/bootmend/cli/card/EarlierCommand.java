@@ -10,7 +10,6 @@ import bootmend.cli.run.Question;
 import bootmend.cli.run.StopSignal;
 import bootmend.cli.text.EarlierPage;
 import bootmend.cli.text.SearchBar;
-import bootmend.config.CardText;
 import bootmend.config.VisibleText;
 import bootmend.earlier.SearchProgress;
 import bootmend.request.BoardRequest;
@@ -127,11 +126,8 @@ public final class EarlierCommand implements Callable<Integer> {
                         NextStep.Plain.LIST_EARLIER));
     }
 
-    /** Line by line, with nothing in it that could steer a terminal. */
     private void print(EarlierVersionView version) {
-        CardText.decode(version.version().text())
-                .lines()
-                .forEach(line -> spec.commandLine().getOut().println(VisibleText.of(line)));
+        version.lines().forEach(spec.commandLine().getOut()::println);
         spec.commandLine().getOut().flush();
     }
 }

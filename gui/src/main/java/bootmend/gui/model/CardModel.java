@@ -42,6 +42,7 @@ public final class CardModel {
     private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
     private final SlipModel slip;
+    private final EarlierModel earlier;
     private final List<Bench.Ticket> reads = new ArrayList<>();
     private Map<LinePlace, List<Finding>> atLines = Map.of();
 
@@ -54,6 +55,7 @@ public final class CardModel {
         // The first to hear of a check, so that every view finds the findings in place.
         check.watch(reading -> atLines = atLines(reading));
         this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
+        this.earlier = new EarlierModel(services, card, change);
     }
 
     public CardRequest card() {
@@ -106,6 +108,11 @@ public final class CardModel {
         return slip;
     }
 
+    /** What its config file was before. */
+    public EarlierModel earlier() {
+        return earlier;
+    }
+
     /** The line that the user was last taken to. */
     public Watched<Optional<LinePlace>> pointedAt() {
         return pointedAt;
@@ -125,6 +132,7 @@ public final class CardModel {
     /** Reads everything that is shown of the card, anew. */
     public void read() {
         dropReads();
+        earlier.forget();
         gone.set(false);
         ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
@@ -182,6 +190,7 @@ public final class CardModel {
     /** Nobody looks at the card any more; a change under way is finished all the same. */
     public void leave() {
         dropReads();
+        earlier.forget();
     }
 
     /** The card was taken out of its reader, or is back in it. */
