@@ -80,8 +80,14 @@ final class SettingLines {
         Map<String, Integer> more = new HashMap<>();
         count(then, 1, more);
         count(now, -1, more);
-        int gone = more.values().stream().filter(count -> count > 0).mapToInt(count -> count).sum();
-        int added = more.values().stream().filter(count -> count < 0).mapToInt(count -> -count).sum();
+        int gone = more.values().stream()
+                .filter(count -> count > 0)
+                .mapToInt(count -> count)
+                .sum();
+        int added = more.values().stream()
+                .filter(count -> count < 0)
+                .mapToInt(count -> -count)
+                .sum();
         return Math.max(gone, added);
     }
 

@@ -63,12 +63,10 @@ class HostileEarlierTest {
             long sector = random.nextLong(card.getSize() / 512 - 8);
             card.patch(sector * 512, text(random));
         }
-        CardOpener opener =
-                (path, forChanging) -> CardSource.of(path, new PartitionWindow(card, 0, card.getSize()));
+        CardOpener opener = (path, forChanging) -> CardSource.of(path, new PartitionWindow(card, 0, card.getSize()));
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             Workplace workplace = new Workplace(host.getPath("/home"), Clock.systemUTC(), opener, tables);
-            EarlierView view =
-                    new EarlierJob(workplace).run(CARD, BoardRequest.none(), SearchProgress.TO_THE_END);
+            EarlierView view = new EarlierJob(workplace).run(CARD, BoardRequest.none(), SearchProgress.TO_THE_END);
             return !view.versions().isEmpty();
         } catch (CardException e) {
             assertThat(new StepNames().remedy(e)).isNotBlank();

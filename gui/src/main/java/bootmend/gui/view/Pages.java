@@ -26,7 +26,14 @@ final class Pages {
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.kit = kit;
         this.dialogs = dialogs;
-        this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("earlier"), tab("profiles"), tab("trials"));
+        this.tabs = List.of(
+                tab("sheet"),
+                tab("check"),
+                tab("damage"),
+                tab("changes"),
+                tab("earlier"),
+                tab("profiles"),
+                tab("trials"));
         this.ofCard = List.of(
                 card -> new SheetPage(card, kit),
                 card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
