@@ -118,7 +118,7 @@ final class Timeline {
     private long besidesNow(Sighting sighting) {
         long age = age(sighting);
         Optional<LocalDateTime> present = now.flatMap(PresentFile::written);
-        if (present.isEmpty() || sighting.written().isEmpty()) {
+        if (present.isEmpty() || sighting.written().isEmpty() || present.equals(sighting.written())) {
             return age;
         }
         return sighting.written().get().isAfter(present.get()) ? Math.min(-1, age) : Math.max(0, age);
@@ -140,8 +140,10 @@ final class Timeline {
             boolean agrees = all.get(places.get(i)) == version || version.age == Long.MAX_VALUE;
             LocalDateTime time = version.written().orElseThrow();
             Optional<LocalDateTime> present = now.flatMap(PresentFile::written);
-            boolean fits = present.isEmpty() || time.isAfter(present.get()) == version.age < 0;
-            version.order = new Order(agrees && fits && present.isPresent(), Order.By.TIMES);
+            boolean fits = present.isPresent()
+                    && !time.isEqual(present.get())
+                    && time.isAfter(present.get()) == version.age < 0;
+            version.order = new Order(agrees && fits, Order.By.TIMES);
         }
         for (int i = 0; i < timed.size(); i++) {
             all.set(places.get(i), timed.get(i));

@@ -118,6 +118,17 @@ class TimelineTest {
     }
 
     @Test
+    void ofTwoFilesOfOneTimeTheirPlaceDecidesAndNothingIsCertain() {
+        Timeline timeline = new Timeline(now(500), CLUSTERS, 600);
+        timeline.add(copy("same", 550, 12));
+
+        assertThat(timeline.newestFirst(List.of())).singleElement().satisfies(version -> {
+            assertThat(version.newer()).isTrue();
+            assertThat(version.order().certain()).isFalse();
+        });
+    }
+
+    @Test
     void aTextSeenTwiceCountsFromItsLastSighting() {
         assertThat(ordered(new Timeline(now(500), CLUSTERS, 0), free("a", 100), free("b", 300), free("a", 490)))
                 .containsExactly("a", "b");
