@@ -40,6 +40,10 @@ public final class DiagnosisPage {
         boolean alone = diagnosis.boards().size() == 1;
         groups.forEach((outcome, chains) -> group(outcome, chains, alone));
         diagnosis.versions().forEach(version -> screen.line("Firmware " + version.file() + ": " + version.words()));
+    }
+
+    /** What no card tells, said once however many cards were looked at. */
+    public static void notTold(Screen screen, BootDiagnosis diagnosis) {
         screen.blank();
         diagnosis.notTold().forEach(screen::line);
     }
@@ -89,7 +93,8 @@ public final class DiagnosisPage {
     private static String words(Found found) {
         String line = found.line().isPresent() ? " line " + found.line().getAsInt() : "";
         String bytes = found.bytes().isPresent() ? ", " + found.bytes().getAsLong() + " bytes" : "";
-        return found.what() + line + bytes;
+        String check = found.check().isEmpty() ? "" : ": " + found.check();
+        return found.what() + line + bytes + check;
     }
 
     private static String verdict(Verdict verdict) {
