@@ -163,8 +163,8 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public List<String> tableDoubts() {
-        return table.doubts();
+    public List<String> tableWarnings() {
+        return table.warnings();
     }
 
     /** A card that cannot be read so far has said so elsewhere. */

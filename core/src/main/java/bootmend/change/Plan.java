@@ -68,7 +68,7 @@ public record Plan(
         return counts;
     }
 
-    /** Whether a cut in the middle can leave a file that only the undo record can mend. */
+    /** Whether a cut in the middle can leave a file that only the undo record can repair. */
     public boolean isInPlace() {
         return steps.stream().anyMatch(step -> step.kind() == PlanStep.Kind.IN_PLACE);
     }

@@ -38,7 +38,7 @@ public final class UndoStore {
     private static final String TAG = ".m";
 
     private static final String SUFFIX = ".undo";
-    private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
+    private static final String UNDONE_SUFFIX = ".taken-back.undo";
 
     /** A card keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
@@ -170,14 +170,14 @@ public final class UndoStore {
 
     /** Notes that a change which was done is now undone. */
     void markTakenBack(UndoRecord done) throws IOException {
-        move(done, UndoRecord.State.TAKEN_BACK);
+        move(done, UndoRecord.State.UNDONE);
     }
 
     /** Notes that the change with this id is undone, where it is known here. */
     void markTakenBack(String id, CardId card) throws CardException, IOException {
         for (Path file : files.list(doneFolder(card))) {
             String name = file.getFileName().toString();
-            if (isRecord(name) && idOf(file).equals(id) && !name.endsWith(TAKEN_BACK_SUFFIX)) {
+            if (isRecord(name) && idOf(file).equals(id) && !name.endsWith(UNDONE_SUFFIX)) {
                 files.move(file, doneFile(card, file, true));
             }
         }
@@ -185,7 +185,7 @@ public final class UndoStore {
 
     /** Notes that a change which was not done is off the card again; its record is kept. */
     UndoRecord closeTakenBack(UndoRecord open) throws IOException {
-        return move(open, UndoRecord.State.TAKEN_BACK);
+        return move(open, UndoRecord.State.UNDONE);
     }
 
     /**
@@ -286,17 +286,17 @@ public final class UndoStore {
     }
 
     private UndoRecord move(UndoRecord record, UndoRecord.State state) throws IOException {
-        Path target = doneFile(record.plan().card(), record.file(), state == UndoRecord.State.TAKEN_BACK);
+        Path target = doneFile(record.plan().card(), record.file(), state == UndoRecord.State.UNDONE);
         files.move(record.file(), target);
         return record.in(state, target);
     }
 
-    private Path doneFile(CardId card, Path file, boolean takenBack) {
+    private Path doneFile(CardId card, Path file, boolean undone) {
         String name = file.getFileName().toString();
         String stem = name.substring(name.indexOf(SEPARATOR) + 1)
-                .replace(TAKEN_BACK_SUFFIX, "")
+                .replace(UNDONE_SUFFIX, "")
                 .replace(SUFFIX, "");
-        return doneFolder(card).resolve(stem + (takenBack ? TAKEN_BACK_SUFFIX : SUFFIX));
+        return doneFolder(card).resolve(stem + (undone ? UNDONE_SUFFIX : SUFFIX));
     }
 
     private static boolean isOpenRecord(Path file) {
@@ -320,7 +320,7 @@ public final class UndoStore {
 
     /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
     private Optional<UndoRecord> read(Path file, UndoRecord.State state) throws CardException, IOException {
-        boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
+        boolean undone = file.getFileName().toString().endsWith(UNDONE_SUFFIX);
         try {
             return RecordFormat.read(files.read(file, RecordFormat.MOST_BYTES))
                     .map(stored -> new UndoRecord(
@@ -329,7 +329,7 @@ public final class UndoStore {
                             stored.medium(),
                             stored.plan(),
                             stored.takesBack(),
-                            takenBack ? UndoRecord.State.TAKEN_BACK : state,
+                            undone ? UndoRecord.State.UNDONE : state,
                             file));
         } catch (NoSuchFileException e) {
             // Listed, then moved on: a change to another card of this make-up was finished in between.

@@ -18,7 +18,7 @@ public final class DirectoryReader {
     private final VolumeBytes volume;
     private final Geometry geometry;
     private final List<DirectoryEntry> entries = new ArrayList<>();
-    private final List<String> doubts = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
     private final LongNameCollector longName = new LongNameCollector();
     private String label;
     private final List<Long> orphans = new ArrayList<>();
@@ -48,7 +48,7 @@ public final class DirectoryReader {
         }
         if (walk.ending() != ChainEnding.COMPLETE) {
             broken = true;
-            doubts.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
+            warnings.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
         }
         return result();
     }
@@ -147,8 +147,8 @@ public final class DirectoryReader {
     public Directory result() {
         drop(longName.drop());
         if (!orphans.isEmpty()) {
-            doubts.add(orphans.size() + " long-name slots belong to no file");
+            warnings.add(orphans.size() + " long-name slots belong to no file");
         }
-        return new Directory(entries, Optional.ofNullable(label), doubts);
+        return new Directory(entries, Optional.ofNullable(label), warnings);
     }
 }

@@ -112,21 +112,21 @@ public final class MountedFolder implements BootFiles {
     private Directory list(Path folder) throws IOException {
         refuseOutside(folder);
         List<DirectoryEntry> entries = new ArrayList<>();
-        List<String> doubts = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
         try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder)) {
             for (Path path : stream) {
                 if (entries.size() >= MOST_ENTRIES) {
-                    doubts.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
+                    warnings.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
                     break;
                 }
-                add(path, entries, doubts);
+                add(path, entries, warnings);
             }
         }
         entries.sort(Comparator.comparing(DirectoryEntry::name));
-        return new Directory(entries, Optional.empty(), doubts);
+        return new Directory(entries, Optional.empty(), warnings);
     }
 
-    private void add(Path path, List<DirectoryEntry> entries, List<String> doubts) throws IOException {
+    private void add(Path path, List<DirectoryEntry> entries, List<String> warnings) throws IOException {
         String name = path.getFileName().toString();
         BasicFileAttributes attributes =
                 Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
@@ -137,7 +137,7 @@ public final class MountedFolder implements BootFiles {
             entries.add(new DirectoryEntry(
                     name, name, folder, 0, number, folder ? 0 : attributes.size(), number, List.of()));
         } else {
-            doubts.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
+            warnings.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
         }
     }
 
@@ -289,7 +289,7 @@ public final class MountedFolder implements BootFiles {
             }
 
             @Override
-            public List<String> doubts() {
+            public List<String> warnings() {
                 return List.of();
             }
         };
@@ -325,7 +325,7 @@ public final class MountedFolder implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

@@ -10,7 +10,7 @@ import java.util.List;
  * @param title what it did
  * @param files what it did to files
  * @param sectors sector writes
- * @param takenBack whether it was taken back since
+ * @param undone whether it was undone since
  * @param undoRecord where its undo record lies
  */
 public record HistoryEntry(
@@ -19,7 +19,7 @@ public record HistoryEntry(
         String title,
         List<FileEdit> files,
         int sectors,
-        boolean takenBack,
+        boolean undone,
         String undoRecord) {
 
     public HistoryEntry {

@@ -42,7 +42,7 @@ public final class HistoryJob {
                 record.plan().title(),
                 FileEdit.of(record.plan().files()),
                 record.plan().sectorsWritten(),
-                record.state() == UndoRecord.State.TAKEN_BACK,
+                record.state() == UndoRecord.State.UNDONE,
                 record.file().toString());
     }
 }

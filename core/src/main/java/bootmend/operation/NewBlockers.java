@@ -6,7 +6,7 @@ import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContents;
-import bootmend.check.CardRead;
+import bootmend.check.ExaminedCard;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
 import bootmend.config.ConfigDocument;
@@ -16,7 +16,7 @@ import bootmend.finding.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
-import bootmend.view.CardReads;
+import bootmend.view.CardExaminer;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -50,8 +50,8 @@ final class NewBlockers {
      */
     void refuse(OpenCard card, Map<String, ConfigDocument> files, String done) throws CardException, IOException {
         if (!work.order().accepts(NextStep.Allow.BLOCKERS)) {
-            CardRead before =
-                    new CardReads(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+            ExaminedCard before =
+                    new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
             refuse(of(before, files), done);
         }
     }
@@ -62,12 +62,12 @@ final class NewBlockers {
      *
      * @param files the config files after the change, by path
      */
-    private List<Finding> of(CardRead before, Map<String, ConfigDocument> files) {
+    private List<Finding> of(ExaminedCard before, Map<String, ConfigDocument> files) {
         List<ConfigText> config = new ArrayList<>();
         for (ConfigText text : before.config()) {
-            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
+            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.warnings()));
         }
-        CardRead after = new CardRead(
+        ExaminedCard after = new ExaminedCard(
                 before.files(),
                 config,
                 before.configProblem(),
@@ -101,7 +101,7 @@ final class NewBlockers {
         }
     }
 
-    private List<Finding> blockers(CardRead read) {
+    private List<Finding> blockers(ExaminedCard read) {
         Map<String, Finding> blockers = new LinkedHashMap<>();
         Checker checker = new Checker(tables);
         for (Purpose purpose : Purpose.values()) {

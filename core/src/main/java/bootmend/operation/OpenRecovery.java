@@ -48,7 +48,7 @@ public final class OpenRecovery implements Closeable {
     }
 
     /** Writes the old content back and reads that back. */
-    public Made takeBack() throws CardException {
+    public Made undo() throws CardException {
         return Made.of(recovery.undo(change.orElseThrow()));
     }
 

@@ -13,7 +13,7 @@ import java.util.Map;
  * @param sectorsWritten sector writes, a sector that two steps write counted twice
  * @param sectorsByKind the same by what the sectors are for
  * @param steps in the order they are written
- * @param inPlace whether a cut in the middle could leave a file that only the undo record can mend
+ * @param inPlace whether a cut in the middle could leave a file that only the undo record can repair
  * @param files paths of the files that change
  * @param ofFolder whether it is for a mounted folder, and so names no sectors
  */

@@ -62,7 +62,7 @@ public final class CardViews {
             }
         }
         List<String> notes = cardNotes(card);
-        notes.addAll(files.doubts());
+        notes.addAll(files.warnings());
         return new CardView(
                 card.named(),
                 card.kind(),
@@ -75,10 +75,10 @@ public final class CardViews {
     }
 
     private List<String> cardNotes(OpenCard card) throws CardException, IOException {
-        List<String> notes = new ArrayList<>(card.tableDoubts());
-        notes.addAll(card.volume().doubts());
+        List<String> notes = new ArrayList<>(card.tableWarnings());
+        notes.addAll(card.volume().warnings());
         notes.addAll(card.volume().remarks());
-        notes.addAll(card.volume().root().doubts());
+        notes.addAll(card.volume().root().warnings());
         card.waiting(workplace.store())
                 .exact()
                 .map(RecoveryView::of)

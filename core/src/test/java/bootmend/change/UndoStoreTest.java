@@ -104,7 +104,7 @@ class UndoStoreTest {
 
         assertThat(store.doneFor(card.id()))
                 .singleElement()
-                .matches(r -> r.state() == UndoRecord.State.TAKEN_BACK && r.id().equals(done.id()));
+                .matches(r -> r.state() == UndoRecord.State.UNDONE && r.id().equals(done.id()));
         assertThat(done.file()).doesNotExist();
     }
 

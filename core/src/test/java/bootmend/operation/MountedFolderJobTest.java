@@ -176,7 +176,7 @@ class MountedFolderJobTest {
         assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "<RecoverCard[");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
             assertThat(open.view()).isPresent();
-            open.takeBack();
+            open.undo();
         }
         assertThat(read("CONFIG.TXT")).isEqualTo(CONFIG);
         reset();

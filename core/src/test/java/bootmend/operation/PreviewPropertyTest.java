@@ -11,7 +11,7 @@ import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
 import bootmend.record.ProfileJob;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -37,7 +37,7 @@ class PreviewPropertyTest {
     void shownLinesAppliedToTheFilesBeforeAreTheFilesAfter(
             @ForAll("configs") byte[] config, @ForAll("requests") List<ChangeOrder> orders)
             throws CardException, IOException {
-        try (TestBench bench = new TestBench()) {
+        try (MemoryWorkplace bench = new MemoryWorkplace()) {
             profile(bench);
             SparseDisk disk = card(config);
             bench.insert(CARD.card().toString(), disk);
@@ -74,8 +74,8 @@ class PreviewPropertyTest {
                 .isEqualTo(bytes));
     }
 
-    private static void profile(TestBench bench) throws CardException, IOException {
-        bench.insert("/cards/good.img", TestBench.card("[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n"));
+    private static void profile(MemoryWorkplace bench) throws CardException, IOException {
+        bench.insert("/cards/good.img", MemoryWorkplace.card("[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n"));
         new ProfileJob(bench.workplace())
                 .save(
                         CardRequest.of(Path.of("/cards/good.img")),

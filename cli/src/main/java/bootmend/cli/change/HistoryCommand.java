@@ -51,7 +51,7 @@ public final class HistoryCommand implements Callable<Integer> {
                 String title,
                 List<ChangeJson.LineJson> lines,
                 int sectors,
-                boolean takenBack,
+                boolean undone,
                 String undoRecord) {
 
             static EntryJson of(HistoryEntry entry) {
@@ -61,7 +61,7 @@ public final class HistoryCommand implements Callable<Integer> {
                         entry.title(),
                         entry.lines().stream().map(ChangeJson.LineJson::of).toList(),
                         entry.sectors(),
-                        entry.takenBack(),
+                        entry.undone(),
                         entry.undoRecord());
             }
         }
@@ -95,7 +95,7 @@ public final class HistoryCommand implements Callable<Integer> {
             screen.line(
                     "bold",
                     entry.number() + "  " + WHEN.format(entry.when()) + "  " + entry.title()
-                            + (entry.takenBack() ? " (taken back since)" : ""));
+                            + (entry.undone() ? " (undone since)" : ""));
             new LinePage(screen).print(entry.files());
         }
         if (!entries.isEmpty()) {

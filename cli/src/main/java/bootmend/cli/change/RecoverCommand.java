@@ -27,20 +27,20 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend recover}: a change that was cut short, finished or taken back. */
+/** {@code bootmend recover}: a change that was cut short, finished or undone. */
 @Command(
         name = "recover",
         header = "Finish or undo a change that was cut short.",
         mixinStandardHelpOptions = true,
         description =
                 "Finishes a change to this card that was cut short, or undoes it, from the undo record on this computer. "
-                        + "Without --finish or --take-back it takes the shorter way. Asks first. A record belongs to the one "
+                        + "Without --finish or --undo it takes the shorter way. Asks first. A record belongs to the one "
                         + "card that was changed, and never to another written from the same image.",
         footer = {
             "",
             "Examples:",
             "  bootmend recover lab-07.img",
-            "  bootmend recover --take-back --yes lab-07.img",
+            "  bootmend recover --undo --yes lab-07.img",
             "  bootmend recover --record 20261124-232638-284443-de233307 lab-07.img",
             "  bootmend recover --forget 20261124-232638-284443-de233307"
         })
@@ -81,8 +81,8 @@ public final class RecoverCommand implements Callable<Integer> {
         @Option(names = "--finish", description = "Write what is left of the change.")
         private boolean finish;
 
-        @Option(names = "--take-back", description = "Write the old content back.")
-        private boolean takeBack;
+        @Option(names = "--undo", description = "Write the old content back.")
+        private boolean undo;
     }
 
     /** The answer as a JSON document; {@code waiting} is null where no change waits. */
@@ -137,7 +137,7 @@ public final class RecoverCommand implements Callable<Integer> {
             return finish(answer, new RecoverJson(card.name(), null, "nothing", null, open.elsewhere()), ExitCode.DONE);
         }
         RecoveryView view = waiting.get();
-        boolean finish = way.finish || !way.takeBack && view.finishSuggested();
+        boolean finish = way.finish || !way.undo && view.finishSuggested();
         screen.line("Cut short: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
         screen.line("Undo record: " + view.undoRecord());
         String doing = finish ? "Finish it" : "Undo it";
@@ -145,14 +145,14 @@ public final class RecoverCommand implements Callable<Integer> {
             screen.line("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        Made done = finish ? open.finish() : open.takeBack();
+        Made done = finish ? open.finish() : open.undo();
         new MadeWords(finish ? "the change is finished" : "the change is undone").print(screen, done);
         return finish(
                 answer,
                 new RecoverJson(
                         card.name(),
                         RecoverJson.WaitingJson.of(view),
-                        finish ? "finished" : "taken back",
+                        finish ? "finished" : "undone",
                         ChangeJson.MadeJson.of(done),
                         List.of()),
                 ExitCode.DONE);

@@ -30,7 +30,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
-                        + "settings there instead. Shows the change first and asks; it can be taken back with `bootmend undo`.",
+                        + "settings there instead. Shows the change first and asks; it can be undone with `bootmend undo`.",
         footer = {
             "",
             "Examples:",

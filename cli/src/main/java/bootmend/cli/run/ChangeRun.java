@@ -101,7 +101,7 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
         ProposedChange change = outcome.change();
         findings.print(change.findings());
-        screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+        screen.line(change.leavesDamage() ? "Nothing of this can be repaired without a guess." : nothing);
         findings.advice(change);
         return code(change);
     }

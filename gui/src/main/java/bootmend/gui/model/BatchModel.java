@@ -36,7 +36,7 @@ import java.util.stream.IntStream;
  * Several cards that are worked on together: looked at, then a change worked out for each without writing, then made
  * where it changes anything; or checked.
  *
- * <p>Several cards are in work at a time, all within one piece of work of the bench, because a card must never be open
+ * <p>Several cards are in work at a time, all within one piece of work of the queue, because a card must never be open
  * twice. A failure stays with its card.
  */
 public final class BatchModel {
@@ -119,7 +119,7 @@ public final class BatchModel {
             return;
         }
         profiles.set(new Reading.Waiting<>());
-        services.bench()
+        services.queue()
                 .submit(
                         services.words().of("busy.profiles"),
                         () -> new ProfileJob(services.workplace()).listing(),
@@ -279,7 +279,7 @@ public final class BatchModel {
         }
         ShowJob job = new ShowJob(services.workplace());
         List<CardResult<CardView>> results = new ArrayList<>();
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.card"),
                         () -> {
@@ -319,10 +319,10 @@ public final class BatchModel {
         save(() -> BatchFiles.report(file, cards, what, outcomes, new StepPlaces(services.words())));
     }
 
-    private void save(Bench.Work<Path> writing) {
+    private void save(WorkQueue.Work<Path> writing) {
         saved.set(new Reading.Waiting<>());
         // Like a change to a card it is not stopped half-way.
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.save"),
                         writing,
@@ -358,7 +358,7 @@ public final class BatchModel {
             }
         });
         List<Path> turns = which.stream().map(cards::get).toList();
-        Bench.Work<Integer> everyTurn = () -> {
+        WorkQueue.Work<Integer> everyTurn = () -> {
             int[] next = {0};
             batch.run(turns, work, result -> arrivals.add(new Numbered<>(which.get(next[0]++), result)));
             return turns.size();
@@ -371,9 +371,9 @@ public final class BatchModel {
             ended(task, arrivals, since);
         };
         if (task instanceof BatchTask.Make) {
-            services.bench().submitChange(words, everyTurn, done, failed);
+            services.queue().submitChange(words, everyTurn, done, failed);
         } else {
-            services.bench().submit(words, everyTurn, done, failed);
+            services.queue().submit(words, everyTurn, done, failed);
         }
     }
 

@@ -42,7 +42,7 @@ public final class CardModel {
     private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
     private final SlipModel slip;
-    private final List<Bench.Ticket> reads = new ArrayList<>();
+    private final List<WorkQueue.Ticket> reads = new ArrayList<>();
     private Map<LinePlace, List<Finding>> atLines = Map.of();
 
     /** @param board the board it is taken to be for; empty for none in particular */
@@ -144,7 +144,7 @@ public final class CardModel {
 
     /** Has the system let go of the card, and tells what became of that. */
     public void eject() {
-        services.bench()
+        services.queue()
                 .<String>submitChange(
                         services.words().of("busy.eject"),
                         () -> new EjectJob().run(card),
@@ -271,12 +271,12 @@ public final class CardModel {
         return board.get().map(BoardRequest::of).orElse(BoardRequest.none());
     }
 
-    private <T> void read(String busy, Bench.Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
-        reads.add(services.bench().submit(services.words().of(busy), work, done, failed));
+    private <T> void read(String busy, WorkQueue.Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
+        reads.add(services.queue().submit(services.words().of(busy), work, done, failed));
     }
 
     private void dropReads() {
-        reads.forEach(Bench.Ticket::drop);
+        reads.forEach(WorkQueue.Ticket::drop);
         reads.clear();
     }
 }

@@ -26,7 +26,7 @@ public final class ChangeModel {
     private final Runnable changed;
     private final Watched<ChangeState> state = new Watched<>(new ChangeState.Idle());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
-    private Bench.Ticket waiting = () -> {};
+    private WorkQueue.Ticket waiting = () -> {};
 
     /** @param changed is run after the card was changed, or may have been */
     ChangeModel(Services services, CardRequest card, Runnable changed) {
@@ -52,7 +52,7 @@ public final class ChangeModel {
         waiting.drop();
         agreed.set(Set.of());
         state.set(new ChangeState.WorkingOut(order));
-        waiting = services.bench()
+        waiting = services.queue()
                 .submitFirst(
                         services.words().of("busy.plan"),
                         () -> changeable(order),
@@ -104,7 +104,7 @@ public final class ChangeModel {
         ProposedChange shown = proposed.change();
         String key = RequestKey.of(shown.order().request());
         state.set(new ChangeState.Making(key));
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.write"),
                         () -> operation().make(shown).orThrow(),
@@ -121,7 +121,7 @@ public final class ChangeModel {
 
     /** Writes the old content back where a change was cut short. */
     public void takeCutShortBack() {
-        recover("reverse", OpenRecovery::takeBack);
+        recover("reverse", OpenRecovery::undo);
     }
 
     private static ChangeState failed(ChangeOrder order, CardException error) {
@@ -163,7 +163,7 @@ public final class ChangeModel {
             return;
         }
         state.set(new ChangeState.Making(key));
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.write"),
                         () -> recover(services.workplace(), way),

@@ -33,7 +33,7 @@ public sealed interface ChangeState {
      *
      * @param key of the request, or {@code finish} or {@code reverse} for a change that had been cut short
      * @param made how, which is what may be said of the card
-     * @param leavesDamage whether the card still has something wrong that a repair could not mend
+     * @param leavesDamage whether the card still has something wrong that a repair leaves
      */
     record Done(String key, Made made, boolean leavesDamage) implements ChangeState {}
 

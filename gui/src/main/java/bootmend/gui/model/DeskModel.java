@@ -19,7 +19,7 @@ import java.util.stream.Collectors;
 public final class DeskModel {
 
     private final Services services;
-    private final Bench.Work<List<AttachedCard>> readers;
+    private final WorkQueue.Work<List<AttachedCard>> readers;
     private final WindowSettings settings;
     private final Watched<List<CardEntry>> cards = new Watched<>(List.of());
     private final Watched<Optional<CardModel>> current = new Watched<>(Optional.empty());
@@ -34,7 +34,7 @@ public final class DeskModel {
     private boolean listAgain;
 
     /** @param readers lists what is attached to this computer */
-    public DeskModel(Services services, Bench.Work<List<AttachedCard>> readers, WindowSettings settings) {
+    public DeskModel(Services services, WorkQueue.Work<List<AttachedCard>> readers, WindowSettings settings) {
         this.services = services;
         this.readers = readers;
         this.settings = settings;
@@ -81,7 +81,7 @@ public final class DeskModel {
             return;
         }
         listing = true;
-        services.bench().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
+        services.queue().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
             problem.set(Optional.of(error));
             listingEnded();
         });
@@ -170,7 +170,7 @@ public final class DeskModel {
         if (!isWriting()) {
             batch.get().ifPresent(BatchModel::stop);
         }
-        services.bench()
+        services.queue()
                 .stop(CardException.refused(
                         services.words().of("stopped.what"), services.words().of("stopped.remedy")));
     }
@@ -236,7 +236,7 @@ public final class DeskModel {
     }
 
     private void expand(List<Path> paths, Consumer<List<Path>> found) {
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.names"),
                         () -> new CardNames(true)

@@ -4,7 +4,7 @@ import bootmend.NextStep.Allow;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeModel;
 import bootmend.gui.model.ChangeState;
-import bootmend.gui.model.MadeWords;
+import bootmend.gui.model.OutcomeWords;
 import bootmend.gui.model.RequestKey;
 import bootmend.gui.text.Words;
 import bootmend.operation.ChangeOrder;
@@ -29,7 +29,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** The right part: what will change, where the undo record goes, one button to do it, one to take the last change back. */
+/** The right part: what will change, where the undo record goes, one button to do it, one to undo the last change. */
 final class ChangeStrip extends VBox {
 
     /** How many lines or findings are shown. */
@@ -42,7 +42,7 @@ final class ChangeStrip extends VBox {
     private final VBox body = new VBox(10);
     private final VBox foot = new VBox(8);
     private final Button make;
-    private final Button takeBack;
+    private final Button undo;
 
     /**
      * @param records where undo records go
@@ -58,8 +58,8 @@ final class ChangeStrip extends VBox {
         make = kit.button("strip.make", change::make);
         make.getStyleClass().add("accent");
         make.setMaxWidth(Double.MAX_VALUE);
-        takeBack = kit.button("strip.back", () -> change.choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
-        takeBack.setMaxWidth(Double.MAX_VALUE);
+        undo = kit.button("strip.back", () -> change.choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
+        undo.setMaxWidth(Double.MAX_VALUE);
         Button stock = kit.button("strip.stock", () -> change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         Button profile = kit.button("strip.profile", chooseProfile);
         HBox.setHgrow(stock, Priority.ALWAYS);
@@ -208,7 +208,7 @@ final class ChangeStrip extends VBox {
                         .add(kit.prose(
                                 kit.words()
                                         .of(
-                                                finding.isRepaired() ? "strip.mends" : "strip.leaves",
+                                                finding.isRepaired() ? "strip.repairs" : "strip.leaves",
                                                 finding.where().words(),
                                                 finding.words()),
                                 "notice",
@@ -287,7 +287,7 @@ final class ChangeStrip extends VBox {
     private void done(ChangeState.Done done) {
         title(done.key());
         Words words = kit.words();
-        MadeWords.Said said = new MadeWords(words).of(done.made());
+        OutcomeWords.Said said = new OutcomeWords(words).of(done.made());
         body.getChildren().add(kit.prose(said.done(), "notice", "notice-good", "done"));
         if (done.leavesDamage()) {
             body.getChildren().add(kit.label("strip.done.damage", "notice", "notice-warn"));
@@ -303,7 +303,7 @@ final class ChangeStrip extends VBox {
             return;
         }
         Optional<HistoryEntry> last = model.history().get().value().orElse(List.of()).stream()
-                .filter(entry -> !entry.takenBack())
+                .filter(entry -> !entry.undone())
                 .findFirst();
         boolean back = state instanceof ChangeState.Proposed proposed
                 && key(proposed.change()).equals("back");
@@ -311,8 +311,8 @@ final class ChangeStrip extends VBox {
             foot.getChildren().addAll(make, kit.label("strip.canback", "muted"));
         }
         if (!back) {
-            takeBack.setDisable(last.isEmpty());
-            foot.getChildren().add(takeBack);
+            undo.setDisable(last.isEmpty());
+            foot.getChildren().add(undo);
         }
     }
 }

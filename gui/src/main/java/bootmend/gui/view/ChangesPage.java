@@ -84,7 +84,7 @@ final class ChangesPage extends VBox {
                 10,
                 kit.words(kit.words().of("changes.number", change.number()), "change-number"),
                 kit.words(change.when(), "muted"));
-        if (change.takenBack()) {
+        if (change.undone()) {
             head.getChildren().add(kit.words(kit.words().of("changes.takenback"), "mark", "mark-plain"));
         }
         Button back = kit.button("changes.to", () -> model.change().choose(change.goBack()));

@@ -99,7 +99,7 @@ final class DamagePage extends VBox {
     }
 
     private Node row(Finding finding) {
-        String fate = finding.isRepaired() ? "mended" : DamageReport.isAsked(finding) ? "asked" : "left";
+        String fate = finding.isRepaired() ? "repaired" : DamageReport.isAsked(finding) ? "asked" : "left";
         Node what = kit.prose(finding.where().words() + ": " + finding.words(), "damage-what");
         HBox.setHgrow(what, Priority.ALWAYS);
         HBox box = new HBox(

@@ -51,7 +51,7 @@ public final class Desk {
         stage.show();
         model.lookAtReaders();
         Timeline watch = new Timeline(new KeyFrame(READERS, event -> {
-            if (stage.isFocused() && model.services().bench().isIdle()) {
+            if (stage.isFocused() && model.services().queue().isIdle()) {
                 model.lookAtReaders();
             }
         }));

@@ -97,13 +97,13 @@ final class DeskView extends BorderPane {
         // Work that is over in a blink needs no word; anything longer says what it is.
         PauseTransition pause = new PauseTransition(PATIENCE);
         pause.setOnFinished(event -> {
-            Optional<String> busy = desk.services().bench().busy().get();
+            Optional<String> busy = desk.services().queue().busy().get();
             words.setText(busy.map(text -> kit.words().of("status.busy", text)).orElse(""));
             bar.setVisible(busy.isPresent());
             stop.setVisible(
-                    busy.isPresent() && desk.services().bench().canStop().get());
+                    busy.isPresent() && desk.services().queue().canStop().get());
         });
-        desk.services().bench().busy().watch(busy -> {
+        desk.services().queue().busy().watch(busy -> {
             if (busy.isPresent()) {
                 // One piece of work that follows another does not begin the wait anew.
                 if (pause.getStatus() != Animation.Status.RUNNING && !bar.isVisible()) {

@@ -17,7 +17,7 @@ final class Pages {
     private final Dialogs dialogs;
     private final List<Tab> tabs;
     private final List<Function<CardModel, Node>> ofCard;
-    private Optional<BatchPage> batch = Optional.empty();
+    private Optional<ManyCardsPage> batch = Optional.empty();
 
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.kit = kit;
@@ -25,7 +25,7 @@ final class Pages {
         this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
         this.ofCard = List.of(
                 card -> new SheetPage(card, kit),
-                card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
+                card -> new PurposePage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit),
                 card -> new ChangesPage(card, kit));
         ProfilesPage profiles = new ProfilesPage(desk, kit, dialogs);
@@ -61,7 +61,7 @@ final class Pages {
     /** The page of several cards together; of the same cards the same page, so that its table stays where it was. */
     Node batch(BatchModel model) {
         if (batch.filter(page -> page.model() == model).isEmpty()) {
-            batch = Optional.of(new BatchPage(model, kit, dialogs));
+            batch = Optional.of(new ManyCardsPage(model, kit, dialogs));
         }
         return batch.get();
     }

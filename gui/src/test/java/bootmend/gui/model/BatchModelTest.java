@@ -46,7 +46,7 @@ class BatchModelTest {
         cards = new BatchCards(Files.createDirectory(folder.resolve("cards")));
         services = new Services(
                 Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(Runnable::run, Runnable::run),
+                new WorkQueue(Runnable::run, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
     }

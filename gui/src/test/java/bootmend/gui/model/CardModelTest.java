@@ -21,7 +21,7 @@ import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A card from its first look to a change made and taken back, without a window. */
+/** A card from its first look to a change made and undone, without a window. */
 class CardModelTest {
 
     @TempDir
@@ -178,7 +178,7 @@ class CardModelTest {
     private CardModel look(Path card) {
         Services services = new Services(
                 Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(Runnable::run, Runnable::run),
+                new WorkQueue(Runnable::run, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
         CardModel model = new CardModel(services, CardRequest.of(card), Optional.empty());

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 
 /** The check as a user meets it: verdict, findings, the way to a line, and the slip. */
-class CheckPageTest {
+class PurposePageTest {
 
     private static final String CONFIG = "# lab cart\n\narm_freq=2000\nover_voltage=4\n";
 
@@ -36,11 +36,11 @@ class CheckPageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
         Path image = SmallCards.write(folder, "lab-07.img", CONFIG);
         robot.interact(() -> {
             window.model().look(image);
@@ -121,7 +121,7 @@ class CheckPageTest {
 
     @Test
     void withoutAPrinterSavingIsOffered() throws Exception {
-        assumeTrue(WindowBench.onScreen(Printer::getAllPrinters).isEmpty(), "this computer has a printer");
+        assumeTrue(WindowOverFolder.onScreen(Printer::getAllPrinters).isEmpty(), "this computer has a printer");
         Path file = folder.resolve("instead.html");
         window.answers().save = Optional.of(file);
 

@@ -13,34 +13,34 @@ import java.util.function.Predicate;
  * @param why a clause; empty where it is whole
  * @param cause why the board goes no further; there exactly where it does not
  */
-record Part(LinkState state, Optional<Found> at, List<Found> found, String why, Optional<Cause> cause) {
+record ChainPart(LinkState state, Optional<Found> at, List<Found> found, String why, Optional<Cause> cause) {
 
-    Part {
+    ChainPart {
         found = List.copyOf(found);
     }
 
-    static Part whole(Found... found) {
+    static ChainPart whole(Found... found) {
         return whole(List.of(found));
     }
 
-    static Part whole(List<Found> found) {
-        return new Part(LinkState.WHOLE, found.stream().findFirst(), found, "", Optional.empty());
+    static ChainPart whole(List<Found> found) {
+        return new ChainPart(LinkState.WHOLE, found.stream().findFirst(), found, "", Optional.empty());
     }
 
     /** Not whole, but the board goes on. */
-    static Part lacking(LinkState state, String why, Found... found) {
+    static ChainPart lacking(LinkState state, String why, Found... found) {
         List<Found> marked = marked(state, found);
-        return new Part(state, marked.stream().findFirst(), marked, why, Optional.empty());
+        return new ChainPart(state, marked.stream().findFirst(), marked, why, Optional.empty());
     }
 
-    static Part unknown(String why, Found... found) {
+    static ChainPart unknown(String why, Found... found) {
         return lacking(LinkState.UNKNOWN, why, found);
     }
 
-    static Part stops(LinkState state, Cause cause, Found... found) {
+    static ChainPart stops(LinkState state, Cause cause, Found... found) {
         String why = cause.sentence();
         List<Found> marked = marked(state, found);
-        return new Part(state, marked.stream().findFirst(), marked, why.replaceFirst("\\.$", ""), Optional.of(cause));
+        return new ChainPart(state, marked.stream().findFirst(), marked, why.replaceFirst("\\.$", ""), Optional.of(cause));
     }
 
     private static List<Found> marked(LinkState state, Found... found) {
@@ -52,14 +52,14 @@ record Part(LinkState state, Optional<Found> at, List<Found> found, String why, 
     }
 
     /** All of these are needed. */
-    static Part all(List<Part> parts) {
-        Part worst = parts.stream()
-                .filter(Part::isStop)
+    static ChainPart all(List<ChainPart> parts) {
+        ChainPart worst = parts.stream()
+                .filter(ChainPart::isStop)
                 .findFirst()
                 .or(() -> first(parts, part -> part.state == LinkState.UNKNOWN))
                 .or(() -> first(parts, part -> part.state != LinkState.WHOLE))
-                .orElseGet(Part::whole);
-        return new Part(worst.state, worst.at, found(parts), worst.why, worst.cause);
+                .orElseGet(ChainPart::whole);
+        return new ChainPart(worst.state, worst.at, found(parts), worst.why, worst.cause);
     }
 
     /**
@@ -67,15 +67,15 @@ record Part(LinkState state, Optional<Found> at, List<Found> found, String why, 
      *
      * @param dependsOn a phrase such as {@code the level of pin 4}
      */
-    static Part oneOf(List<Part> parts, String dependsOn) {
+    static ChainPart oneOf(List<ChainPart> parts, String dependsOn) {
         if (parts.size() == 1) {
             return parts.get(0);
         }
-        Optional<Part> bad = first(parts, part -> part.isStop() || part.state == LinkState.UNKNOWN);
-        if (parts.stream().allMatch(Part::isStop) || bad.isEmpty()) {
+        Optional<ChainPart> bad = first(parts, part -> part.isStop() || part.state == LinkState.UNKNOWN);
+        if (parts.stream().allMatch(ChainPart::isStop) || bad.isEmpty()) {
             return all(parts).withFound(found(parts));
         }
-        return new Part(
+        return new ChainPart(
                 LinkState.UNKNOWN,
                 bad.get().at,
                 found(parts),
@@ -83,15 +83,15 @@ record Part(LinkState state, Optional<Found> at, List<Found> found, String why, 
                 Optional.empty());
     }
 
-    private Part withFound(List<Found> all) {
-        return new Part(state, at, all, why, cause);
+    private ChainPart withFound(List<Found> all) {
+        return new ChainPart(state, at, all, why, cause);
     }
 
-    private static Optional<Part> first(List<Part> parts, Predicate<Part> test) {
+    private static Optional<ChainPart> first(List<ChainPart> parts, Predicate<ChainPart> test) {
         return parts.stream().filter(test).findFirst();
     }
 
-    private static List<Found> found(List<Part> parts) {
+    private static List<Found> found(List<ChainPart> parts) {
         List<Found> all = new ArrayList<>();
         parts.forEach(
                 part -> part.found.stream().filter(each -> !all.contains(each)).forEach(all::add));

@@ -6,7 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 
 /** Numbers in a file's bytes; what lies past its end is an {@link EndsTooEarly}. */
-final class Words {
+final class FileNumbers {
 
     /** Says that a file ends before something that it should hold. */
     static final class EndsTooEarly extends IOException {
@@ -20,7 +20,7 @@ final class Words {
     private final FileBytes file;
     private final ByteOrder order;
 
-    Words(FileBytes file, ByteOrder order) {
+    FileNumbers(FileBytes file, ByteOrder order) {
         this.file = file;
         this.order = order;
     }

@@ -22,7 +22,7 @@ import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
 
 /** One row a card; a card that becomes another row's worth of news changes the cells of that row alone. */
-final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
+final class ManyCardsTable extends TableView<ObjectProperty<BatchRow>> {
 
     private static final List<String> TONES = List.of("batch-good", "batch-tuned", "batch-bad", "batch-quiet");
 
@@ -30,7 +30,7 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
     private final FilteredList<ObjectProperty<BatchRow>> shown;
     private boolean attentionOnly;
 
-    public BatchTable(BatchModel model, Kit kit) {
+    public ManyCardsTable(BatchModel model, Kit kit) {
         this.says = new BatchWords(kit.words());
         List<ObjectProperty<BatchRow>> rows = new ArrayList<>();
         for (Watched<BatchRow> row : model.rows()) {
@@ -50,9 +50,9 @@ final class BatchTable extends TableView<ObjectProperty<BatchRow>> {
         getStyleClass().add("batch-table");
         getColumns().add(column(kit, "name", 155, BatchRow::name, row -> ""));
         getColumns().add(column(kit, "identity", 145, says::identity, row -> ""));
-        getColumns().add(column(kit, "tuning", 85, says::tuning, BatchTable::tuningTone));
-        getColumns().add(column(kit, "state", 130, says::state, BatchTable::stateTone));
-        getColumns().add(column(kit, "detail", 175, says::detail, BatchTable::stateTone));
+        getColumns().add(column(kit, "tuning", 85, says::tuning, ManyCardsTable::tuningTone));
+        getColumns().add(column(kit, "state", 130, says::state, ManyCardsTable::stateTone));
+        getColumns().add(column(kit, "detail", 175, says::detail, ManyCardsTable::stateTone));
         model.state().watch(state -> {
             if (attentionOnly && state instanceof BatchState.Rest) {
                 filter();

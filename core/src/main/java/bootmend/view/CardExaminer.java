@@ -11,7 +11,7 @@ import bootmend.card.OpenCard;
 import bootmend.change.OpenChange;
 import bootmend.change.UndoStore;
 import bootmend.check.CardFiles;
-import bootmend.check.CardRead;
+import bootmend.check.ExaminedCard;
 import bootmend.check.ConfigText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.VolumeSpace;
@@ -28,7 +28,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Reads from an open card what checks are made on. */
-public final class CardReads {
+public final class CardExaminer {
 
     private static final Rule IN_PART = Rule.of(
             "read-in-part",
@@ -39,7 +39,7 @@ public final class CardReads {
     private final UndoStore store;
     private final BootTables boot;
 
-    public CardReads(Workplace workplace) {
+    public CardExaminer(Workplace workplace) {
         this.store = workplace.store();
         this.boot = new BootTables(workplace.tables());
     }
@@ -50,7 +50,7 @@ public final class CardReads {
      * @param facts what is known about the board
      * @param depth whether boot files are opened
      */
-    public CardRead read(OpenCard card, CardListing listing, BoardFacts facts, Depth depth)
+    public ExaminedCard read(OpenCard card, CardListing listing, BoardFacts facts, Depth depth)
             throws CardException, IOException {
         String name = ShowViews.startFile(card, facts);
         BootFiles volume = card.volume();
@@ -58,7 +58,7 @@ public final class CardReads {
         Optional<String> problem = Optional.empty();
         try {
             config = ConfigFiles.read(volume, name).all().stream()
-                    .map(file -> new ConfigText(file.path(), file.document(), file.doubts()))
+                    .map(file -> new ConfigText(file.path(), file.document(), file.warnings()))
                     .toList();
         } catch (CardException e) {
             boolean there = volume.find(name).isPresent();
@@ -71,7 +71,7 @@ public final class CardReads {
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
+        return new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
                 .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
     }
 
@@ -89,11 +89,11 @@ public final class CardReads {
         List<Finding> health = new ArrayList<>();
         health.addAll(card.tableFindings());
         card.volume()
-                .doubts()
-                .forEach(doubt -> health.add(Finding.of(IN_PART, Place.Region.VOLUME, Sentence.of(doubt))));
-        listing.doubts()
-                .forEach((folder, doubts) -> doubts.forEach(
-                        doubt -> health.add(Finding.of(IN_PART, Place.folder(folder), Sentence.of(doubt)))));
+                .warnings()
+                .forEach(warning -> health.add(Finding.of(IN_PART, Place.Region.VOLUME, Sentence.of(warning))));
+        listing.warnings()
+                .forEach((folder, warnings) -> warnings.forEach(
+                        warning -> health.add(Finding.of(IN_PART, Place.folder(folder), Sentence.of(warning)))));
         health.addAll(card.fullLook());
         return health;
     }

@@ -24,7 +24,7 @@ import java.util.regex.Pattern;
  * of images and lines of the digest: the update and digest scripts of that repository. That the modules without card slot
  * may pass it over: the same page's heading.
  */
-final class UpdateCheck {
+final class WaitingUpdateCheck {
 
     private static final Map<Long, String> CHIP_BY_SIZE = Map.of(524_288L, "BCM2711", 2_097_152L, "BCM2712");
     private static final Pattern TARGET = Pattern.compile("target-soc: *(\\d{4})");
@@ -35,16 +35,16 @@ final class UpdateCheck {
     private final BootFolder folder;
     private final BootTables tables;
 
-    UpdateCheck(BootFolder folder, BootTables tables) {
+    WaitingUpdateCheck(BootFolder folder, BootTables tables) {
         this.folder = folder;
         this.tables = tables;
     }
 
     /** @param chip the board's chip number */
-    Part on(String board, String chip, boolean hasBootMemory) throws IOException {
+    ChainPart on(String board, String chip, boolean hasBootMemory) throws IOException {
         List<Found> there = there();
         if (there.isEmpty() || !hasBootMemory) {
-            return Part.whole(Found.words(
+            return ChainPart.whole(Found.words(
                     "root folder",
                     there.isEmpty()
                             ? "no update of the boot memory waits"
@@ -56,30 +56,30 @@ final class UpdateCheck {
         Optional<DirectoryEntry> digest = find(UpdateFile.Role.DIGEST);
         Optional<DirectoryEntry> image = renamed.or(() -> kept);
         Optional<String> target = target(image, digest);
-        List<Part> parts = new ArrayList<>();
-        parts.add(Part.whole(there));
+        List<ChainPart> parts = new ArrayList<>();
+        parts.add(ChainPart.whole(there));
         if (image.isPresent() && target.isPresent() && !target.get().equals(chip)) {
-            parts.add(Part.whole(
+            parts.add(ChainPart.whole(
                     Found.words(image.get().name(), "is for " + target.get() + ", so this board passes it over")));
         } else if (runs.isPresent() && renamed.isPresent() && kept.isPresent()) {
-            parts.add(Part.unknown("images of both names wait, and which of them wins is not published"));
+            parts.add(ChainPart.unknown("images of both names wait, and which of them wins is not published"));
         } else if (runs.isPresent() && kept.isPresent()) {
             parts.add(rescue(board, kept.get(), runs.get(), digest));
         } else if (runs.isPresent() && renamed.isPresent()) {
             parts.add(waiting(renamed.get(), digest));
         } else if (runs.isPresent()) {
-            parts.add(Part.whole(Found.words(
+            parts.add(ChainPart.whole(Found.words(
                     runs.get().name(), "with no image to write it renames itself, and the board starts again")));
         } else if (renamed.isPresent()) {
             parts.add(
                     digest.isPresent()
                             ? selfUpdate(renamed.get(), digest.get())
-                            : Part.lacking(
+                            : ChainPart.lacking(
                                     LinkState.MISSING,
                                     name(renamed.get()) + " waits without " + nameOf(UpdateFile.Role.DIGEST)
                                             + ", so no board takes it"));
         }
-        return Part.all(parts);
+        return ChainPart.all(parts);
     }
 
     private List<Found> there() throws IOException {
@@ -128,14 +128,14 @@ final class UpdateCheck {
         return new String(folder.read(entry, MOST_DIGEST).bytes(), StandardCharsets.ISO_8859_1);
     }
 
-    private Part rescue(String board, DirectoryEntry kept, DirectoryEntry runs, Optional<DirectoryEntry> digest) {
+    private ChainPart rescue(String board, DirectoryEntry kept, DirectoryEntry runs, Optional<DirectoryEntry> digest) {
         if (PERHAPS_PASSED_OVER.contains(board)) {
-            return Part.unknown("a rescue card halts the board after writing its boot memory, and whether " + board
+            return ChainPart.unknown("a rescue card halts the board after writing its boot memory, and whether " + board
                     + " takes it hangs on how it is fitted");
         }
         List<String> files = new ArrayList<>(List.of(runs.name(), kept.name()));
         digest.ifPresent(each -> files.add(each.name()));
-        return Part.stops(
+        return ChainPart.stops(
                 LinkState.WHOLE,
                 new Cause(
                         LinkKind.UPDATE,
@@ -146,24 +146,24 @@ final class UpdateCheck {
                 Found.file(runs.name(), runs.size(), "runs before anything else"));
     }
 
-    private Part waiting(DirectoryEntry image, Optional<DirectoryEntry> digest) throws IOException {
+    private ChainPart waiting(DirectoryEntry image, Optional<DirectoryEntry> digest) throws IOException {
         if (digest.isEmpty()) {
-            return Part.unknown(name(image) + " waits without " + nameOf(UpdateFile.Role.DIGEST)
+            return ChainPart.unknown(name(image) + " waits without " + nameOf(UpdateFile.Role.DIGEST)
                     + ", and how the update then fails is not published");
         }
         Optional<String> problem = problem(image, digest.get());
         return problem.isPresent()
-                ? Part.unknown(problem.get() + ", and how the update then fails is not published")
-                : Part.whole(Found.words(
+                ? ChainPart.unknown(problem.get() + ", and how the update then fails is not published")
+                : ChainPart.whole(Found.words(
                         image.name(),
                         "the board writes it into its boot memory at its next start, then starts again as usual"));
     }
 
-    private Part selfUpdate(DirectoryEntry image, DirectoryEntry digest) throws IOException {
+    private ChainPart selfUpdate(DirectoryEntry image, DirectoryEntry digest) throws IOException {
         Optional<String> problem = problem(image, digest);
         return problem.isPresent()
-                ? Part.lacking(LinkState.DAMAGED, problem.get() + ", so the board should not take it")
-                : Part.whole(Found.words(
+                ? ChainPart.lacking(LinkState.DAMAGED, problem.get() + ", so the board should not take it")
+                : ChainPart.whole(Found.words(
                         image.name(),
                         "boot firmware from 2022 on writes it by itself at the next start, if it differs"));
     }

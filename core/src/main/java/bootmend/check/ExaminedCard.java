@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param cutShort what stands open of an earlier change to the card, in a clause
  * @param boot the boot chain of the boards that it is for; empty where it was not looked at
  */
-public record CardRead(
+public record ExaminedCard(
         CardFiles files,
         List<ConfigText> config,
         Optional<String> configProblem,
@@ -26,13 +26,13 @@ public record CardRead(
         Optional<String> cutShort,
         Optional<BootDiagnosis> boot) {
 
-    public CardRead {
+    public ExaminedCard {
         config = List.copyOf(config);
         health = List.copyOf(health);
     }
 
     /** Without a look at the boot chain. */
-    public CardRead(
+    public ExaminedCard(
             CardFiles files,
             List<ConfigText> config,
             Optional<String> configProblem,
@@ -43,7 +43,7 @@ public record CardRead(
     }
 
     /** The same with the boot chain. */
-    public CardRead withBoot(BootDiagnosis diagnosis) {
-        return new CardRead(files, config, configProblem, space, health, cutShort, Optional.of(diagnosis));
+    public ExaminedCard withBoot(BootDiagnosis diagnosis) {
+        return new ExaminedCard(files, config, configProblem, space, health, cutShort, Optional.of(diagnosis));
     }
 }

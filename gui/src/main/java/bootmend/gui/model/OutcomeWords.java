@@ -4,7 +4,7 @@ import bootmend.gui.text.Words;
 import bootmend.operation.Made;
 
 /** What is said of a change that was made, and what may be done with the card now. */
-public record MadeWords(Words words) implements Made.Cases<MadeWords.Said> {
+public record OutcomeWords(Words words) implements Made.Cases<OutcomeWords.Said> {
 
     /**
      * Two sentences and what may be done with the card.

@@ -19,14 +19,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The demo has something to show on every page, and begins only once. */
-class DemoBenchTest {
+class DemoWorkplaceTest {
 
     @TempDir
     private Path folder;
 
     @Test
     void theDemoHasTrialsOfEveryKindAndAProfileOfEach() throws CardException, IOException {
-        DemoBench demo = DemoBench.in(folder);
+        DemoWorkplace demo = DemoWorkplace.in(folder);
 
         TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());
         assertThat(report.trials())
@@ -45,7 +45,7 @@ class DemoBenchTest {
                 .run(Optional.empty())
                 .trials()
                 .size();
-        DemoBench.in(folder);
+        DemoWorkplace.in(folder);
         assertThat(new TrialListJob(demo.workplace()).run(Optional.empty()).trials())
                 .hasSize(before);
     }

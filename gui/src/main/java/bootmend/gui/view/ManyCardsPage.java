@@ -12,7 +12,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** Several cards together: a row a card, what to do with all of them, and what is known of the chosen one. */
-final class BatchPage extends HBox {
+final class ManyCardsPage extends HBox {
 
     private static final double MARKS = 26;
     private static final double LEAST = 400;
@@ -21,7 +21,7 @@ final class BatchPage extends HBox {
     private final Kit kit;
     private final FlowPane marks = new FlowPane(8, 6);
 
-    BatchPage(BatchModel model, Kit kit, Dialogs dialogs) {
+    ManyCardsPage(BatchModel model, Kit kit, Dialogs dialogs) {
         this.model = model;
         this.kit = kit;
         setId("batch-page");
@@ -30,7 +30,7 @@ final class BatchPage extends HBox {
         title.setId("batch-title");
         marks.setId("batch-marks");
         marks.setMinHeight(MARKS);
-        BatchTable table = new BatchTable(model, kit);
+        ManyCardsTable table = new ManyCardsTable(model, kit);
         VBox.setVgrow(table, Priority.ALWAYS);
         CheckBox only = new CheckBox(kit.words().of("batch.only"));
         only.setId("batch-only");

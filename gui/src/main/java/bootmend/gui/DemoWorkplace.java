@@ -14,13 +14,13 @@ import java.util.List;
  *
  * @param cards the one that will not boot first
  */
-public record DemoBench(Workplace workplace, List<Path> cards) {
+public record DemoWorkplace(Workplace workplace, List<Path> cards) {
 
     private static final int CART = 2;
     private static final int MAST = 3;
 
     /** Makes what is not there yet. */
-    public static DemoBench in(Path folder) throws CardException, IOException {
+    public static DemoWorkplace in(Path folder) throws CardException, IOException {
         List<Path> cards = DemoCards.all().stream()
                 .map(DemoCard::fileName)
                 .map(folder::resolve)
@@ -33,6 +33,6 @@ public record DemoBench(Workplace workplace, List<Path> cards) {
         if (fresh && !Files.exists(workplace.home())) {
             new DemoRecords(workplace).add(cards.get(CART), cards.get(MAST));
         }
-        return new DemoBench(workplace, cards);
+        return new DemoWorkplace(workplace, cards);
     }
 }

@@ -15,7 +15,7 @@ import java.util.function.Consumer;
  * <p>One piece at a time is on purpose: on some systems a program that closes one of two handles of a file gives up the
  * lock it holds through the other, so a card must never be read while it is being changed.
  */
-public final class Bench {
+public final class WorkQueue {
 
     private final Executor worker;
     private final Executor screen;
@@ -29,7 +29,7 @@ public final class Bench {
      * @param worker runs a piece of work; may be the caller's thread
      * @param screen runs what touches the window
      */
-    public Bench(Executor worker, Executor screen) {
+    public WorkQueue(Executor worker, Executor screen) {
         this.worker = worker;
         this.screen = screen;
     }

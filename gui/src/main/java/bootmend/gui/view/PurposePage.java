@@ -32,7 +32,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Whether the card is ready for a purpose, and its packing slip. */
-final class CheckPage extends VBox {
+final class PurposePage extends VBox {
 
     private final CardModel model;
     private final Kit kit;
@@ -48,7 +48,7 @@ final class CheckPage extends VBox {
     private final Button print;
 
     /** @param takeTo shows a line of the config file */
-    public CheckPage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
+    public PurposePage(CardModel model, Kit kit, Dialogs dialogs, Consumer<LinePlace> takeTo) {
         this.model = model;
         this.kit = kit;
         this.dialogs = dialogs;
@@ -79,7 +79,7 @@ final class CheckPage extends VBox {
                         scroll,
                         kit.label("check.caution", "muted"));
         stock.getStyleClass().add("row");
-        Stream.of(stock, slip).forEach(CheckPage::hideWhileEmpty);
+        Stream.of(stock, slip).forEach(PurposePage::hideWhileEmpty);
         model.purpose().watch(purpose -> purposes.get(purpose).setSelected(true));
         model.check().watch(this::show);
         model.purpose().watch(purpose -> showStock());

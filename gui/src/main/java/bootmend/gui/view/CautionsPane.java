@@ -7,9 +7,9 @@ import javafx.scene.control.TitledPane;
 import javafx.scene.layout.VBox;
 
 /** The cautions for heat, voltage and warranty, folded until someone looks. */
-final class Cautions extends TitledPane {
+final class CautionsPane extends TitledPane {
 
-    Cautions(Kit kit, List<CautionView> cautions) {
+    CautionsPane(Kit kit, List<CautionView> cautions) {
         super(kit.words().of("sheet.cautions", cautions.size()), new VBox(6));
         VBox texts = (VBox) getContent();
         texts.setPadding(new Insets(4));

@@ -1,7 +1,7 @@
 package bootmend.gui.view;
 
 import bootmend.CardException;
-import bootmend.gui.model.Bench;
+import bootmend.gui.model.WorkQueue;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
 import bootmend.gui.model.WindowSettings;
@@ -25,7 +25,7 @@ import javafx.stage.Stage;
 import org.testfx.api.FxToolkit;
 
 /** A window over cards in a folder, drawn in memory; files are chosen in the user's place. */
-final class WindowBench implements AutoCloseable {
+final class WindowOverFolder implements AutoCloseable {
 
     private static final long PATIENCE_SECONDS = 30;
 
@@ -67,15 +67,15 @@ final class WindowBench implements AutoCloseable {
     }
 
     /** @param home the window's data folder */
-    WindowBench(Path home) throws Exception {
+    WindowOverFolder(Path home) throws Exception {
         this(Workplace.ofThisComputer(home), 1280, 800);
     }
 
     /** A window of that size in pixels. */
-    WindowBench(Workplace workplace, int width, int height) throws Exception {
+    WindowOverFolder(Workplace workplace, int width, int height) throws Exception {
         FxToolkit.registerPrimaryStage();
         Services services = new Services(
-                workplace, new Bench(worker, Platform::runLater), Platform::runLater, new Words(Locale.ENGLISH));
+                workplace, new WorkQueue(worker, Platform::runLater), Platform::runLater, new Words(Locale.ENGLISH));
         this.model = onScreen(() -> new DeskModel(
                 services, this::attached, WindowSettings.load(workplace.home().resolve("window.properties"))));
         this.stage = onScreen(Stage::new);
@@ -137,7 +137,7 @@ final class WindowBench implements AutoCloseable {
     /** Waits until nothing is in work. */
     void settle() throws Exception {
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
-        while (!onScreen(() -> model.services().bench().isIdle())) {
+        while (!onScreen(() -> model.services().queue().isIdle())) {
             if (System.nanoTime() > end) {
                 throw new TimeoutException("the window did not come to rest");
             }

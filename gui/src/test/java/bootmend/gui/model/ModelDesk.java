@@ -8,16 +8,16 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Models without a toolkit: all work is done at once, on the thread that asks. */
-final class ModelBench {
+final class ModelDesk {
 
     static final Words WORDS = new Words(Locale.ENGLISH);
 
     private final Services services;
 
     /** @param home the data folder */
-    ModelBench(Path home) {
+    ModelDesk(Path home) {
         this.services = new Services(
-                Workplace.ofThisComputer(home), new Bench(Runnable::run, Runnable::run), Runnable::run, WORDS);
+                Workplace.ofThisComputer(home), new WorkQueue(Runnable::run, Runnable::run), Runnable::run, WORDS);
     }
 
     /** A card that was read. */

@@ -11,11 +11,11 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** Work one piece after the other, off the screen's thread. */
-class BenchTest {
+class WorkQueueTest {
 
     private final Deque<Runnable> worker = new ArrayDeque<>();
     private final Deque<Runnable> screen = new ArrayDeque<>();
-    private final Bench bench = new Bench(worker::add, screen::add);
+    private final WorkQueue queue = new WorkQueue(worker::add, screen::add);
     private final List<String> log = new ArrayList<>();
 
     @Test
@@ -24,21 +24,21 @@ class BenchTest {
         submit("second");
 
         assertThat(worker).hasSize(1);
-        assertThat(bench.busy().get()).contains("first");
+        assertThat(queue.busy().get()).contains("first");
         turn();
         assertThat(log).containsExactly("first");
         assertThat(worker).hasSize(1);
         turn();
         assertThat(log).containsExactly("first", "second");
-        assertThat(bench.isIdle()).isTrue();
-        assertThat(bench.busy().get()).isEmpty();
+        assertThat(queue.isIdle()).isTrue();
+        assertThat(queue.busy().get()).isEmpty();
     }
 
     @Test
     void whatSomeoneWaitsForGoesBeforeWhatWaits() {
         submit("reading");
         submit("check");
-        bench.submitFirst("change", () -> "change", log::add, error -> log.add(error.getMessage()));
+        queue.submitFirst("change", () -> "change", log::add, error -> log.add(error.getMessage()));
 
         turn();
         turn();
@@ -50,38 +50,38 @@ class BenchTest {
     @Test
     void aDroppedPieceThatWaitsIsNeverBegun() {
         submit("first");
-        Bench.Ticket second = submit("second");
+        WorkQueue.Ticket second = submit("second");
 
         second.drop();
         turn();
 
         assertThat(log).containsExactly("first");
         assertThat(worker).isEmpty();
-        assertThat(bench.isIdle()).isTrue();
+        assertThat(queue.isIdle()).isTrue();
     }
 
     @Test
     void theResultOfADroppedPieceInWorkIsNotSeen() {
-        Bench.Ticket ticket = submit("first");
+        WorkQueue.Ticket ticket = submit("first");
 
         worker.remove().run();
         ticket.drop();
         screen.remove().run();
 
         assertThat(log).isEmpty();
-        assertThat(bench.isIdle()).isTrue();
+        assertThat(queue.isIdle()).isTrue();
     }
 
     @Test
     void whatFailsIsToldAndTheNextPieceGoesOn() {
-        bench.<String>submit(
+        queue.<String>submit(
                 "bad",
                 () -> {
                     throw CardException.refused("no", "Do something else.");
                 },
                 log::add,
                 error -> log.add(error.remedy()));
-        bench.<String>submit(
+        queue.<String>submit(
                 "worse",
                 () -> {
                     throw new IllegalStateException("broken");
@@ -103,7 +103,7 @@ class BenchTest {
 
     @Test
     void aWatcherThatThrowsDoesNotStopTheBench() {
-        bench.submit(
+        queue.submit(
                 "first",
                 () -> "first",
                 value -> {
@@ -131,30 +131,30 @@ class BenchTest {
         submit("check");
         worker.remove().run();
 
-        bench.stop(CardException.refused("stopped", "Read it again."));
+        queue.stop(CardException.refused("stopped", "Read it again."));
 
-        assertThat(bench.isStopping()).isTrue();
+        assertThat(queue.isStopping()).isTrue();
         assertThat(log).containsExactly("stopped");
         screen.remove().run();
         assertThat(log).containsExactly("stopped", "stopped");
         submit("next");
-        assertThat(bench.isStopping()).isFalse();
+        assertThat(queue.isStopping()).isFalse();
     }
 
     @Test
     void aChangeIsNeverStopped() {
-        bench.submitChange("change", () -> "changed", log::add, error -> log.add(error.getMessage()));
+        queue.submitChange("change", () -> "changed", log::add, error -> log.add(error.getMessage()));
 
-        assertThat(bench.canStop().get()).isFalse();
-        bench.stop(CardException.refused("stopped", "Read it again."));
+        assertThat(queue.canStop().get()).isFalse();
+        queue.stop(CardException.refused("stopped", "Read it again."));
 
-        assertThat(bench.isStopping()).isFalse();
+        assertThat(queue.isStopping()).isFalse();
         turn();
         assertThat(log).containsExactly("changed");
     }
 
-    private Bench.Ticket submit(String name) {
-        return bench.submit(name, () -> name, log::add, error -> log.add(error.getMessage()));
+    private WorkQueue.Ticket submit(String name) {
+        return queue.submit(name, () -> name, log::add, error -> log.add(error.getMessage()));
     }
 
     /** One piece off the screen's thread, then what it leads to on it. */

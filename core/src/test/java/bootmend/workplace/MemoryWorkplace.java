@@ -23,7 +23,7 @@ import java.util.HashMap;
 import java.util.Map;
 
 /** A computer with cards in memory, by path, and its data folder in memory too. */
-public final class TestBench implements AutoCloseable {
+public final class MemoryWorkplace implements AutoCloseable {
 
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-02-03T10:11:12Z"), ZoneOffset.UTC);
 

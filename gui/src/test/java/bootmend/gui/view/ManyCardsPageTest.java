@@ -31,7 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 
 @Timeout(120)
-class BatchPageTest {
+class ManyCardsPageTest {
 
     private static final long PATIENCE_SECONDS = 60;
 
@@ -40,12 +40,12 @@ class BatchPageTest {
 
     private final FxRobot robot = new FxRobot();
     private BatchCards cards;
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
         cards = new BatchCards(Files.createDirectory(folder.resolve("cards")));
-        window = new WindowBench(folder.resolve("records"));
+        window = new WindowOverFolder(folder.resolve("records"));
     }
 
     @AfterEach
@@ -110,7 +110,7 @@ class BatchPageTest {
         List<Path> all = cards.tuned(300);
         drop(all);
         press("#batch-workout");
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-make").queryAs(ButtonBase.class).fire();
             robot.lookup("#batch-stop").queryAs(ButtonBase.class).fire();
             return null;
@@ -134,7 +134,7 @@ class BatchPageTest {
         drop(all);
         press("#batch-workout");
         BatchModel batch = batch();
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-make").queryAs(ButtonBase.class).fire();
             window.model().look(other);
             window.model().together(List.of(other, all.get(0)));
@@ -153,14 +153,14 @@ class BatchPageTest {
         drop(all);
         press("#batch-workout");
         BatchModel batch = batch();
-        boolean open = WindowBench.onScreen(() -> {
+        boolean open = WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-make").queryAs(ButtonBase.class).fire();
             window.desk().close();
             return window.stage().isShowing();
         });
         assertThat(open).isTrue();
         window.settle();
-        assertThat(WindowBench.onScreen(() -> window.stage().isShowing())).isFalse();
+        assertThat(WindowOverFolder.onScreen(() -> window.stage().isShowing())).isFalse();
         BatchState.Rest rest = (BatchState.Rest) batch.state().get();
         assertThat(rest.tally().count(CardState.FAILED)).isZero();
         assertThat(rest.tally().count(CardState.NOT_STARTED)).isPositive();
@@ -169,7 +169,7 @@ class BatchPageTest {
     @Test
     void aCheckSaysWhichCardsAreReadyAndSavesSlips() throws Exception {
         drop(List.of(cards.tuned("a.img"), cards.stock("b.img")));
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-choice-check").queryAs(RadioButton.class).fire();
             return null;
         });
@@ -187,7 +187,7 @@ class BatchPageTest {
     @Test
     void onlyThoseThatWantAttentionAreShownWhenAsked() throws Exception {
         drop(List.of(cards.tuned("a.img"), cards.broken("b.img"), cards.stock("c.img")));
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-only").queryAs(CheckBox.class).fire();
             return null;
         });
@@ -199,7 +199,7 @@ class BatchPageTest {
     void theTableIsWorkedByKeyboardAlone() throws Exception {
         List<Path> all = List.of(cards.tuned("a.img"), cards.stock("b.img"));
         drop(all);
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             table().requestFocus();
             table().getSelectionModel().clearAndSelect(0);
             return null;
@@ -232,7 +232,7 @@ class BatchPageTest {
         new ProfileJob(window.model().services().workplace())
                 .save(CardRequest.of(card), new ProfileJob.Save("cart", "pi4", "", "", "", List.of(), false));
         drop(List.of(cards.stock("b.img"), cards.stock("c.img")));
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-choice-profile").queryAs(RadioButton.class).fire();
             return null;
         });
@@ -241,7 +241,7 @@ class BatchPageTest {
 
         assertThat(robot.lookup("#batch-make").queryAs(ButtonBase.class).isDisabled())
                 .isTrue();
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-agree").queryAs(CheckBox.class).fire();
             return null;
         });
@@ -258,7 +258,7 @@ class BatchPageTest {
     }
 
     private void drop(List<Path> files) throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             ((DeskView) window.desk().scene().getRoot()).dropped(files);
             return null;
         });
@@ -267,7 +267,7 @@ class BatchPageTest {
     }
 
     private void press(String id) throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             robot.lookup(id).queryAs(ButtonBase.class).fire();
             return null;
         });
@@ -275,7 +275,7 @@ class BatchPageTest {
     }
 
     private void select(int row) throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             table().getSelectionModel().clearAndSelect(row);
             return null;
         });
@@ -283,7 +283,7 @@ class BatchPageTest {
 
     private void await() throws Exception {
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
-        while (!WindowBench.onScreen(() -> window.model()
+        while (!WindowOverFolder.onScreen(() -> window.model()
                 .batch()
                 .get()
                 .filter(model -> model.state().get() instanceof BatchState.Rest)
