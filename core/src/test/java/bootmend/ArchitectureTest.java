@@ -216,6 +216,7 @@ class ArchitectureTest {
             ROOT,
             "bootmend.finding",
             "bootmend.config",
+            "bootmend.boot",
             "bootmend.check",
             "bootmend.card",
             "bootmend.view",

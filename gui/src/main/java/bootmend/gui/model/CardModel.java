@@ -1,6 +1,8 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.Verdict;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
@@ -14,6 +16,7 @@ import bootmend.request.CardRequest;
 import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
+import bootmend.view.DiagnoseJob;
 import bootmend.view.RecoveryView;
 import bootmend.view.SheetJob;
 import bootmend.view.SheetView;
@@ -24,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** One card that is looked at: what is on it, what a check says, what was done to it, and what is to be done. */
 public final class CardModel {
@@ -33,6 +37,7 @@ public final class CardModel {
     private final Watched<Optional<String>> board;
     private final Watched<Purpose> purpose = new Watched<>(Purpose.SHIP);
     private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<BootDiagnosis>> boot = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<ProposedChange>> health = new Watched<>(new Reading.Unasked<>());
@@ -72,6 +77,11 @@ public final class CardModel {
 
     public Watched<Reading<SheetView>> sheet() {
         return sheet;
+    }
+
+    /** Whether it boots, link by link. */
+    public Watched<Reading<BootDiagnosis>> boot() {
+        return boot;
     }
 
     public Watched<Reading<CheckView>> check() {
@@ -128,6 +138,7 @@ public final class CardModel {
         gone.set(false);
         ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
+        boot.set(new Reading.Waiting<>());
         check.set(new Reading.Waiting<>());
         history.set(new Reading.Waiting<>());
         health.set(new Reading.Waiting<>());
@@ -164,6 +175,7 @@ public final class CardModel {
             if (sheet.get().value().isPresent()) {
                 dropReads();
                 sheet.set(new Reading.Waiting<>());
+                boot.set(new Reading.Waiting<>());
                 check.set(new Reading.Waiting<>());
                 readSheet();
             }
@@ -234,6 +246,7 @@ public final class CardModel {
                 && !view.show().card().isStock()) {
             change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         }
+        readBoot();
         readCheck();
         read(
                 "busy.history",
@@ -251,12 +264,37 @@ public final class CardModel {
         sheet.set(new Reading.Failed<>(error));
         check.set(new Reading.Failed<>(error));
         history.set(new Reading.Failed<>(error));
+        readBoot();
         // A card whose partition is not found may still have damage that a look at the volume tells more of.
         read(
                 "busy.health",
                 () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 again -> health.set(new Reading.Failed<>(again)));
+    }
+
+    private void readBoot() {
+        read(
+                "busy.boot",
+                () -> new DiagnoseJob(services.workplace()).run(card, about()),
+                this::diagnosed,
+                error -> boot.set(new Reading.Failed<>(error)));
+    }
+
+    /** The strip follows what the card needs first, unless something else was chosen there. */
+    private void diagnosed(BootDiagnosis diagnosis) {
+        boot.set(new Reading.Ready<>(diagnosis));
+        boolean unchosen = change.state().get() instanceof ChangeState.Idle
+                || change.state().get() instanceof ChangeState.Proposed proposed
+                        && proposed.change().order().request().equals(ChangeRequest.ToStock.PLAIN);
+        if (unchosen && !diagnosis.anyBoots()) {
+            diagnosis.boards().stream()
+                    .flatMap(board -> board.chain().verdict() instanceof Verdict.Stops stops
+                            ? RemedyPlaces.order(stops.cause().remedy()).stream()
+                            : Stream.empty())
+                    .findFirst()
+                    .ifPresent(change::choose);
+        }
     }
 
     private void readCheck() {

@@ -22,8 +22,16 @@ final class Pages {
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.kit = kit;
         this.dialogs = dialogs;
-        this.tabs = List.of(tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
+        this.tabs = List.of(
+                tab("boot"),
+                tab("sheet"),
+                tab("check"),
+                tab("damage"),
+                tab("changes"),
+                tab("profiles"),
+                tab("trials"));
         this.ofCard = List.of(
+                card -> new BootPage(card, kit),
                 card -> new SheetPage(card, kit),
                 card -> new PurposePage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit),
@@ -67,7 +75,10 @@ final class Pages {
     }
 
     private void takeTo(CardModel card, LinePlace place) {
-        Tab sheet = tabs.get(0);
+        Tab sheet = tabs.stream()
+                .filter(tab -> tab.getId().equals("tab-sheet"))
+                .findFirst()
+                .orElseThrow();
         sheet.getTabPane().getSelectionModel().select(sheet);
         card.pointAt(place);
     }

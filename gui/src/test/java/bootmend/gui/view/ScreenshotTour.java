@@ -58,7 +58,7 @@ class ScreenshotTour {
         shoot(window, "sheet-any-board" + size);
         act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
         shoot(window, "sheet-one-board" + size);
-        for (String page : List.of("check", "damage", "changes", "profiles", "trials")) {
+        for (String page : List.of("boot", "check", "damage", "changes", "profiles", "trials")) {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
