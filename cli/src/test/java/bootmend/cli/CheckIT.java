@@ -3,9 +3,9 @@ package bootmend.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.cli.outcome.ExitCode;
-import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
+import bootmend.fixtures.SampleBootFiles;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.charset.StandardCharsets;

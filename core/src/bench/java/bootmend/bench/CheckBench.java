@@ -1,11 +1,11 @@
 package bootmend.bench;
 
 import bootmend.finding.Purpose;
-import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;

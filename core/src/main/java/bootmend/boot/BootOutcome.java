@@ -28,7 +28,8 @@ public record BootOutcome(BootChain.Start start, Verdict verdict, List<BootChain
             board.tryOnce().ifPresent(chain -> add(groups, chain));
         }
         return groups.entrySet().stream()
-                .map(group -> new BootOutcome(group.getKey().start(), group.getKey().verdict(), group.getValue()))
+                .map(group ->
+                        new BootOutcome(group.getKey().start(), group.getKey().verdict(), group.getValue()))
                 .toList();
     }
 

@@ -16,7 +16,8 @@ final class BrokenFile {
      * @param put the files that a good card must give
      * @param settings what runs on the board: a write that is wrong and not cut short is laid to clocks where some are set
      */
-    static ChainPart part(LinkKind link, String path, long bytes, FileLook look, List<String> put, Resolution settings) {
+    static ChainPart part(
+            LinkKind link, String path, long bytes, FileLook look, List<String> put, Resolution settings) {
         Found found = Found.file(path, bytes, look.check());
         String what = VisibleText.of(path) + " " + look.why();
         if (look.state() == LinkState.UNKNOWN) {

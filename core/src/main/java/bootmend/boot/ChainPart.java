@@ -40,7 +40,8 @@ record ChainPart(LinkState state, Optional<Found> at, List<Found> found, String 
     static ChainPart stops(LinkState state, Cause cause, Found... found) {
         String why = cause.sentence();
         List<Found> marked = marked(state, found);
-        return new ChainPart(state, marked.stream().findFirst(), marked, why.replaceFirst("\\.$", ""), Optional.of(cause));
+        return new ChainPart(
+                state, marked.stream().findFirst(), marked, why.replaceFirst("\\.$", ""), Optional.of(cause));
     }
 
     private static List<Found> marked(LinkState state, Found... found) {

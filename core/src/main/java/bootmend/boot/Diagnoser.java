@@ -253,7 +253,8 @@ final class Diagnoser {
                 new Remedy.PutFiles(List.of(RAMDISK)));
         parts.put(
                 LinkKind.FIRMWARE,
-                ChainPart.stops(inner.problem().contains("not on the card") ? LinkState.MISSING : LinkState.DAMAGED, cause));
+                ChainPart.stops(
+                        inner.problem().contains("not on the card") ? LinkState.MISSING : LinkState.DAMAGED, cause));
         parts.put(LinkKind.CONFIG, ChainPart.whole(Found.words(config.name(), "asks for a boot ramdisk")));
         for (LinkKind kind : LinkKind.values()) {
             parts.putIfAbsent(kind, ChainPart.unknown("it would be in the boot ramdisk"));

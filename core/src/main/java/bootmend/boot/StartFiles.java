@@ -216,7 +216,8 @@ final class StartFiles {
         isLoader |= isSure && look.isWhole() && entry.get().size() >= LOADER_BYTES;
         return look.state() == LinkState.DAMAGED
                 ? BrokenFile.part(LinkKind.KERNEL, path, entry.get().size(), look, List.of(path), settings.resolution())
-                : ChainPart.whole(Found.file(path, entry.get().size(), "stub that runs before the kernel; " + look.check()));
+                : ChainPart.whole(
+                        Found.file(path, entry.get().size(), "stub that runs before the kernel; " + look.check()));
     }
 
     private ChainPart kernel(KernelWish wish) throws IOException {
@@ -245,7 +246,8 @@ final class StartFiles {
     }
 
     /** A kernel of the other width than the board is about to start. */
-    private Optional<ChainPart> misfit(KernelWish wish, String path, DirectoryEntry entry, KernelLook kernel, Found found) {
+    private Optional<ChainPart> misfit(
+            KernelWish wish, String path, DirectoryEntry entry, KernelLook kernel, Found found) {
         String name = path.substring(path.lastIndexOf('/') + 1).toLowerCase(Locale.ROOT);
         String shown = VisibleText.of(path);
         boolean known64 = board.kernels64().contains(name) || name.endsWith("8.img");
@@ -298,7 +300,8 @@ final class StartFiles {
         String names = VisibleText.of(
                 String.join(" or ", wish.names().stream().map(this::behind).toList()));
         if (wish.by().isEmpty() && isLoader) {
-            return ChainPart.whole(Found.words(names, "not there; the stub is firmware that loads a system in its own way"));
+            return ChainPart.whole(
+                    Found.words(names, "not there; the stub is firmware that loads a system in its own way"));
         }
         if (wish.by().isEmpty()) {
             List<String> others = new ArrayList<>();
@@ -365,7 +368,8 @@ final class StartFiles {
                         Origin.WRONG_EDIT,
                         new Remedy.CorrectLine(by.file(), by.line()),
                         Found.line(by.file(), by.line(), "device_tree= without a name"))
-                : ChainPart.unknown("device_tree= turns device trees off, which kernels after 4.4 do not start without");
+                : ChainPart.unknown(
+                        "device_tree= turns device trees off, which kernels after 4.4 do not start without");
     }
 
     private ChainPart namedTree(Value value) throws IOException {
@@ -485,7 +489,9 @@ final class StartFiles {
                 parts.add(overlay(place, name, map, line));
             }
         }
-        return parts.isEmpty() ? ChainPart.whole(Found.words("settings", "no overlay is asked for")) : ChainPart.all(parts);
+        return parts.isEmpty()
+                ? ChainPart.whole(Found.words("settings", "no overlay is asked for"))
+                : ChainPart.all(parts);
     }
 
     private ChainPart overlay(String place, String asked, Map<String, Map<String, byte[]>> map, Candidate line)
@@ -697,7 +703,8 @@ final class StartFiles {
                     new Remedy.SavePlain(path),
                     found);
         } else if (!line.laterWords().isEmpty() && line.value("root").isPresent()) {
-            return ChainPart.unknown(shown + " has more than one line; what stands behind the first may be lost", found);
+            return ChainPart.unknown(
+                    shown + " has more than one line; what stands behind the first may be lost", found);
         } else if (line.length() > OLD_LIMIT) {
             return ChainPart.unknown(
                     shown + " has " + line.length() + " characters, more than the " + OLD_LIMIT
@@ -707,7 +714,8 @@ final class StartFiles {
         return ChainPart.whole(found);
     }
 
-    private static ChainPart stop(LinkKind link, LinkState state, String what, Origin origin, Remedy remedy, Found found) {
+    private static ChainPart stop(
+            LinkKind link, LinkState state, String what, Origin origin, Remedy remedy, Found found) {
         return ChainPart.stops(state, new Cause(link, what + ".", origin, remedy), found);
     }
 }

@@ -89,7 +89,10 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
             findings.add(Finding.of(rule(problem), Place.file(file.name()), Sentence.of(problem.words())));
         }
         return new ConfigLook(
-                Optional.of(file), misnamed, saved.repaired().map(after -> new Saved(content.bytes(), after)), findings);
+                Optional.of(file),
+                misnamed,
+                saved.repaired().map(after -> new Saved(content.bytes(), after)),
+                findings);
     }
 
     private static Rule rule(SavedText.Problem problem) {

@@ -25,6 +25,8 @@ public record Directory(List<DirectoryEntry> entries, Optional<String> label, Li
 
     Directory withWarning(String warning) {
         return new Directory(
-                entries, label, Stream.concat(warnings.stream(), Stream.of(warning)).toList());
+                entries,
+                label,
+                Stream.concat(warnings.stream(), Stream.of(warning)).toList());
     }
 }

@@ -21,12 +21,14 @@ public final class FatVolume implements BootFiles {
     private final List<String> warnings;
     private Directory root;
 
-    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> warnings) throws IOException {
+    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> warnings)
+            throws IOException {
         this.bytes = bytes;
         this.geometry = geometry;
         this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
         this.remarks = DirtyFlag.of(bootSector, geometry.type(), copies.head()).words();
-        this.warnings = Stream.concat(warnings.stream(), copies.warnings().stream()).toList();
+        this.warnings =
+                Stream.concat(warnings.stream(), copies.warnings().stream()).toList();
     }
 
     /**

@@ -14,13 +14,7 @@ import java.util.List;
  * @param undoRecord where its undo record lies
  */
 public record HistoryEntry(
-        int number,
-        Instant when,
-        String title,
-        List<FileEdit> files,
-        int sectors,
-        boolean undone,
-        String undoRecord) {
+        int number, Instant when, String title, List<FileEdit> files, int sectors, boolean undone, String undoRecord) {
 
     public HistoryEntry {
         files = List.copyOf(files);

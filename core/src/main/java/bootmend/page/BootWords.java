@@ -70,7 +70,8 @@ public final class BootWords {
             return found.check().isEmpty() ? found.what() : found.what() + ": " + found.check();
         }
         String line = found.line().isPresent() ? " line " + found.line().getAsInt() : "";
-        String bytes = found.bytes().isPresent() ? ", " + Amount.count(found.bytes().getAsLong(), "byte") : "";
+        String bytes =
+                found.bytes().isPresent() ? ", " + Amount.count(found.bytes().getAsLong(), "byte") : "";
         return found.what() + line + bytes;
     }
 }

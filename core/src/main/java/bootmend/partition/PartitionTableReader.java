@@ -186,7 +186,8 @@ public final class PartitionTableReader {
                 continue;
             }
             if (partition.length() > size - partition.start()) {
-                warnings.add("partition " + partition.number() + " reaches past the end of the card; it may be cut off");
+                warnings.add(
+                        "partition " + partition.number() + " reaches past the end of the card; it may be cut off");
                 partition = partition.cutOff();
             }
             partitions.add(partition);

@@ -45,9 +45,7 @@ class UndoTest {
 
             assertThat(card.disk().differingSectors(before)).isEmpty();
             assertThat(changed.differingSectors(before)).isNotEmpty();
-            assertThat(last(card, card.disk()))
-                    .as("nothing is left to undo")
-                    .isEmpty();
+            assertThat(last(card, card.disk())).as("nothing is left to undo").isEmpty();
         }
     }
 

@@ -3,11 +3,11 @@ package bootmend.fat;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.device.RecordingDevice;
-import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatLayout;
 import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
 import java.util.Arrays;

@@ -59,7 +59,8 @@ class FolderTest {
         assertThat(overlays.entries()).hasSizeBetween(9, 90);
         assertThat(overlays.entries().get(0).name()).isEqualTo(NAMES.get(0));
         if (link != 7) {
-            assertThat(overlays.warnings()).anySatisfy(warning -> assertThat(warning).contains("cluster chain"));
+            assertThat(overlays.warnings())
+                    .anySatisfy(warning -> assertThat(warning).contains("cluster chain"));
         }
     }
 

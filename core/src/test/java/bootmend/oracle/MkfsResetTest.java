@@ -3,8 +3,8 @@ package bootmend.oracle;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.MbrBuilder;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import bootmend.operation.Made;
 import java.io.IOException;

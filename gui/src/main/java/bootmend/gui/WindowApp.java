@@ -1,10 +1,10 @@
 package bootmend.gui;
 
 import bootmend.CardException;
-import bootmend.gui.model.WorkQueue;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
 import bootmend.gui.model.WindowSettings;
+import bootmend.gui.model.WorkQueue;
 import bootmend.gui.text.Words;
 import bootmend.gui.view.Desk;
 import bootmend.view.CardsJob;

@@ -115,8 +115,9 @@ final class CardHeader extends VBox {
 
     /** The answer to the first question; whether the card is ready for a purpose is said on the page that asks for one. */
     private void boots(BootDiagnosis diagnosis) {
-        List<Verdict> verdicts =
-                diagnosis.boards().stream().map(board -> board.chain().verdict()).toList();
+        List<Verdict> verdicts = diagnosis.boards().stream()
+                .map(board -> board.chain().verdict())
+                .toList();
         long boots = verdicts.stream().filter(Verdict.Boots.class::isInstance).count();
         Optional<Verdict.Stops> stops = verdicts.stream()
                 .filter(Verdict.Stops.class::isInstance)

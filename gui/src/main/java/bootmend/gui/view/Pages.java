@@ -23,13 +23,7 @@ final class Pages {
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(
-                tab("boot"),
-                tab("sheet"),
-                tab("check"),
-                tab("damage"),
-                tab("changes"),
-                tab("profiles"),
-                tab("trials"));
+                tab("boot"), tab("sheet"), tab("check"), tab("damage"), tab("changes"), tab("profiles"), tab("trials"));
         this.ofCard = List.of(
                 card -> new BootPage(card, kit),
                 card -> new SheetPage(card, kit),

@@ -54,8 +54,9 @@ class BootPageTest {
 
         assertThat(page()).contains("Boots as far as the card can tell", "above stock", "over_voltage");
         assertThat(header()).contains("Boots, as far as the card tells");
-        assertThat(tiles()).hasSize(10).allSatisfy(tile -> assertThat(tile.getStyleClass())
-                .contains("boot-link-whole"));
+        assertThat(tiles())
+                .hasSize(10)
+                .allSatisfy(tile -> assertThat(tile.getStyleClass()).contains("boot-link-whole"));
         robot.clickOn("#boot-reset");
         window.settle();
         assertThat(proposed()).isEqualTo(ChangeRequest.ToStock.PLAIN);
@@ -76,13 +77,10 @@ class BootPageTest {
 
     @Test
     void aMissingStartFileIsTheCauseAndNoChangeIsOfferedForIt() throws Exception {
-        look(
-                card(
-                        "nostart.img",
-                        new ChainCard().putAll(ChainCard.everyBoard()).remove("start4.elf")),
-                "pi4");
+        look(card("nostart.img", new ChainCard().putAll(ChainCard.everyBoard()).remove("start4.elf")), "pi4");
 
-        assertThat(page()).contains("Stops at the boot firmware", "start4.elf", "from a card or package of the same kind");
+        assertThat(page())
+                .contains("Stops at the boot firmware", "start4.elf", "from a card or package of the same kind");
         assertThat(header()).contains("Does not boot: boot firmware");
         assertThat(robot.lookup("#boot-page .button").queryAll()).isEmpty();
     }

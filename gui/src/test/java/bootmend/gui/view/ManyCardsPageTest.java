@@ -69,7 +69,7 @@ class ManyCardsPageTest {
 
         press("#batch-make");
         assertThat(text("#batch-marks .mark")).contains("3 at stock", "2 changed", "1 failed");
-        assertThat(prose()).anyMatch(words -> words.startsWith("2 cards were changed, forced and read back"));
+        assertThat(prose()).anyMatch(words -> words.startsWith("2 cards were changed, synced and read back"));
         assertThat(BatchCards.holds(all.get(0), "#arm_freq=2000")).isTrue();
         assertThat(BatchCards.holds(all.get(3), "#arm_freq=2000")).isTrue();
         assertThat(Files.readAllBytes(all.get(1))).containsOnly(0);

@@ -62,8 +62,10 @@ class TrialsPageTest {
                     .as(mark)
                     .isNotEmpty();
         }
-        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-held"))).hasSize(1);
-        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
+        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-held")))
+                .hasSize(1);
+        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-failed")))
+                .hasSize(1);
         assertThat(hands.texts("#trial-legend"))
                 .contains("throttled: heat or supply", "lowest step that held, at this clock or a higher one");
         assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");

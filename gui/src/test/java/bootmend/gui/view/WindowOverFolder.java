@@ -1,10 +1,10 @@
 package bootmend.gui.view;
 
 import bootmend.CardException;
-import bootmend.gui.model.WorkQueue;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
 import bootmend.gui.model.WindowSettings;
+import bootmend.gui.model.WorkQueue;
 import bootmend.gui.text.Words;
 import bootmend.view.AttachedCard;
 import bootmend.workplace.Workplace;

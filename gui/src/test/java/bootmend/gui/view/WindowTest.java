@@ -192,8 +192,8 @@ class WindowTest {
         int seen = 0;
 
         for (String style : List.of(".button", ".combo-box", ".list-view", ".check-box")) {
-            for (Node node :
-                    WindowOverFolder.onScreen(() -> window.desk().scene().getRoot().lookupAll(style))) {
+            for (Node node : WindowOverFolder.onScreen(
+                    () -> window.desk().scene().getRoot().lookupAll(style))) {
                 if ("list-view".equals(node.getId())) {
                     // Inside a combo box, which has the name.
                     continue;
@@ -222,6 +222,10 @@ class WindowTest {
     @Test
     void chosenLinesAreCopied() throws Exception {
         look(SmallCards.write(folder, "lab-01.img", SmallCards.TUNED));
+        WindowOverFolder.onScreen(() -> {
+            window.desk().showPage("sheet");
+            return null;
+        });
 
         WindowOverFolder.onScreen(() -> {
             ListView<?> lines = robot.lookup("#lines").queryListView();
@@ -232,7 +236,8 @@ class WindowTest {
         });
         press(KeyCode.CONTROL, KeyCode.C);
 
-        assertThat(WindowOverFolder.onScreen(() -> Clipboard.getSystemClipboard().getString()))
+        assertThat(WindowOverFolder.onScreen(
+                        () -> Clipboard.getSystemClipboard().getString()))
                 .isEqualTo("arm_freq=2000\nover_voltage=6");
     }
 
