@@ -71,7 +71,7 @@ public record CardOutcome(
 
         /** Such as {@code LAB, 0000-BEEF, 2 tuning lines}. */
         public String words() {
-            String lines = stock ? "stock" : Amount.count((int) activeLines, "tuning line");
+            String lines = stock ? "stock" : Amount.count(activeLines, "tuning line");
             return (label.isEmpty() ? "no label" : label) + ", " + serial + ", "
                     + (config.isEmpty() ? "no config file" : lines);
         }

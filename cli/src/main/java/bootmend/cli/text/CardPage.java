@@ -135,7 +135,7 @@ public final class CardPage {
         if (active == 0) {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
-            screen.line("bold", Amount.count((int) active, "active tuning line") + ": this card is not at stock.");
+            screen.line("bold", Amount.count(active, "active tuning line") + ": this card is not at stock.");
             if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
                 screen.exact("Back to stock: bootmend reset " + view.card());
             }
