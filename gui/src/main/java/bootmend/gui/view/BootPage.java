@@ -7,7 +7,6 @@ import bootmend.gui.model.Reading;
 import java.util.stream.Collectors;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** Whether the card boots, link by link, and the next step. */
@@ -23,10 +22,7 @@ final class BootPage extends VBox {
         setId("boot-page");
         getStyleClass().add("page");
         body.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "page-scroll");
         getChildren().add(scroll);
         model.boot().watch(this::show);
     }

@@ -67,10 +67,7 @@ final class ChangeStrip extends VBox {
         stock.setMaxWidth(Double.MAX_VALUE);
         profile.setMaxWidth(Double.MAX_VALUE);
         HBox wishes = new HBox(8, stock, profile);
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("strip-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "strip-scroll");
         body.setId("strip-body");
         getChildren().addAll(kit.heading("strip.title"), wishes, scroll, foot);
         change.state().watch(state -> show());

@@ -12,7 +12,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** The changes made to the card from this computer, to go back to any. */
@@ -33,10 +32,7 @@ final class ChangesPage extends VBox {
         setId("changes-page");
         getStyleClass().add("page");
         body.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "page-scroll");
         getChildren().addAll(scroll, foot);
         model.history().watch(reading -> {
             shown = SOME;

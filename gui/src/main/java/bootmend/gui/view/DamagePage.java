@@ -38,10 +38,7 @@ final class DamagePage extends VBox {
         freeLost.setOnAction(event -> again());
         repair = kit.button("damage.repair", this::repair);
         body.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "page-scroll");
         getChildren().add(scroll);
         model.health().watch(reading -> show());
         model.sheet().watch(reading -> show());

@@ -27,7 +27,6 @@ import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -65,10 +64,7 @@ final class PurposePage extends VBox {
         slip.setId("check-slip");
         findings.setId("check-findings");
         findings.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(findings);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(findings, "page-scroll");
         getChildren()
                 .addAll(
                         choices,
