@@ -45,8 +45,10 @@ public final class CommandLines {
             "trial",
             "cards",
             "station",
-            "demo");
+            "demo",
+            CommandLines.HELP);
 
+    private static final String HELP = "help";
     private static final String PROGRAM = "bootmend";
 
     private final Workplace workplace;
@@ -75,9 +77,11 @@ public final class CommandLines {
     public static CommandLine createFor(
             String[] arguments, Workplace workplace, Console console, PrintWriter out, PrintWriter err) {
         CommandLines lines = new CommandLines(workplace, new Question(console));
-        return arguments.length > 0 && NAMES.contains(arguments[0])
+        CommandLine line = arguments.length > 0 && NAMES.contains(arguments[0]) && !arguments[0].equals(HELP)
                 ? lines.only(arguments[0], out, err)
                 : lines.all(out, err);
+        Colours.apply(line, arguments);
+        return line;
     }
 
     private CommandLine all(PrintWriter out, PrintWriter err) {
@@ -89,6 +93,7 @@ public final class CommandLines {
     }
 
     private CommandLine line(CommandSpec root, List<String> names, PrintWriter out, PrintWriter err) {
+        root.addOption(Colours.option());
         CommandLine line = new CommandLine(root);
         for (String name : names) {
             line.addSubcommand(command(name));
@@ -96,6 +101,7 @@ public final class CommandLines {
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
+        line.setParameterExceptionHandler(new UsageErrors(NAMES));
         line.setExecutionExceptionHandler(CommandLines::tell);
         return line;
     }
@@ -117,6 +123,7 @@ public final class CommandLines {
             case "cards" -> new CardsCommand(workplace);
             case "station" -> new StationCommand(workplace);
             case "demo" -> new DemoCommand();
+            case HELP -> new CommandLine.HelpCommand();
             default -> throw new IllegalArgumentException("no command " + name);
         };
     }
