@@ -109,7 +109,7 @@ public record Plan(
     }
 
     /** Every sector's content after the last step, by place. */
-    Map<Long, byte[]> contentAfter() {
+    public Map<Long, byte[]> contentAfter() {
         Map<Long, byte[]> content = new TreeMap<>();
         steps.forEach(step -> step.changes().forEach(change -> content.put(change.offset(), change.after())));
         return content;

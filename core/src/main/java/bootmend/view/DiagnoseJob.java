@@ -32,7 +32,9 @@ public final class DiagnoseJob {
     public BootDiagnosis run(CardRequest request, BoardRequest about) throws CardException {
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(about);
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
-            return BootDiagnosis.of(card.bootCard(), facts, new BootTables(workplace.tables()), Depth.CONTENTS);
+            BootTables tables = new BootTables(workplace.tables());
+            BootDiagnosis found = BootDiagnosis.of(card.bootCard(), facts, tables, Depth.CONTENTS);
+            return new RepairOutlook(facts, tables, workplace.now()).of(card, found);
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
