@@ -5,6 +5,7 @@ import bootmend.batch.CardBatch;
 import bootmend.batch.CardResult;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.report.JsonReport;
 import bootmend.cli.report.ReportFormat;
 import bootmend.cli.report.WrittenReport;
@@ -106,6 +107,9 @@ public final class BatchRun<T> {
                                 line.getColorScheme().ansi()),
                         totals,
                         file.isPresent());
+            }
+            if (line.getOut().checkError()) {
+                totals.worsen(ExitCode.UNREADABLE);
             }
             return totals.exitCode();
         } finally {

@@ -79,6 +79,11 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
 
     private boolean approved(ProposedChange change) throws CardException {
         show(change);
+        if (!screen.isWhole()) {
+            throw CardException.unreadable(
+                    "the change could not be shown, so it was not made",
+                    "Nothing was written. Make room where the answer goes, then try again.");
+        }
         if (options.yes()) {
             return true;
         }
