@@ -2,6 +2,7 @@ package bootmend.gui.model;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.NamedCards;
 import bootmend.request.CardRequest;
 import bootmend.view.AttachedCard;
 import java.nio.file.Path;
@@ -25,6 +26,7 @@ public final class DeskModel {
     private final Watched<Optional<CardModel>> current = new Watched<>(Optional.empty());
     private final Watched<Optional<BatchModel>> batch = new Watched<>(Optional.empty());
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
+    private final Watched<Optional<String>> leftOut = new Watched<>(Optional.empty());
     private final Map<Path, AttachedCard> seenInReaders = new HashMap<>();
     private List<CardEntry> inReaders = List.of();
     private final List<CardEntry> earlier;
@@ -73,6 +75,11 @@ public final class DeskModel {
         return problem;
     }
 
+    /** What the folder that was opened last holds besides cards, in a sentence. */
+    public Watched<Optional<String>> leftOut() {
+        return leftOut;
+    }
+
     /** Looks what is attached to this computer; while that is going on, once more after it. */
     public void lookAtReaders() {
         if (listing) {
@@ -100,13 +107,15 @@ public final class DeskModel {
         if (paths.isEmpty()) {
             return;
         }
-        expand(paths, found -> {
+        expand(paths, named -> {
+            List<Path> found = named.cards();
             offer(found);
             if (found.size() == 1) {
                 look(found.get(0));
             } else if (found.size() > 1) {
                 together(found);
             }
+            leftOut.set(named.note());
         });
     }
 
@@ -231,11 +240,12 @@ public final class DeskModel {
 
     private void leave() {
         problem.set(Optional.empty());
+        leftOut.set(Optional.empty());
         current.get().ifPresent(CardModel::leave);
         batch.get().ifPresent(BatchModel::stop);
     }
 
-    private void expand(List<Path> paths, Consumer<List<Path>> found) {
+    private void expand(List<Path> paths, Consumer<NamedCards> found) {
         services.bench()
                 .submitFirst(
                         services.words().of("busy.names"),

@@ -64,6 +64,7 @@ final class DeskView extends BorderPane {
         desk.current().watch(card -> refresh());
         desk.batch().watch(batch -> refresh());
         desk.problem().watch(problem -> refresh());
+        desk.leftOut().watch(note -> refresh());
         setOnDragOver(this::dragged);
         setOnDragDropped(this::dropped);
     }
@@ -124,6 +125,7 @@ final class DeskView extends BorderPane {
     private void refresh() {
         middle.getChildren().clear();
         desk.problem().get().ifPresent(problem -> middle.getChildren().add(kit.problem(problem)));
+        desk.leftOut().get().ifPresent(note -> middle.getChildren().add(notice("left-out", note)));
         if (desk.batch().get().isPresent()) {
             setStrip(Optional.empty());
             middle.getChildren().add(pages.batch(desk.batch().get().get()));
@@ -143,6 +145,12 @@ final class DeskView extends BorderPane {
             setStrip(Optional.empty());
         }
         middle.getChildren().add(tabs);
+    }
+
+    private Node notice(String id, String text) {
+        Node words = kit.prose(text, "notice");
+        words.setId(id);
+        return words;
     }
 
     private Node back(BatchModel batch) {
