@@ -5,6 +5,7 @@ import bootmend.card.OpenCard;
 import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import java.io.Closeable;
 import java.io.IOException;
@@ -27,9 +28,9 @@ public final class OpenRecovery implements Closeable {
     }
 
     /** Changes to cards of this make-up that wait, of which nothing shows that one was made to this card; oldest first. */
-    public List<InterruptedChange> elsewhere() {
+    public List<RecordedChange> elsewhere() {
         return found instanceof Interruption.Elsewhere other
-                ? other.records().stream().map(InterruptedChange::of).toList()
+                ? other.records().stream().map(RecordedChange::of).toList()
                 : List.of();
     }
 

@@ -10,6 +10,7 @@ import bootmend.page.Amount;
 import bootmend.view.CardView;
 import bootmend.view.CheckView;
 import bootmend.view.SheetView;
+import bootmend.view.WaitingChange;
 import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -105,7 +106,7 @@ final class CardHeader extends VBox {
         if (view.staged()) {
             mark("mark.staged", "mark-tuned");
         }
-        if (view.waiting().isPresent()) {
+        if (view.waiting().own().isPresent() || view.waiting() instanceof WaitingChange.Unclear) {
             mark("mark.cutshort", "mark-bad");
         }
     }
