@@ -239,6 +239,21 @@ public final class UndoStore {
         return read(openFolder(), name -> name.contains(end), UndoRecord.State.OPEN);
     }
 
+    /**
+     * Files among the open records of such a card that are not whole: cut off before a change was begun, or damaged since.
+     */
+    List<Path> incompleteFor(CardId card) throws CardException, IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        List<Path> incomplete = new ArrayList<>();
+        for (Path file : files.list(openFolder())) {
+            boolean record = isOpenRecord(file) && file.getFileName().toString().contains(end);
+            if (record && read(file, UndoRecord.State.OPEN).isEmpty()) {
+                incomplete.add(file);
+            }
+        }
+        return incomplete;
+    }
+
     /** Records that were given up of changes to such a card, oldest first. */
     List<UndoRecord> forgottenFor(CardId card) throws CardException, IOException {
         String end = card.keyWithoutSerial() + SEPARATOR;

@@ -2,6 +2,7 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.card.OpenCard;
+import bootmend.card.JobErrors;
 import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
@@ -9,6 +10,7 @@ import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import java.io.Closeable;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
@@ -32,6 +34,15 @@ public final class OpenRecovery implements Closeable {
         return found instanceof Interruption.Elsewhere other
                 ? other.records().stream().map(RecordedChange::of).toList()
                 : List.of();
+    }
+
+    /** Records of such a card that are not whole, so that nothing can be told or undone with them. */
+    public List<Path> incomplete() throws CardException {
+        try {
+            return recovery.incomplete();
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
     }
 
     /** The change that waits, or nothing. */
