@@ -203,10 +203,10 @@ final class DeskView extends BorderPane {
     private void tell(List<CutBatch> batches) {
         cutBatches.getChildren().clear();
         for (CutBatch batch : batches.subList(0, Math.min(1, batches.size()))) {
-            Prose words = kit.prose(
-                    String.join("\n", CutBatchWords.of(batch, desk.kept(batch))) + "\n"
-                            + kit.words().of("cutbatch.next"),
-                    "cut-batch");
+            List<String> sentences = new ArrayList<>(CutBatchWords.of(batch, desk.kept(batch)));
+            sentences.add(kit.words().of("cutbatch.next"));
+            // Each is safe to show as it is; a line's end between them is meant.
+            Prose words = new Prose(String.join("\n", sentences), "cut-batch");
             Button read = kit.button("cutbatch.read", () -> desk.told(batch));
             VBox box = new VBox(8, words, read);
             box.setId("cut-batch");
