@@ -63,8 +63,7 @@ class CutWorkTest {
 
         look(moved);
 
-        List<Button> offered = List.copyOf(
-                robot.lookup("#strip-body").lookup(".button").<Button>queryAll());
+        List<Button> offered = buttons("#strip-body");
         assertThat(offered).hasSize(2).allMatch(button -> button.getId().startsWith("strip-mine-"));
         assertThat(texts("#strip-body")).contains("nothing tells to which", "a.img", "b.img");
         assertThat(texts("#card-marks")).contains("A change was cut short");
@@ -159,6 +158,16 @@ class CutWorkTest {
             return null;
         });
         window.settle();
+    }
+
+    /** The buttons below a node, once the toolkit has laid them out. */
+    private List<Button> buttons(String id) throws Exception {
+        return WindowBench.onScreen(() -> {
+            window.stage().getScene().getRoot().applyCss();
+            window.stage().getScene().getRoot().layout();
+            return List.copyOf(
+                    robot.from(robot.lookup(id).<Node>query()).lookup(".button").<Button>queryAll());
+        });
     }
 
     private void fire(ButtonBase button) throws Exception {
