@@ -208,7 +208,11 @@ final class ChangeStrip extends VBox {
     private String write(PlanView plan) {
         Words words = kit.words();
         if (plan.ofFolder()) {
-            return words.of("strip.writefiles", plan.files().size(), String.join(", ", plan.files()));
+            return words.of(
+                    "strip.writefiles",
+                    plan.files().size(),
+                    String.join(", ", plan.files()),
+                    String.join(", ", plan.beside()));
         }
         String kinds = plan.sectorsByKind().entrySet().stream()
                 .map(kind -> kind.getValue() + " " + kind.getKey())
