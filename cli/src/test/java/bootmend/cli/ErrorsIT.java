@@ -44,10 +44,8 @@ class ErrorsIT {
         Path card = TestCards.tuned(folder);
         byte[] before = Files.readAllBytes(card);
         for (List<Object> command : List.<List<Object>>of(
-                List.of("show", card),
                 List.of("show", "--json", card),
                 List.of("check", "--for", "ship", "--json", card, card),
-                List.of("--help"),
                 List.of("show", "--help"))) {
             Bootmend.Result result = bootmend.runInto(full, command.toArray());
             assertThat(result.code()).as("%s", command).isEqualTo(ExitCode.UNREADABLE);
