@@ -133,11 +133,16 @@ public final class CommandLines {
 
     /** Whoever works with cards is told first of a batch that was cut, once; an answer on standard output stays as it is. */
     private void tellCutBatches(CommandLine.ParseResult parsed, CommandLine line) {
-        if (!parsed.hasSubcommand() || !ABOUT_CARDS.contains(parsed.subcommand().commandSpec().name())) {
+        if (!parsed.hasSubcommand()
+                || !ABOUT_CARDS.contains(parsed.subcommand().commandSpec().name())) {
             return;
         }
         if (!parsed.subcommand().isUsageHelpRequested() && !parsed.subcommand().isVersionHelpRequested()) {
-            new CutBatchNote(workplace.home(), line.getErr(), line.getColorScheme().ansi()).tell();
+            new CutBatchNote(
+                            workplace.home(),
+                            line.getErr(),
+                            line.getColorScheme().ansi())
+                    .tell();
         }
     }
 

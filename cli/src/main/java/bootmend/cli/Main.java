@@ -27,7 +27,8 @@ public final class Main {
         out.flush();
         Optional<IOException> failure = answer.failure();
         if (failure.isPresent()) {
-            err.println("bootmend: the answer could not be written (" + failure.get().getMessage()
+            err.println("bootmend: the answer could not be written ("
+                    + failure.get().getMessage()
                     + "). Make room where the answer goes, then ask again; a change that was made to a card stands.");
             code = Math.max(code, ExitCode.UNREADABLE);
         }

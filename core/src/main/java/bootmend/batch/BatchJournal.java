@@ -61,7 +61,8 @@ public final class BatchJournal {
             lock(channel);
             write(channel, JournalText.head(what, cards, now));
             channel.force(true);
-            // Under its own name only when it is whole and locked, so that no other process takes it for one left behind.
+            // Under its own name only when it is whole and locked, so that no other process takes it for one left
+            // behind.
             Files.move(made, file, StandardCopyOption.ATOMIC_MOVE);
             DurableFile.syncFolder(file.getParent());
             return new BatchJournal(file, channel, cards);

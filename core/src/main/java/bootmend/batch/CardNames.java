@@ -92,7 +92,11 @@ public final class CardNames {
             }
             List<Path> images = MountedFolder.isBootFolder(path)
                     ? List.of()
-                    : files(path, "*", leftOut, file -> isNamedImage(file) || PackedFormat.of(file).isPresent());
+                    : files(
+                            path,
+                            "*",
+                            leftOut,
+                            file -> isNamedImage(file) || PackedFormat.of(file).isPresent());
             return images.isEmpty() ? List.of(path) : images;
         } catch (InvalidPathException e) {
             throw CardException.usage(
@@ -122,8 +126,7 @@ public final class CardNames {
         return -1;
     }
 
-    private List<Path> pattern(String name, int wild, Map<Path, LeftOut> leftOut)
-            throws CardException, IOException {
+    private List<Path> pattern(String name, int wild, Map<Path, LeftOut> leftOut) throws CardException, IOException {
         int end = Math.max(name.lastIndexOf('/'), name.lastIndexOf(File.separatorChar)) + 1;
         if (wild < end) {
             throw CardException.usage(name + " has a pattern in a folder's name", "Name the folder plainly.");
@@ -133,7 +136,10 @@ public final class CardNames {
         List<Path> found =
                 Files.isDirectory(folder) ? files(folder, name.substring(end), out, file -> true) : List.of();
         if (found.isEmpty()) {
-            String note = new NamedCards(List.of(), counted(out)).note().map(" "::concat).orElse("");
+            String note = new NamedCards(List.of(), counted(out))
+                    .note()
+                    .map(" "::concat)
+                    .orElse("");
             throw CardException.usage("no file fits " + name, "Check the folder and the pattern." + note);
         }
         leftOut.putAll(out);

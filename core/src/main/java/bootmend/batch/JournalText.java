@@ -61,10 +61,10 @@ final class JournalText {
                 .append(escaped(what))
                 .append(END)
                 .append('\n');
-        cards.forEach(card -> head.append(
-                        escaped(card.toAbsolutePath().normalize().toString()))
-                .append(END)
-                .append('\n'));
+        cards.forEach(
+                card -> head.append(escaped(card.toAbsolutePath().normalize().toString()))
+                        .append(END)
+                        .append('\n'));
         return head.toString();
     }
 
@@ -76,7 +76,9 @@ final class JournalText {
     /** The batch, or nothing where its head is not whole, so that no card of it was begun. */
     static Optional<CutBatch> read(Path file, byte[] bytes) {
         List<String> lines = new String(bytes, StandardCharsets.UTF_8).lines().toList();
-        if (lines.size() < 2 || !lines.get(0).equals(FORM + END) || !lines.get(1).endsWith(END)) {
+        if (lines.size() < 2
+                || !lines.get(0).equals(FORM + END)
+                || !lines.get(1).endsWith(END)) {
             return Optional.empty();
         }
         String[] head = text(lines.get(1)).split(" ", 3);
@@ -158,7 +160,9 @@ final class JournalText {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < escaped.length(); i++) {
             char each = escaped.charAt(i);
-            if (each == '%' && escaped.length() >= i + 5 && escaped.substring(i + 1, i + 5).matches("[0-9a-f]{4}")) {
+            if (each == '%'
+                    && escaped.length() >= i + 5
+                    && escaped.substring(i + 1, i + 5).matches("[0-9a-f]{4}")) {
                 text.append((char) HexFormat.fromHexDigits(escaped, i + 1, i + 5));
                 i += 4;
             } else {

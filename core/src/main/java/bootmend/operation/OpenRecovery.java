@@ -1,8 +1,8 @@
 package bootmend.operation;
 
 import bootmend.CardException;
-import bootmend.card.OpenCard;
 import bootmend.card.JobErrors;
+import bootmend.card.OpenCard;
 import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;

@@ -93,7 +93,8 @@ public final class RecoverJob {
     private static CardException refusal(Interruption.Ambiguous ambiguous) {
         Stream<UndoRecord> could =
                 Stream.concat(ambiguous.candidates().stream().map(OpenChange::record), ambiguous.others().stream());
-        String names = could.map(record -> VisibleText.of(RecordedChange.of(record).words()))
+        String names = could.map(
+                        record -> VisibleText.of(RecordedChange.of(record).words()))
                 .collect(Collectors.joining(", "));
         return CardException.refused(
                 "a change to this card or to another written from the same image was cut short, and it cannot be told "

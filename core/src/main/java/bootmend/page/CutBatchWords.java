@@ -25,7 +25,8 @@ public final class CutBatchWords {
     public static List<String> of(CutBatch batch, Path kept) {
         List<String> words = new ArrayList<>();
         words.add("A batch did not come to its end: \"" + VisibleText.of(batch.what()) + "\" on "
-                + Amount.count(batch.size(), "card") + ", begun " + batch.began().truncatedTo(ChronoUnit.SECONDS)
+                + Amount.count(batch.size(), "card") + ", begun "
+                + batch.began().truncatedTo(ChronoUnit.SECONDS)
                 + (folder(batch).isEmpty() ? "." : ", in " + VisibleText.of(folder(batch)) + "."));
         add(words, "Cut in the middle, to be recovered before anything else", batch.cut(), batch);
         add(words, "Not begun", batch.notBegun(), batch);
@@ -62,7 +63,9 @@ public final class CutBatchWords {
     private static String parent(String card) {
         try {
             Path path = Path.of(card);
-            return path.getParent() == null || !card.startsWith(path.getParent() + path.getFileSystem().getSeparator())
+            return path.getParent() == null
+                            || !card.startsWith(
+                                    path.getParent() + path.getFileSystem().getSeparator())
                     ? ""
                     : path.getParent() + path.getFileSystem().getSeparator();
         } catch (InvalidPathException e) {

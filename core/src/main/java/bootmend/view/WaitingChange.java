@@ -71,8 +71,9 @@ public sealed interface WaitingChange {
             String finished = unclear.others().isEmpty()
                     ? ""
                     : " Or it holds what a finished change left: " + named(unclear.others()) + ".";
-            return List.of("A change to this card or to another written from the same image was cut short, and it cannot be "
-                    + "told to which: " + named(unclear.candidates()) + "." + finished);
+            return List.of(
+                    "A change to this card or to another written from the same image was cut short, and it cannot be "
+                            + "told to which: " + named(unclear.candidates()) + "." + finished);
         }
         if (this instanceof Elsewhere other) {
             return other.changes().stream()

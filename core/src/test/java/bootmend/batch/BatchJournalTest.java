@@ -27,8 +27,9 @@ import org.junit.jupiter.api.io.TempDir;
 class BatchJournalTest {
 
     private static final Instant NOW = Instant.parse("2026-12-01T03:04:05.678Z");
-    private static final List<Path> CARDS =
-            IntStream.range(0, 5).mapToObj(i -> Path.of("/cards/c" + i + ".img")).toList();
+    private static final List<Path> CARDS = IntStream.range(0, 5)
+            .mapToObj(i -> Path.of("/cards/c" + i + ".img"))
+            .toList();
 
     @TempDir
     private Path home;
@@ -70,7 +71,9 @@ class BatchJournalTest {
             Files.write(file, Arrays.copyOf(whole, end));
             List<CutBatch> found = new CutBatches(home).untold();
             if (end < head - 1) {
-                assertThat(found).as("no card was begun before the head was whole, at byte %s", end).isEmpty();
+                assertThat(found)
+                        .as("no card was begun before the head was whole, at byte %s", end)
+                        .isEmpty();
                 continue;
             }
             String written = text.substring(0, end);
@@ -81,8 +84,12 @@ class BatchJournalTest {
                 boolean begun = written.contains("\nbegun " + i + " .");
                 boolean done = written.contains("\ndone " + i + " .");
                 boolean failed = written.contains("\nfailed " + i + " .") || written.contains("\ncut " + i + " .");
-                assertThat(batch.notBegun().contains(card)).as("byte %s, card %s", end, i).isEqualTo(!begun);
-                assertThat(batch.done().contains(card)).as("byte %s, card %s", end, i).isEqualTo(done);
+                assertThat(batch.notBegun().contains(card))
+                        .as("byte %s, card %s", end, i)
+                        .isEqualTo(!begun);
+                assertThat(batch.done().contains(card))
+                        .as("byte %s, card %s", end, i)
+                        .isEqualTo(done);
                 assertThat(batch.cut().contains(card) || batch.failed().contains(card))
                         .as("byte %s, card %s", end, i)
                         .isEqualTo(begun && !done || failed);
@@ -175,7 +182,8 @@ class BatchJournalTest {
             Files.delete(file);
         }
         Files.createDirectories(folder.resolve("folder.batch"));
-        Files.writeString(folder.resolve("count.batch"), "bootmend batch 1 .\n2026-12-01T03:04:05Z 2000000000 reset .\n");
+        Files.writeString(
+                folder.resolve("count.batch"), "bootmend batch 1 .\n2026-12-01T03:04:05Z 2000000000 reset .\n");
         Files.writeString(folder.resolve("minus.batch"), "bootmend batch 1 .\n2026-12-01T03:04:05Z -1 reset .\n");
         Files.createSymbolicLink(folder.resolve("endless.batch"), Path.of("/dev/zero"));
         if (Files.isExecutable(Path.of("/usr/bin/mkfifo"))) {
@@ -206,24 +214,34 @@ class BatchJournalTest {
         List<Path> worked = new ArrayList<>();
         List<CardResult<Path>> results = new ArrayList<>();
 
-        BatchJournal.at(none, CARDS).run(new CardBatch(1), card -> {
-            worked.add(card);
-            return card;
-        }, results::add);
+        BatchJournal.at(none, CARDS)
+                .run(
+                        new CardBatch(1),
+                        card -> {
+                            worked.add(card);
+                            return card;
+                        },
+                        results::add);
 
         assertThat(worked).isEmpty();
-        assertThat(results).hasSize(CARDS.size()).allMatch(result -> result.error().isPresent());
+        assertThat(results)
+                .hasSize(CARDS.size())
+                .allMatch(result -> result.error().isPresent());
     }
 
     private Optional<CardException> run(List<Path> cards, int before) throws CardException {
         CardBatch batch = new CardBatch(1);
         int[] count = {0};
-        return BatchJournal.begin(home, "reset", cards, NOW).run(batch, card -> {
-            if (++count[0] == before && before < cards.size()) {
-                batch.stop();
-            }
-            return card;
-        }, result -> {});
+        return BatchJournal.begin(home, "reset", cards, NOW)
+                .run(
+                        batch,
+                        card -> {
+                            if (++count[0] == before && before < cards.size()) {
+                                batch.stop();
+                            }
+                            return card;
+                        },
+                        result -> {});
     }
 
     private CutBatch only() {

@@ -105,7 +105,9 @@ class CardNamesTest {
                 .hasValue("Left out: 1 folder inside, which is named by itself.");
         assertThatThrownBy(() ->
                         new CardNames(false).expand(List.of(folder.resolve("p*").toString())))
-                .matches(e -> ((CardException) e).remedy().contains("Left out: 1 named pipe."), "says what was left out");
+                .matches(
+                        e -> ((CardException) e).remedy().contains("Left out: 1 named pipe."),
+                        "says what was left out");
     }
 
     @Test

@@ -12,11 +12,11 @@ import com.google.common.jimfs.Jimfs;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.util.Arrays;
-import java.util.List;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -152,8 +152,7 @@ class UndoStoreTest {
         Path done = manyOldRecords("aaaaaaaaaaaa", 130);
         UndoStore beside = new UndoStore(done.getParent().getParent(), new MovingRecords());
 
-        UndoRecord finished =
-                beside.finish(beside.open(plan, MEDIUM, "", PlannedCard.CLOCK.instant()));
+        UndoRecord finished = beside.finish(beside.open(plan, MEDIUM, "", PlannedCard.CLOCK.instant()));
 
         assertThat(finished.file()).exists();
     }

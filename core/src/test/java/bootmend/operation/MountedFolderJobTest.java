@@ -108,7 +108,8 @@ class MountedFolderJobTest {
         reset();
         Path elsewhere = Files.move(folder, computer.resolve("elsewhere"));
 
-        assertThat(new HistoryJob(workplace).run(CardRequest.of(elsewhere)).changes()).hasSize(1);
+        assertThat(new HistoryJob(workplace).run(CardRequest.of(elsewhere)).changes())
+                .hasSize(1);
     }
 
     @Test

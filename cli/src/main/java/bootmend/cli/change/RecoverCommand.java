@@ -134,9 +134,10 @@ public final class RecoverCommand implements Callable<Integer> {
         if (waiting.isEmpty()) {
             screen.line("No change waits for recovery on this card.");
             open.elsewhere().forEach(other -> tell(screen, other));
-            open.incomplete().forEach(file -> screen.line("The undo record " + file
-                    + " is not whole, so nothing can be told or undone with it: it was cut off before its change began, "
-                    + "or damaged since. Move it out of the way if it is of no use."));
+            open.incomplete()
+                    .forEach(file -> screen.line("The undo record " + file
+                            + " is not whole, so nothing can be told or undone with it: it was cut off before its change began, "
+                            + "or damaged since. Move it out of the way if it is of no use."));
             return finish(answer, new RecoverJson(card.name(), null, "nothing", null, open.elsewhere()), ExitCode.DONE);
         }
         RecoveryView view = waiting.get();

@@ -67,6 +67,8 @@ public final class AnswerStream extends OutputStream {
     /** By the words that systems have for EPIPE and its like; Java does not give the number. */
     private static boolean isReaderGone(IOException e) {
         String words = String.valueOf(e.getMessage()).toLowerCase(Locale.ROOT);
-        return words.contains("broken pipe") || words.contains("pipe is being closed") || words.contains("pipe has been ended");
+        return words.contains("broken pipe")
+                || words.contains("pipe is being closed")
+                || words.contains("pipe has been ended");
     }
 }

@@ -130,8 +130,7 @@ public final class BatchRun<T> {
             }
             Stream.concat(
                             aside.stream(),
-                            Stream.concat(summed.stream(), reports.stream())
-                                    .flatMap(each -> each.end(totals).stream()))
+                            Stream.concat(summed.stream(), reports.stream()).flatMap(each -> each.end(totals).stream()))
                     .forEach(error -> totals.worsen(errors.tell("", error)));
             // A document on standard output says it all; words beside it are for whoever sits there.
             if (!alone && (!silentOut || bar)) {

@@ -63,12 +63,17 @@ public final class CardChanges {
             run.json(Map.of(), CardChanges::document);
         }
         return options.dryRun()
-                ? run.run(cards, batch, card -> operation
-                        .workOut(argument.request(card), order)
-                        .leave())
-                : run.change(workplace, cards, batch, card -> operation
-                        .make(argument.request(card), order, ChangeOperation.Approval.GIVEN)
-                        .orThrow());
+                ? run.run(
+                        cards,
+                        batch,
+                        card -> operation.workOut(argument.request(card), order).leave())
+                : run.change(
+                        workplace,
+                        cards,
+                        batch,
+                        card -> operation
+                                .make(argument.request(card), order, ChangeOperation.Approval.GIVEN)
+                                .orThrow());
     }
 
     private static Object document(CardResult<ChangeOutcome> result) {

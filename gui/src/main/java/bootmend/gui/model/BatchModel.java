@@ -392,11 +392,7 @@ public final class BatchModel {
 
     /** A batch that changes cards is noted, so that one that is cut can be told of at the next start. */
     private <T> void journaled(
-            BatchTask task,
-            List<Path> turns,
-            CardBatch batch,
-            CardBatch.Work<T> work,
-            Consumer<CardResult<T>> results)
+            BatchTask task, List<Path> turns, CardBatch batch, CardBatch.Work<T> work, Consumer<CardResult<T>> results)
             throws CardException {
         Workplace workplace = services.workplace();
         String what = new BatchWords(services.words()).task(task);

@@ -99,12 +99,7 @@ final class ChangesPage extends VBox {
                 .limit(SOME)
                 .forEach(each -> box.getChildren()
                         .add(kit.prose(kit.words()
-                                .of(
-                                        "strip.recorded",
-                                        each.title(),
-                                        kit.time(each.began()),
-                                        each.card(),
-                                        each.id()))));
+                                .of("strip.recorded", each.title(), kit.time(each.began()), each.card(), each.id()))));
         if (changes.size() > SOME) {
             box.getChildren().add(kit.text(kit.words().of("changes.untold.more", changes.size() - SOME), "muted"));
         }

@@ -263,7 +263,9 @@ final class DeskView extends BorderPane {
     }
 
     private void waitFor(Runnable begin) {
-        ask(kit.label("closing.waiting"), kit.button("closing.stay", () -> closing.getChildren().clear()));
+        ask(
+                kit.label("closing.waiting"),
+                kit.button("closing.stay", () -> closing.getChildren().clear()));
         begin.run();
     }
 

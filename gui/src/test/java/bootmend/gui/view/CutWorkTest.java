@@ -186,10 +186,12 @@ class CutWorkTest {
     private String texts(String id) throws Exception {
         return WindowBench.onScreen(() -> {
             StringBuilder texts = new StringBuilder();
-            for (Node node : robot.from(robot.lookup(id).<Node>query()).lookup(".label").queryAll()) {
+            for (Node node :
+                    robot.from(robot.lookup(id).<Node>query()).lookup(".label").queryAll()) {
                 texts.append(((Labeled) node).getText()).append('\n');
             }
-            for (Node node : robot.from(robot.lookup(id).<Node>query()).lookup(".prose").queryAll()) {
+            for (Node node :
+                    robot.from(robot.lookup(id).<Node>query()).lookup(".prose").queryAll()) {
                 texts.append(((TextInputControl) node).getText()).append('\n');
             }
             return texts.toString();
