@@ -149,7 +149,8 @@ final class JournalText {
 
     private static String escaped(String text) {
         StringBuilder escaped = new StringBuilder();
-        for (char each : text.toCharArray()) {
+        for (int i = 0; i < text.length(); i++) {
+            char each = text.charAt(i);
             boolean plain = each >= LEAST_SHOWN && each != '%' && !Character.isISOControl(each) && each < '\u2028';
             escaped.append(plain ? String.valueOf(each) : "%" + HexFormat.of().toHexDigits(each));
         }
