@@ -16,6 +16,7 @@ import bootmend.cli.change.StationCommand;
 import bootmend.cli.change.UndoCommand;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.profile.ProfileCommand;
+import bootmend.cli.run.CutBatchNote;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.ErrorWords;
 import bootmend.cli.trial.TrialCommand;
@@ -23,6 +24,7 @@ import bootmend.workplace.Workplace;
 import java.io.Console;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Set;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 
@@ -49,6 +51,10 @@ public final class CommandLines {
             CommandLines.HELP);
 
     private static final String HELP = "help";
+    /** Those that work with cards. */
+    private static final Set<String> ABOUT_CARDS =
+            Set.of("show", "diagnose", "check", "reset", "undo", "repair", "history", "recover", "cards", "station");
+
     private static final String PROGRAM = "bootmend";
 
     private final Workplace workplace;
@@ -103,6 +109,10 @@ public final class CommandLines {
         line.setUsageHelpAutoWidth(true);
         line.setParameterExceptionHandler(new UsageErrors(NAMES));
         line.setExecutionExceptionHandler(CommandLines::tell);
+        line.setExecutionStrategy(parsed -> {
+            tellCutBatches(parsed, line);
+            return new CommandLine.RunLast().execute(parsed);
+        });
         return line;
     }
 
@@ -126,6 +136,21 @@ public final class CommandLines {
             case HELP -> new CommandLine.HelpCommand();
             default -> throw new IllegalArgumentException("no command " + name);
         };
+    }
+
+    /** Whoever works with cards is told first of a batch that was cut, once; an answer on standard output stays as it is. */
+    private void tellCutBatches(CommandLine.ParseResult parsed, CommandLine line) {
+        if (!parsed.hasSubcommand()
+                || !ABOUT_CARDS.contains(parsed.subcommand().commandSpec().name())) {
+            return;
+        }
+        if (!parsed.subcommand().isUsageHelpRequested() && !parsed.subcommand().isVersionHelpRequested()) {
+            new CutBatchNote(
+                            workplace.home(),
+                            line.getErr(),
+                            line.getColorScheme().ansi())
+                    .tell();
+        }
     }
 
     private static int tell(Exception error, CommandLine command, CommandLine.ParseResult parsed) {

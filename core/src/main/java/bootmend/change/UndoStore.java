@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +28,7 @@ import java.util.stream.Stream;
  * it lies and what its name ends in, so that changing the state is one rename. A name also tells records of different
  * mediums apart, so that those of a card's sisters need not be read.
  *
- * <p>Of a card's finished records the newest hundred are always kept, and all of the last 365 days.
+ * <p>Of a medium's finished records the newest hundred are always kept, and all of the last 365 days.
  */
 public final class UndoStore {
 
@@ -40,7 +41,7 @@ public final class UndoStore {
     private static final String SUFFIX = ".undo";
     private static final String UNDONE_SUFFIX = ".taken-back.undo";
 
-    /** A card keeps at least this many records, whatever their age. */
+    /** A medium keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
     /** A record is kept at least this long, however many there are. */
     private static final int KEPT_DAYS = 365;
@@ -153,19 +154,41 @@ public final class UndoStore {
         return done;
     }
 
-    /** Drops what is both beyond the newest {@value #KEPT_RECORDS} of a card and over a year old. */
-    private void prune(Path folder) throws CardException, IOException {
-        List<Path> all = files.list(folder).stream()
-                .filter(file -> isRecord(file.getFileName().toString()))
-                .sorted(Comparator.comparing((Path file) -> file.getFileName().toString())
-                        .reversed())
-                .toList();
+    /**
+     * Drops what is both beyond the newest {@value #KEPT_RECORDS} of a medium and over a year old. A record that cannot be
+     * dropped, or that another change to a card of this make-up moved meanwhile, harms nobody by staying.
+     */
+    private void prune(Path folder) {
         Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
-        for (Path file : all.subList(Math.min(KEPT_RECORDS, all.size()), all.size())) {
+        Map<String, Integer> kept = new HashMap<>();
+        try {
+            for (String name : namesIn(folder).stream()
+                    .filter(UndoStore::isRecord)
+                    .sorted(Comparator.reverseOrder())
+                    .toList()) {
+                if (kept.merge(tagOf(name), 1, Integer::sum) > KEPT_RECORDS) {
+                    dropIfOlder(folder.resolve(name), limit);
+                }
+            }
+        } catch (CardException | IOException e) {
+            return;
+        }
+    }
+
+    private void dropIfOlder(Path file, Instant limit) throws IOException {
+        try {
             if (files.lastWritten(file).isBefore(limit)) {
                 files.delete(file);
             }
+        } catch (NoSuchFileException e) {
+            return;
         }
+    }
+
+    /** What tells a record's medium from others; the same empty text for all of which nothing is known. */
+    private static String tagOf(String name) {
+        int tag = name.indexOf(TAG);
+        return tag < 0 ? "" : name.substring(tag, name.indexOf('.', tag + 1));
     }
 
     /** Notes that a change which was done is now undone. */
@@ -237,6 +260,21 @@ public final class UndoStore {
     List<UndoRecord> openFor(CardId card) throws CardException, IOException {
         String end = card.keyWithoutSerial() + SEPARATOR;
         return read(openFolder(), name -> name.contains(end), UndoRecord.State.OPEN);
+    }
+
+    /**
+     * Files among the open records of such a card that are not whole: cut off before a change was begun, or damaged since.
+     */
+    List<Path> incompleteFor(CardId card) throws CardException, IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        List<Path> incomplete = new ArrayList<>();
+        for (Path file : files.list(openFolder())) {
+            boolean record = isOpenRecord(file) && file.getFileName().toString().contains(end);
+            if (record && read(file, UndoRecord.State.OPEN).isEmpty()) {
+                incomplete.add(file);
+            }
+        }
+        return incomplete;
     }
 
     /** Records that were given up of changes to such a card, oldest first. */

@@ -8,6 +8,7 @@ import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
+import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.UndoStore;
 import bootmend.check.CardFiles;
@@ -64,15 +65,21 @@ public final class CardExaminer {
             boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
-        Optional<String> cutShort = card.recovery(store)
-                .find()
-                .filter(OpenChange::isBegun)
-                .map(RecoveryView::of)
-                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
+        Optional<String> cutShort = cutShort(card.recovery(store).look());
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
         return new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
                 .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
+    }
+
+    private static Optional<String> cutShort(Interruption found) {
+        if (found instanceof Interruption.Ambiguous) {
+            return WaitingChange.of(found).words().stream().findFirst();
+        }
+        return found.exact()
+                .filter(OpenChange::isBegun)
+                .map(RecoveryView::of)
+                .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */

@@ -79,17 +79,24 @@ public final class CardViews {
         notes.addAll(card.volume().warnings());
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().warnings());
-        card.waiting(workplace.store())
-                .exact()
-                .map(RecoveryView::of)
-                .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
-                        + ") was cut short: " + waiting.state() + "; it waits to be finished or undone"));
+        waiting(WaitingChange.of(card.waiting(workplace.store()))).ifPresent(notes::add);
         if (card.volume().root().find(ConfigName.TRY_ONCE).isPresent()) {
             notes.add(ConfigName.TRY_ONCE
                     + " is staged: a board that is started with its try-once flag reads it in place of "
                     + ConfigFiles.NAME);
         }
         return notes;
+    }
+
+    /** Another card's change is no matter of this one. */
+    private static Optional<String> waiting(WaitingChange waiting) {
+        if (waiting instanceof WaitingChange.Unclear) {
+            return Optional.of("a change to this card or to another written from the same image was cut short, and it "
+                    + "cannot be told to which");
+        }
+        return waiting.own()
+                .map(change -> "a change (\"" + change.title() + "\", begun " + change.began() + ") was cut short: "
+                        + change.state() + "; it waits to be finished or undone");
     }
 
     private TuningView view(String file, TuningLine line, boolean atStock) {

@@ -145,7 +145,9 @@ class HistoryTest {
     }
 
     private List<HistoryEntry> history() throws CardException, IOException {
-        return new HistoryJob(bench.workplace()).run(CardRequest.of(Path.of(READER)));
+        return new HistoryJob(bench.workplace())
+                .run(CardRequest.of(Path.of(READER)))
+                .changes();
     }
 
     private static long placeOf(SparseDisk card, String text) {

@@ -267,7 +267,7 @@ class RepairJobTest {
         bench.insert(PATH, card);
         repair(ChangeRequest.Repair.PLAIN, true);
         bench.reset(PATH);
-        assertThat(new HistoryJob(bench.workplace()).run(CARD))
+        assertThat(new HistoryJob(bench.workplace()).run(CARD).changes())
                 .extracting(HistoryEntry::title)
                 .containsExactly("back to stock", "repair");
 

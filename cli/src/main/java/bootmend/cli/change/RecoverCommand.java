@@ -9,10 +9,10 @@ import bootmend.cli.run.Answer;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
-import bootmend.operation.InterruptedChange;
 import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
 import bootmend.operation.RecoverJob;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import bootmend.workplace.Workplace;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -91,7 +91,7 @@ public final class RecoverCommand implements Callable<Integer> {
             WaitingJson waiting,
             String done,
             @JsonInclude(JsonInclude.Include.NON_NULL) ChangeJson.MadeJson change,
-            List<InterruptedChange> elsewhere) {
+            List<RecordedChange> elsewhere) {
 
         /** The change that waited; {@code began} in ISO 8601. */
         record WaitingJson(String title, String began, String state, boolean fits, String undoRecord) {
@@ -134,6 +134,10 @@ public final class RecoverCommand implements Callable<Integer> {
         if (waiting.isEmpty()) {
             screen.line("No change waits for recovery on this card.");
             open.elsewhere().forEach(other -> tell(screen, other));
+            open.incomplete()
+                    .forEach(file -> screen.line("The undo record " + file
+                            + " is not whole, so nothing can be told or undone with it: it was cut off before its change began, "
+                            + "or damaged since. Move it out of the way if it is of no use."));
             return finish(answer, new RecoverJson(card.name(), null, "nothing", null, open.elsewhere()), ExitCode.DONE);
         }
         RecoveryView view = waiting.get();
@@ -158,7 +162,7 @@ public final class RecoverCommand implements Callable<Integer> {
                 ExitCode.DONE);
     }
 
-    private static void tell(Screen screen, InterruptedChange other) {
+    private static void tell(Screen screen, RecordedChange other) {
         screen.line("Another card's change waits: \"" + other.title() + "\", begun " + other.began() + " at "
                 + other.card() + " (id " + other.id() + "). Nothing shows that it was made to this card.");
     }
@@ -171,7 +175,7 @@ public final class RecoverCommand implements Callable<Integer> {
             screen.line("Nothing was done.");
             return ExitCode.REFUSED;
         }
-        InterruptedChange forgotten = job.forget(card.name());
+        RecordedChange forgotten = job.forget(card.name());
         screen.line("Put away: \"" + forgotten.title() + "\", begun " + forgotten.began() + " at " + forgotten.card()
                 + ". It is kept as " + forgotten.undoRecord() + ".");
         return finish(answer, new RecoverJson(forgotten.card(), null, "forgotten", null, List.of()), ExitCode.DONE);

@@ -50,6 +50,11 @@ public final class Screen {
         out.println();
     }
 
+    /** Whether all that was printed so far reached its place; it is flushed for that. */
+    public boolean isWhole() {
+        return !out.checkError();
+    }
+
     /** A table without styles. */
     public void table(List<String> header, List<List<String>> rows) {
         table(header, rows, rows.stream().map(row -> "").toList());

@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.batch.BatchJournal;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
@@ -19,6 +20,7 @@ import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
 import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -261,6 +263,12 @@ public final class BatchModel {
         }
     }
 
+    /** Whether a change or a check of the cards is under way, which takes long and is lost where it is stopped. */
+    public boolean isInHand() {
+        return isWriting()
+                || state.get() instanceof BatchState.Working working && working.task() instanceof BatchTask.Check;
+    }
+
     /** Whether cards are being changed. */
     public boolean isWriting() {
         return state.get() instanceof BatchState.Working working && working.task() instanceof BatchTask.Make;
@@ -360,7 +368,12 @@ public final class BatchModel {
         List<Path> turns = which.stream().map(cards::get).toList();
         WorkQueue.Work<Integer> everyTurn = () -> {
             int[] next = {0};
-            batch.run(turns, work, result -> arrivals.add(new Numbered<>(which.get(next[0]++), result)));
+            Consumer<CardResult<T>> results = result -> arrivals.add(new Numbered<>(which.get(next[0]++), result));
+            if (task instanceof BatchTask.Make) {
+                journaled(task, turns, batch, work, results);
+            } else {
+                batch.run(turns, work, results);
+            }
             return turns.size();
         };
         String words = services.words().of("busy.batch." + task.key());
@@ -374,6 +387,19 @@ public final class BatchModel {
             services.queue().submitChange(words, everyTurn, done, failed);
         } else {
             services.queue().submit(words, everyTurn, done, failed);
+        }
+    }
+
+    /** A batch that changes cards is noted, so that one that is cut can be told of at the next start. */
+    private <T> void journaled(
+            BatchTask task, List<Path> turns, CardBatch batch, CardBatch.Work<T> work, Consumer<CardResult<T>> results)
+            throws CardException {
+        Workplace workplace = services.workplace();
+        String what = new BatchWords(services.words()).task(task);
+        Optional<CardException> aside = BatchJournal.begin(workplace.home(), what, turns, workplace.instant())
+                .run(batch, work, results);
+        if (aside.isPresent()) {
+            throw aside.get();
         }
     }
 

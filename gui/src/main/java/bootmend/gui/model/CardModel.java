@@ -8,8 +8,8 @@ import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.EjectJob;
-import bootmend.operation.HistoryEntry;
 import bootmend.operation.HistoryJob;
+import bootmend.operation.HistoryView;
 import bootmend.operation.ProposedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
@@ -20,6 +20,7 @@ import bootmend.view.DiagnoseJob;
 import bootmend.view.RecoveryView;
 import bootmend.view.SheetJob;
 import bootmend.view.SheetView;
+import bootmend.view.WaitingChange;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +40,7 @@ public final class CardModel {
     private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<BootDiagnosis>> boot = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
-    private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<HistoryView>> history = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<ProposedChange>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
@@ -88,8 +89,8 @@ public final class CardModel {
         return check;
     }
 
-    /** The changes made to it from this computer, the newest first. */
-    public Watched<Reading<List<HistoryEntry>>> history() {
+    /** The changes made to it from this computer. */
+    public Watched<Reading<HistoryView>> history() {
         return history;
     }
 
@@ -129,7 +130,12 @@ public final class CardModel {
 
     /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
     public Optional<RecoveryView> cutShort() {
-        return sheet.get().value().flatMap(SheetView::waiting).filter(each -> each.fits() && !each.nothingWritten());
+        return waiting().own().filter(each -> each.fits() && !each.nothingWritten());
+    }
+
+    /** What is known of a change that was cut short, as far as the card was read. */
+    public WaitingChange waiting() {
+        return sheet.get().value().map(SheetView::waiting).orElseGet(WaitingChange.None::new);
     }
 
     /** Reads everything that is shown of the card, anew. */
@@ -242,6 +248,8 @@ public final class CardModel {
         Optional<RecoveryView> cut = cutShort();
         if (cut.isPresent()) {
             change.cutShort(cut.get());
+        } else if (waiting() instanceof WaitingChange.Unclear unclear) {
+            change.unclear(unclear);
         } else if (change.state().get() instanceof ChangeState.Idle
                 && !view.show().card().isStock()) {
             change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));

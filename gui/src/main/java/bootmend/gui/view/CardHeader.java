@@ -11,6 +11,7 @@ import bootmend.page.Amount;
 import bootmend.page.BootWords;
 import bootmend.view.CardView;
 import bootmend.view.SheetView;
+import bootmend.view.WaitingChange;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -108,7 +109,7 @@ final class CardHeader extends VBox {
         if (view.staged()) {
             mark("mark.staged", "mark-tuned");
         }
-        if (view.waiting().isPresent()) {
+        if (view.waiting().own().isPresent() || view.waiting() instanceof WaitingChange.Unclear) {
             mark("mark.cutshort", "mark-bad");
         }
     }

@@ -11,10 +11,13 @@ import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.FileEdit;
 import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryView;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
+import bootmend.view.WaitingChange;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -102,6 +105,8 @@ final class ChangeStrip extends VBox {
             damage(nothing.change());
         } else if (state instanceof ChangeState.CutShort cut) {
             cutShort(cut.recovery());
+        } else if (state instanceof ChangeState.Unclear unclear) {
+            unclear(unclear);
         } else if (state instanceof ChangeState.Making making) {
             title(making.key());
             ProgressBar bar = new ProgressBar();
@@ -115,7 +120,18 @@ final class ChangeStrip extends VBox {
             body.getChildren().add(kit.problem(failed.error()));
             failed.despite().ifPresent(wish -> body.getChildren().add(inPlace(wish, false)));
         }
+        elsewhere(state);
         foot(state);
+    }
+
+    /** Other cards' changes that wait are named where nothing of this card's own comes first. */
+    private void elsewhere(ChangeState state) {
+        if (!state.isWaiting() && model.waiting() instanceof WaitingChange.Elsewhere other) {
+            other.words().stream()
+                    .limit(MOST)
+                    .forEach(words -> body.getChildren().add(kit.prose(words, "notice", "elsewhere")));
+            rest(other.changes().size());
+        }
     }
 
     private void title(String key) {
@@ -189,7 +205,11 @@ final class ChangeStrip extends VBox {
     private String write(PlanView plan) {
         Words words = kit.words();
         if (plan.ofFolder()) {
-            return words.of("strip.writefiles", plan.files().size(), String.join(", ", plan.files()));
+            return words.of(
+                    "strip.writefiles",
+                    plan.files().size(),
+                    String.join(", ", plan.files()),
+                    String.join(", ", plan.beside()));
         }
         String kinds = plan.sectorsByKind().entrySet().stream()
                 .map(kind -> kind.getValue() + " " + kind.getKey())
@@ -281,6 +301,34 @@ final class ChangeStrip extends VBox {
         }
     }
 
+    /** Each change that may be this card's, to be named by whoever knows. */
+    private void unclear(ChangeState.Unclear unclear) {
+        title("cutshort");
+        body.getChildren().add(kit.label("strip.unclear", "notice", "notice-warn"));
+        unclear.problem().ifPresent(error -> body.getChildren().add(kit.problem(error)));
+        for (RecordedChange each :
+                unclear.waiting().candidates().stream().limit(MOST).toList()) {
+            Button mine = kit.button("strip.unclear.mine", () -> change.nameCutShort(each));
+            mine.setId("strip-mine-" + each.id());
+            mine.setAccessibleText(kit.words().of("strip.unclear.accessible", each.title(), kit.time(each.began())));
+            VBox box = new VBox(6, kit.prose(recorded(each)), mine);
+            box.getStyleClass().add("line-change");
+            body.getChildren().add(box);
+        }
+        rest(unclear.waiting().candidates().size());
+        if (!unclear.waiting().others().isEmpty()) {
+            body.getChildren().add(kit.label("strip.unclear.others", "muted"));
+            unclear.waiting().others().stream()
+                    .limit(MOST)
+                    .forEach(each -> body.getChildren().add(kit.prose(recorded(each), "muted")));
+        }
+        body.getChildren().add(kit.label("strip.unclear.hint", "muted"));
+    }
+
+    private String recorded(RecordedChange change) {
+        return kit.words().of("strip.recorded", change.title(), kit.time(change.began()), change.card(), change.id());
+    }
+
     private void done(ChangeState.Done done) {
         title(done.key());
         Words words = kit.words();
@@ -296,10 +344,10 @@ final class ChangeStrip extends VBox {
     }
 
     private void foot(ChangeState state) {
-        if (state instanceof ChangeState.CutShort || state instanceof ChangeState.Making) {
+        if (state.isWaiting() || state instanceof ChangeState.Making) {
             return;
         }
-        Optional<HistoryEntry> last = model.history().get().value().orElse(List.of()).stream()
+        Optional<HistoryEntry> last = model.history().get().value().map(HistoryView::changes).orElse(List.of()).stream()
                 .filter(entry -> !entry.undone())
                 .findFirst();
         boolean back = state instanceof ChangeState.Proposed proposed

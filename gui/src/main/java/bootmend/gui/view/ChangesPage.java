@@ -5,6 +5,8 @@ import bootmend.gui.model.CardModel;
 import bootmend.gui.model.MadeChange;
 import bootmend.gui.model.Reading;
 import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryView;
+import bootmend.view.RecordedChange;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -41,7 +43,7 @@ final class ChangesPage extends VBox {
     }
 
     private void show() {
-        Reading<List<HistoryEntry>> reading = model.history().get();
+        Reading<HistoryView> reading = model.history().get();
         body.getChildren().clear();
         foot.getChildren().clear();
         if (reading instanceof Reading.Waiting) {
@@ -51,7 +53,16 @@ final class ChangesPage extends VBox {
         reading.value().ifPresent(this::show);
     }
 
-    private void show(List<HistoryEntry> entries) {
+    private void show(HistoryView history) {
+        List<HistoryEntry> entries = history.changes();
+        history.waiting().words().stream()
+                .limit(SOME)
+                .forEach(words -> body.getChildren().add(kit.prose(words, "notice", "notice-warn", "waiting")));
+        untold(history.untold());
+        if (entries.isEmpty() && !history.untold().isEmpty()) {
+            body.getChildren().add(kit.label("changes.only", "muted"));
+            return;
+        }
         if (entries.isEmpty()) {
             body.getChildren()
                     .addAll(
@@ -73,6 +84,24 @@ final class ChangesPage extends VBox {
         }
         body.getChildren().add(kit.label("changes.only", "muted"));
         foot.getChildren().add(kit.button("changes.first", () -> model.change().choose(MadeChange.beforeTheFirst())));
+    }
+
+    private void untold(List<RecordedChange> changes) {
+        if (changes.isEmpty()) {
+            return;
+        }
+        VBox box = new VBox(4, kit.label("changes.untold"));
+        changes.stream()
+                .limit(SOME)
+                .forEach(each -> box.getChildren()
+                        .add(kit.prose(kit.words()
+                                .of("strip.recorded", each.title(), kit.time(each.began()), each.card(), each.id()))));
+        if (changes.size() > SOME) {
+            box.getChildren().add(kit.text(kit.words().of("changes.untold.more", changes.size() - SOME), "muted"));
+        }
+        box.setId("changes-untold");
+        box.getStyleClass().addAll("notice", "notice-warn");
+        body.getChildren().add(box);
     }
 
     private Node box(MadeChange change) {

@@ -34,7 +34,7 @@ class CardModelTest {
         assertThat(model.sheet().get().value()).isPresent();
         assertThat(model.check().get().value()).isPresent();
         assertThat(model.health().get().value().orElseThrow().findings()).isEmpty();
-        assertThat(model.history().get().value().orElseThrow()).isEmpty();
+        assertThat(model.history().get().value().orElseThrow().changes()).isEmpty();
         assertThat(model.change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
@@ -73,7 +73,7 @@ class CardModelTest {
         });
         assertThat(model.sheet().get().value().orElseThrow().show().card().isStock())
                 .isTrue();
-        assertThat(model.history().get().value().orElseThrow()).hasSize(1);
+        assertThat(model.history().get().value().orElseThrow().changes()).hasSize(1);
         assertThat(Files.readAllBytes(card)).isNotEqualTo(before);
 
         model.change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST));
@@ -110,7 +110,7 @@ class CardModelTest {
         assertThat(model.gone().get()).isTrue();
         assertThat(model.change().state().get()).isInstanceOf(ChangeState.Idle.class);
         model.change().make();
-        assertThat(model.history().get().value().orElseThrow()).isEmpty();
+        assertThat(model.history().get().value().orElseThrow().changes()).isEmpty();
 
         model.setGone(false);
 

@@ -32,7 +32,7 @@ class MadeChangeTest {
     void aChangeIsListedAndGoneBackToAndForthAgain() throws IOException {
         CardModel card =
                 new ModelDesk(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
-        assertThat(card.history().get().value().orElseThrow()).isEmpty();
+        assertThat(card.history().get().value().orElseThrow().changes()).isEmpty();
         card.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         card.change().make();
 
@@ -46,7 +46,7 @@ class MadeChangeTest {
         assertThat(config(card)).containsExactly("arm_freq=2000");
         make(card, made.goBack());
         assertThat(config(card)).containsExactly("#arm_freq=2000");
-        assertThat(card.history().get().value().orElseThrow()).hasSize(3);
+        assertThat(card.history().get().value().orElseThrow().changes()).hasSize(3);
     }
 
     @Test
@@ -85,7 +85,7 @@ class MadeChangeTest {
 
     private static MadeChange newest(CardModel card) {
         return MadeChange.of(
-                card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(), ModelDesk.WORDS);
+                card.history().get().value().orElseThrow().changes().get(0), ZoneId.systemDefault(), ModelDesk.WORDS);
     }
 
     private static void make(CardModel card, ChangeOrder wish) {

@@ -148,7 +148,7 @@ class ManyCardsPageTest {
     }
 
     @Test
-    void closingTheWindowFinishesTheCardsInWork() throws Exception {
+    void closingTheWindowAsksAndFinishesTheCardsInWork() throws Exception {
         List<Path> all = cards.tuned(200);
         drop(all);
         press("#batch-workout");
@@ -156,6 +156,8 @@ class ManyCardsPageTest {
         boolean open = WindowOverFolder.onScreen(() -> {
             robot.lookup("#batch-make").queryAs(ButtonBase.class).fire();
             window.desk().close();
+            window.desk().close();
+            robot.lookup("#closing-these").queryAs(ButtonBase.class).fire();
             return window.stage().isShowing();
         });
         assertThat(open).isTrue();
