@@ -157,7 +157,7 @@ final class BootFolder {
     /** The build that a file holds; never asked of a card that is looked at by names alone. */
     Optional<FirmwareVersion> version(String path) throws IOException {
         Optional<DirectoryEntry> entry = file(path);
-        if (entry.isEmpty() || depth == Depth.NAMES) {
+        if (entry.isEmpty() || depth != Depth.CONTENTS) {
             return Optional.empty();
         }
         Optional<FirmwareVersion> version = versions.get(key(path));
@@ -186,7 +186,7 @@ final class BootFolder {
         if (entry.size() == 0) {
             return bare.apply(FileLook.cut(kind, "has no byte"));
         }
-        if (depth == Depth.NAMES) {
+        if (depth != Depth.CONTENTS) {
             return bare.apply(FileLook.whole(kind, NOT_OPENED));
         }
         try {

@@ -28,6 +28,8 @@ public record CardLayout(
         GPT,
         /** One volume and no table. */
         NONE,
+        /** No table that leads to a volume: what is there was come upon by search, which no board does. */
+        LOST,
         /** Not seen: the boot partition is a folder that the system has mounted. */
         UNSEEN
     }

@@ -40,7 +40,7 @@ final class Diagnoser {
     private static final String TRY_ONCE_RAMDISK = "tryboot.img";
     private static final int MOST_VERSIONS = 32;
 
-    private static final List<String> NOT_TOLD = List.of(
+    static final List<String> NOT_TOLD = List.of(
             "Boards from pi4 on keep settings in their own boot memory too: which disk they try first, and lines that"
                     + " are added to config.txt. No card shows them.",
             "Whether supply, cooling and the board itself are sound, no card shows.");
@@ -90,12 +90,13 @@ final class Diagnoser {
                 tables.all().forEach(board -> meant.put(board.board(), "nothing on the card tells another"));
             }
         }
-        Optional<Way> tryOnce = tryOnce();
+        boolean once = facts.tryboot().orElse(false);
+        // What a board reads instead once is another file, which a listing does not tell of.
+        Optional<Way> tryOnce = depth == Depth.LISTING && !once ? Optional.empty() : tryOnce();
         List<BoardDiagnosis> boards = new ArrayList<>();
         for (Map.Entry<String, String> each : meant.entrySet()) {
             Board board = tables.tuning().boards().find(each.getKey()).orElseThrow();
             Way ordinary = new Way(BootChain.Start.ORDINARY, card.bootPartition(), boot, ConfigName.NAME);
-            boolean once = facts.tryboot().orElse(false);
             Way asked = once
                     ? tryOnce.orElse(new Way(BootChain.Start.TRY_ONCE, card.bootPartition(), boot, TRY_ONCE_CONFIG))
                     : ordinary;
@@ -107,6 +108,22 @@ final class Diagnoser {
                     once || tryOnce.isEmpty() ? Optional.empty() : Optional.of(chain(board, tryOnce.get()))));
         }
         return new BootDiagnosis(boards, none, versions(), NOT_TOLD);
+    }
+
+    /** Builds in the start files that the boards take, and in update images; no other file is opened. */
+    List<FirmwareVersion> builds() throws IOException {
+        diagnose();
+        Set<String> names = new LinkedHashSet<>(startFiles);
+        tables.updates().forEach(file -> names.add(file.name()));
+        List<FirmwareVersion> builds = new ArrayList<>();
+        for (String name : names) {
+            Optional<DirectoryEntry> entry = boot.file(name);
+            if (entry.isPresent()) {
+                FirmwareVersion.in(entry.get().name(), boot.files().bytes(entry.get()))
+                        .ifPresent(builds::add);
+            }
+        }
+        return builds;
     }
 
     /** Builds in the start files that boards take, then in the others and in update images. */
@@ -136,7 +153,7 @@ final class Diagnoser {
         if (settings.values("upstream_kernel").stream().anyMatch(each -> each.is(1))) {
             names.addAll(boot.names("upstream"));
         }
-        if (settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
+        if (depth != Depth.LISTING && settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
             Inner inner = inner(boot, RAMDISK);
             if (inner.folder().isPresent()) {
                 names.addAll(inner.folder().get().names(""));
@@ -219,6 +236,9 @@ final class Diagnoser {
                             && way.folder().has(TRY_ONCE_RAMDISK)
                     ? TRY_ONCE_RAMDISK
                     : RAMDISK;
+            if (depth == Depth.LISTING && way.folder().has(name)) {
+                return unopened(board, way, parts, settings);
+            }
             Inner inner = inner(way.folder(), name);
             if (inner.folder().isEmpty()) {
                 return gone(board, way, parts, config, inner, settings);
@@ -258,6 +278,14 @@ final class Diagnoser {
         parts.put(LinkKind.CONFIG, ChainPart.whole(Found.words(config.name(), "asks for a boot ramdisk")));
         for (LinkKind kind : LinkKind.values()) {
             parts.putIfAbsent(kind, ChainPart.unknown("it would be in the boot ramdisk"));
+        }
+        return new BootChain(board.id(), way.start(), links(parts), verdict(parts, settings.resolution()));
+    }
+
+    /** A start whose files are all in a boot ramdisk that was not looked into. */
+    private BootChain unopened(Board board, Way way, Map<LinkKind, ChainPart> parts, Settings settings) {
+        for (LinkKind kind : LinkKind.values()) {
+            parts.putIfAbsent(kind, ChainPart.unknown("it is in the boot ramdisk, which was not looked into"));
         }
         return new BootChain(board.id(), way.start(), links(parts), verdict(parts, settings.resolution()));
     }

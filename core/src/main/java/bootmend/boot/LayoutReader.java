@@ -57,7 +57,12 @@ final class LayoutReader {
         return switch (table.kind()) {
             case MBR -> reader.mbr();
             case GPT -> reader.gpt();
-            case NONE -> reader.none();
+            case NONE ->
+                reader.layout(
+                        table.isSearched() ? CardLayout.Kind.LOST : CardLayout.Kind.NONE,
+                        Optional.empty(),
+                        List.of(),
+                        false);
         };
     }
 
@@ -82,10 +87,6 @@ final class LayoutReader {
         all.sort(Comparator.comparingInt(CardPartition::number));
         OptionalLong bytes = knownSize ? OptionalLong.of(size) : OptionalLong.empty();
         return new CardLayout(kind, diskId, all, more, bytes, table.warnings());
-    }
-
-    private CardLayout none() {
-        return layout(CardLayout.Kind.NONE, Optional.empty(), List.of(), false);
     }
 
     private CardLayout mbr() throws IOException {

@@ -67,6 +67,17 @@ final class PartitionCheck {
                         "the boot partition is of type 0xEF, from which one such board is reported not to" + " start"));
             }
         }
+        if (layout.kind() == CardLayout.Kind.LOST) {
+            parts.add(ChainPart.stops(
+                    LinkState.MISSING,
+                    new Cause(
+                            LinkKind.PARTITION,
+                            "No partition table leads to the boot partition; it was found here by search, and no board"
+                                    + " searches.",
+                            Origin.CUT_WRITE,
+                            new Remedy.WriteAnew()),
+                    Found.words("partition table", "leads to no volume")));
+        }
         if (layout.kind() == CardLayout.Kind.MBR || layout.kind() == CardLayout.Kind.GPT) {
             Optional<byte[]> first = card.bytes(whole(layout), 0, SECTOR);
             if (first.isEmpty() || !isSigned(first.get())) {

@@ -36,6 +36,7 @@ final class StartFiles {
     private static final int LOADER_BYTES = 64 << 10;
 
     private static final int MOST_OVERLAYS = 128;
+    private static final String NOT_LOOKED_AT = "was not looked at";
     private static final String OVERLAY_MAP = "overlay_map.dtb";
 
     private final BootCard card;
@@ -234,7 +235,7 @@ final class StartFiles {
                     LinkKind.KERNEL, path.get(), entry.size(), look, List.of(path.get()), settings.resolution());
         }
         Found found = Found.file(path.get(), entry.size(), look.check());
-        if (folder.depth() == Depth.NAMES) {
+        if (folder.depth() != Depth.CONTENTS) {
             maybeLoader |= wish.by().isPresent();
             return ChainPart.whole(found);
         }
@@ -467,6 +468,9 @@ final class StartFiles {
 
     /** An overlay that is not there, or that the board cannot use, is passed over; the board starts without it. */
     private ChainPart overlays() throws IOException {
+        if (folder.depth() == Depth.LISTING) {
+            return ChainPart.whole(Found.words("overlays", NOT_LOOKED_AT));
+        }
         List<ChainPart> parts = new ArrayList<>();
         for (Value value : settings.values("overlay_prefix")) {
             String folderName = value.value().orElse("overlays/");
@@ -646,6 +650,11 @@ final class StartFiles {
                                             .orElseGet(() -> new Remedy.PutFiles(List.of(path))),
                                     Found.words(path, "looked for in the folder")));
             roots.add(ChainPart.unknown("there is no command line to name a root"));
+            return;
+        }
+        if (folder.depth() == Depth.LISTING && entry.get().size() > 0) {
+            lines.add(ChainPart.whole(Found.file(path, entry.get().size(), NOT_LOOKED_AT)));
+            roots.add(ChainPart.whole(Found.words("root", NOT_LOOKED_AT)));
             return;
         }
         byte[] bytes = folder.read(entry.get(), MOST_COMMAND_LINE).bytes();

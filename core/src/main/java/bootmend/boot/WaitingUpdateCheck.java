@@ -177,7 +177,7 @@ final class WaitingUpdateCheck {
         if (!wanted.find()) {
             return Optional.of(name(digest) + " does not begin with a digest");
         }
-        if (folder.depth() == Depth.NAMES) {
+        if (folder.depth() != Depth.CONTENTS) {
             return Optional.empty();
         }
         FileContent content = folder.read(image, (int) image.size());

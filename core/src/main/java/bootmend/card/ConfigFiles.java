@@ -96,7 +96,8 @@ public final class ConfigFiles {
         }
         return CardException.unreadable(
                 what,
-                "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again.");
+                "Boards before pi5 run at stock without one, later ones do not start. If the file was renamed by mistake, name it "
+                        + NAME + " again.");
     }
 
     public List<ConfigFile> all() {

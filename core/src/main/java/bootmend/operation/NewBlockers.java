@@ -92,7 +92,7 @@ final class NewBlockers {
             Finding first = blockers.get(0);
             throw CardException.refused(
                     "a check finds a blocker in it: " + first.what() + " "
-                            + first.rule().meaning(),
+                            + first.rule().meaning().replaceFirst("\\.$", ""),
                     first.rule().remedy() + " Where it is " + done
                             + " all the same, what the finding warns of may happen, and some "
                             + "of it cannot be undone.",

@@ -64,14 +64,11 @@ public final class BootWords {
                 : link.why();
     }
 
-    /** One thing found: its name, its line and its size, or else what the look at it came to. */
+    /** One thing found: its name, its line, its size and what the look at it came to, as far as it has them. */
     public static String found(Found found) {
-        if (found.line().isEmpty() && found.bytes().isEmpty()) {
-            return found.check().isEmpty() ? found.what() : found.what() + ": " + found.check();
-        }
         String line = found.line().isPresent() ? " line " + found.line().getAsInt() : "";
         String bytes =
                 found.bytes().isPresent() ? ", " + Amount.count(found.bytes().getAsLong(), "byte") : "";
-        return found.what() + line + bytes;
+        return found.what() + line + bytes + (found.check().isEmpty() ? "" : ": " + found.check());
     }
 }

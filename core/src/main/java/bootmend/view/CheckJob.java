@@ -1,6 +1,7 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.BootDiagnosis;
 import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.JobErrors;
@@ -18,6 +19,7 @@ import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Checks a card for a purpose and writes nothing. */
@@ -48,6 +50,7 @@ public final class CheckJob {
                 content.boardIds(),
                 facts.board().isPresent(),
                 new Checker(workplace.tables()).check(content, request.purpose()),
+                read.boot().map(BootDiagnosis::versions).orElse(List.of()),
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 

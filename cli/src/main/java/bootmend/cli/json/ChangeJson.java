@@ -1,10 +1,12 @@
 package bootmend.cli.json;
 
+import bootmend.cli.text.RemedyWords;
 import bootmend.finding.Finding;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
+import bootmend.operation.NotRepaired;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.view.CardView;
@@ -23,6 +25,7 @@ public record ChangeJson(
         List<FileJson> files,
         List<LineJson> lines,
         List<String> notes,
+        List<NotRepairedJson> notRepaired,
         PlanView plan,
         @JsonInclude(JsonInclude.Include.NON_NULL) MadeJson change) {
 
@@ -43,6 +46,18 @@ public record ChangeJson(
 
         static FindingJson of(Finding finding) {
             return new FindingJson(finding.id(), finding.where().words(), finding.words(), finding.isRepaired());
+        }
+    }
+
+    /** Why boards do not start from the card where a repair does not put that right, and whose it is. */
+    public record NotRepairedJson(List<String> boards, String link, String sentence, String remedy) {
+
+        static NotRepairedJson of(String card, NotRepaired left) {
+            return new NotRepairedJson(
+                    left.boards(),
+                    left.cause().link().word(),
+                    left.cause().sentence(),
+                    new RemedyWords(card).of(left.cause().remedy()));
         }
     }
 
@@ -94,6 +109,9 @@ public record ChangeJson(
                 change.files().stream().map(FileJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.notes(),
+                change.notRepaired().stream()
+                        .map(each -> NotRepairedJson.of(change.before().card(), each))
+                        .toList(),
                 change.plan(),
                 outcome.ifMade().map(MadeJson::of).orElse(null));
     }

@@ -13,6 +13,7 @@ import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.EjectJob;
+import bootmend.operation.NotRepaired;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
@@ -106,7 +107,10 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
         ProposedChange change = outcome.change();
         findings.print(change.findings());
-        screen.line(change.leavesDamage() ? "Nothing of this can be repaired without a guess." : nothing);
+        screen.line(
+                change.leavesDamage()
+                        ? "Nothing of this can be repaired without a guess."
+                        : change.notRepaired().isEmpty() ? nothing : "A repair finds nothing that is its own to put right.");
         findings.advice(change);
         return code(change);
     }
@@ -133,7 +137,9 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     }
 
     private static int code(ProposedChange change) {
-        return change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
+        return change.leavesDamage() || change.notRepaired().stream().anyMatch(NotRepaired::everyBoard)
+                ? ExitCode.BLOCKER
+                : ExitCode.DONE;
     }
 
     private void plan(PlanView plan) {

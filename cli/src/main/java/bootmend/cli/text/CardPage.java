@@ -1,7 +1,9 @@
 package bootmend.cli.text;
 
+import bootmend.boot.BootDiagnosis;
 import bootmend.card.PartitionView;
 import bootmend.page.Amount;
+import bootmend.page.VerdictLine;
 import bootmend.view.BoardView;
 import bootmend.view.CardView;
 import bootmend.view.ConfigView;
@@ -44,6 +46,7 @@ public final class CardPage {
                             ? show.boards().stream().map(BoardView::board).collect(Collectors.joining(" "))
                             : "nothing on the card tells a board");
         }
+        show.boot().ifPresent(boot -> boot(show, boot));
         view.notes().forEach(note -> field("note", note));
         if (view.config().isPresent()) {
             screen.blank();
@@ -51,6 +54,13 @@ public final class CardPage {
             boards(show);
             new CautionPage(screen).print(show.cautions());
         }
+    }
+
+    /** The command stands on a line of its own, where it is not broken in two. */
+    private void boot(ShowView show, BootDiagnosis boot) {
+        field("boot chain", VerdictLine.verdict(boot) + " " + VerdictLine.notLookedAt(show.board().isPresent()) + ".");
+        screen.exact(" ".repeat(NAME_WIDTH) + "All of it: bootmend diagnose " + show.card().card());
+        show.firmware().forEach(build -> field("firmware", build.file() + ": " + build.words()));
     }
 
     private void partition(PartitionView partition) {

@@ -27,6 +27,10 @@ public final class DiagnosisPage {
         boolean alone = diagnosis.boards().size() == 1;
         BootOutcome.of(diagnosis).forEach(outcome -> group(outcome, alone));
         diagnosis.versions().forEach(version -> screen.line("Firmware " + version.file() + ": " + version.words()));
+    }
+
+    /** What no card tells, said once however many cards were looked at. */
+    public static void notTold(Screen screen, BootDiagnosis diagnosis) {
         screen.blank();
         diagnosis.notTold().forEach(screen::line);
     }
