@@ -43,6 +43,7 @@ class FrontEndTest {
                             "bootmend.boot",
                             "bootmend.chart",
                             "bootmend.check",
+                            "bootmend.earlier",
                             "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.fixtures"))

@@ -6,6 +6,7 @@ import bootmend.cli.card.CardsCommand;
 import bootmend.cli.card.CheckCommand;
 import bootmend.cli.card.DemoCommand;
 import bootmend.cli.card.DiagnoseCommand;
+import bootmend.cli.card.EarlierCommand;
 import bootmend.cli.card.ExplainCommand;
 import bootmend.cli.card.ShowCommand;
 import bootmend.cli.change.HistoryCommand;
@@ -40,6 +41,7 @@ public final class CommandLines {
             "undo",
             "repair",
             "history",
+            "earlier",
             "recover",
             "explain",
             "board",
@@ -125,6 +127,7 @@ public final class CommandLines {
             case "undo" -> new UndoCommand(workplace, question);
             case "repair" -> new RepairCommand(workplace, question);
             case "history" -> new HistoryCommand(workplace);
+            case "earlier" -> new EarlierCommand(workplace, question);
             case "recover" -> new RecoverCommand(workplace, question);
             case "explain" -> new ExplainCommand(workplace);
             case "board" -> new BoardCommand(workplace);

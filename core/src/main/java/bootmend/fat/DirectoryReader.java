@@ -20,6 +20,8 @@ public final class DirectoryReader {
     private final List<DirectoryEntry> entries = new ArrayList<>();
     private final List<String> warnings = new ArrayList<>();
     private final LongNameCollector longName = new LongNameCollector();
+    private final DeletedNames deletedNames = new DeletedNames();
+    private final List<DeletedEntry> deleted = new ArrayList<>();
     private String label;
     private final List<Long> orphans = new ArrayList<>();
     private final List<Slot> firstSlots = new ArrayList<>();
@@ -75,7 +77,11 @@ public final class DirectoryReader {
     private void take(Slot slot) {
         if (slot.isDeleted()) {
             drop(longName.drop());
-        } else if (slot.isLongName()) {
+            deletedNames.add(slot, geometry.type()).ifPresent(deleted::add);
+            return;
+        }
+        deletedNames.drop();
+        if (slot.isLongName()) {
             drop(longName.add(slot));
         } else if (slot.isLabel()) {
             drop(longName.drop());
@@ -111,7 +117,8 @@ public final class DirectoryReader {
                     slot.firstCluster(geometry.type()),
                     slot.size(),
                     slot.offset(),
-                    slots));
+                    slots,
+                    slot.written()));
         }
     }
 
@@ -149,6 +156,6 @@ public final class DirectoryReader {
         if (!orphans.isEmpty()) {
             warnings.add(orphans.size() + " long-name slots belong to no file");
         }
-        return new Directory(entries, Optional.ofNullable(label), warnings);
+        return new Directory(entries, Optional.ofNullable(label), deleted, warnings);
     }
 }

@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 /** A FAT volume that is open for reading: its geometry, folders and files, read only as far as they are asked for. */
@@ -63,7 +64,7 @@ public final class FatVolume implements BootFiles {
         return geometry;
     }
 
-    /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    /** Sentences on how the volume was last put away; they cast no warning on what is read from it. */
     @Override
     public List<String> remarks() {
         return remarks;
@@ -218,6 +219,14 @@ public final class FatVolume implements BootFiles {
             }
         }
         return true;
+    }
+
+    /** Where the volume's last writer would have looked for a free cluster next; only FAT32 keeps that. */
+    public OptionalLong nextFreeHint() throws IOException {
+        return FsInfo.read(bytes, geometry)
+                .filter(info -> info.knowsNextFree(geometry))
+                .map(info -> OptionalLong.of(info.nextFree()))
+                .orElse(OptionalLong.empty());
     }
 
     /** The FAT copies in use in the order in which they are asked. */

@@ -19,6 +19,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -135,7 +137,16 @@ public final class MountedFolder implements BootFiles {
             long number = numbers.computeIfAbsent(path, each -> (long) numbers.size() + 1);
             paths.put(number, path);
             entries.add(new DirectoryEntry(
-                    name, name, folder, 0, number, folder ? 0 : attributes.size(), number, List.of()));
+                    name,
+                    name,
+                    folder,
+                    0,
+                    number,
+                    folder ? 0 : attributes.size(),
+                    number,
+                    List.of(),
+                    Optional.of(LocalDateTime.ofInstant(
+                            attributes.lastModifiedTime().toInstant(), ZoneId.systemDefault()))));
         } else {
             warnings.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
         }

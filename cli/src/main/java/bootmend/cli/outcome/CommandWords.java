@@ -43,6 +43,7 @@ public final class CommandWords implements StepWords {
             case RESET_CARD -> command("reset") + " brings any card to stock.";
             case LIST_CARDS -> "`bootmend cards` lists the cards in readers.";
             case LIST_CHANGES -> command("history") + " lists the changes.";
+            case LIST_EARLIER -> command("earlier") + " lists what the card had before.";
             case STAGE_SETTINGS -> "Stage some with `bootmend trial stage`.";
             case GIVE_SETTINGS -> "Name settings, such as --set arm_freq=1850.";
             case ADD_TRIAL -> "Begin with `bootmend trial add`.";

@@ -48,6 +48,7 @@ public final class CardModel {
     private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
     private final SlipModel slip;
+    private final EarlierModel earlier;
     private final List<WorkQueue.Ticket> reads = new ArrayList<>();
     private Map<LinePlace, List<Finding>> atLines = Map.of();
 
@@ -60,6 +61,7 @@ public final class CardModel {
         // The first to hear of a check, so that every view finds the findings in place.
         check.watch(reading -> atLines = atLines(reading));
         this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
+        this.earlier = new EarlierModel(services, card, change);
     }
 
     public CardRequest card() {
@@ -117,6 +119,11 @@ public final class CardModel {
         return slip;
     }
 
+    /** What its config file was before. */
+    public EarlierModel earlier() {
+        return earlier;
+    }
+
     /** The line that the user was last taken to. */
     public Watched<Optional<LinePlace>> pointedAt() {
         return pointedAt;
@@ -141,6 +148,7 @@ public final class CardModel {
     /** Reads everything that is shown of the card, anew. */
     public void read() {
         dropReads();
+        earlier.forget();
         gone.set(false);
         ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
@@ -200,6 +208,7 @@ public final class CardModel {
     /** Nobody looks at the card any more; a change under way is finished all the same. */
     public void leave() {
         dropReads();
+        earlier.forget();
     }
 
     /** The card was taken out of its reader, or is back in it. */

@@ -20,7 +20,7 @@ import javafx.scene.input.KeyCombination;
 final class DeskMenu extends MenuBar {
 
     private static final List<String> PAGES =
-            List.of("boot", "sheet", "check", "damage", "changes", "profiles", "trials");
+            List.of("boot", "sheet", "check", "damage", "changes", "earlier", "profiles", "trials");
 
     private final DeskModel desk;
     private final Kit kit;

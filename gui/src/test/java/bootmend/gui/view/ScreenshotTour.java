@@ -58,7 +58,7 @@ class ScreenshotTour {
         shoot(window, "sheet-any-board" + size);
         act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
         shoot(window, "sheet-one-board" + size);
-        for (String page : List.of("boot", "check", "damage", "changes", "profiles", "trials")) {
+        for (String page : List.of("boot", "check", "damage", "changes", "earlier", "profiles", "trials")) {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
@@ -108,6 +108,7 @@ class ScreenshotTour {
         act(window, () -> card(window).change().make());
         act(window, () -> window.desk().showPage("changes"));
         shoot(window, "changes-made" + size);
+        earlier(window, size);
         Path boot = SmallCards.mounted(Files.createDirectories(folder.resolve("mounted" + size)), SmallCards.TUNED);
         onPage(window, boot, "damage");
         shoot(window, "damage-folder" + size);
@@ -115,6 +116,32 @@ class ScreenshotTour {
         CutChange.leave(cut, window.model().services().workplace().home());
         onPage(window, cut, "damage");
         shoot(window, "damage-cut-short" + size);
+    }
+
+    /** Five versions, of which one is in part and one known-good. */
+    private void earlier(WindowOverFolder window, String size) throws Exception {
+        Path card = SmallCards.writeWithEarlier(
+                folder,
+                "earlier" + size + ".img",
+                "# line follower, group 3\n[all]\narm_freq=2100\nover_voltage=6\ndtparam=audio=on\ngpu_freq=700\n",
+                "# line follower, group 3\n[all]\narm_freq=2050\nover_voltage=5\ndtparam=audio=on\n",
+                "# line follower, group 3\n[all]\narm_freq=2000\nover_voltage=4\ndtparam=audio=on\nhdmi_group=1\n",
+                "# line follower\n[all]\narm_freq=1900\nthe lamp is out\n",
+                "# line follower\n[all]\ndtparam=audio=on\n");
+        Path good = SmallCards.write(folder, "good" + size + ".img", "arm_freq=2000\nover_voltage=4\n");
+        new ProfileJob(window.model().services().workplace())
+                .save(
+                        CardRequest.of(good),
+                        new ProfileJob.Save("group-3", "pi4", "fan", "", "", List.of(), true));
+        onPage(window, card, "earlier");
+        shoot(window, "earlier" + size);
+        act(window, () -> card(window).earlier().searchAll());
+        act(window, () -> card(window).earlier().putBack(false));
+        shoot(window, "earlier-put-back" + size);
+        act(window, () -> card(window)
+                .earlier()
+                .choose(card(window).earlier().found().get().value().orElseThrow().versions().get(1).sha256()));
+        shoot(window, "earlier-chosen" + size);
     }
 
     private static void shootSheets(SlipContent slip) {

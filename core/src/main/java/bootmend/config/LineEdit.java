@@ -1,4 +1,4 @@
-package bootmend.operation;
+package bootmend.config;
 
 import com.github.difflib.DiffUtils;
 import java.util.ArrayList;
@@ -10,7 +10,7 @@ import java.util.function.BiPredicate;
  *
  * @param at how many lines of the old text stand before them
  */
-record LineEdit<T>(int at, List<T> old, List<T> changed) {
+public record LineEdit<T>(int at, List<T> old, List<T> changed) {
 
     /** The fewest edits take steps by the square of the lines that differ; over this, edits that are near do. */
     private static final int MOST_FOR_FEWEST = 10_000;
@@ -22,7 +22,7 @@ record LineEdit<T>(int at, List<T> old, List<T> changed) {
      *
      * @param same whether two lines are alike; of a long text, asked at most 160 times a line
      */
-    static <T> List<LineEdit<T>> between(List<T> old, List<T> changed, BiPredicate<T, T> same) {
+    public static <T> List<LineEdit<T>> between(List<T> old, List<T> changed, BiPredicate<T, T> same) {
         if (old.size() + changed.size() > MOST_FOR_FEWEST) {
             return near(old, changed, same);
         }

@@ -1,4 +1,4 @@
-package bootmend.operation;
+package bootmend.config;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
