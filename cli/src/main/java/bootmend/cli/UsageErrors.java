@@ -58,18 +58,22 @@ final class UsageErrors implements IParameterExceptionHandler {
     }
 
     private static String sentence(ParameterException error, CommandSpec spec) {
-        if (!(error instanceof UnmatchedArgumentException unmatched) || unmatched.getUnmatched().isEmpty()) {
+        if (!(error instanceof UnmatchedArgumentException unmatched)
+                || unmatched.getUnmatched().isEmpty()) {
             return Sentence.of(error.getMessage());
         }
         String word = unmatched.getUnmatched().get(0);
         if (word.startsWith("-")) {
             return "there is no option " + word + ".";
         }
-        return spec.subcommands().isEmpty() ? "\"" + word + "\" is one word too many." : "there is no command \"" + word + "\".";
+        return spec.subcommands().isEmpty()
+                ? "\"" + word + "\" is one word too many."
+                : "there is no command \"" + word + "\".";
     }
 
     private List<String> near(ParameterException error, CommandSpec spec) {
-        if (!(error instanceof UnmatchedArgumentException unmatched) || unmatched.getUnmatched().isEmpty()) {
+        if (!(error instanceof UnmatchedArgumentException unmatched)
+                || unmatched.getUnmatched().isEmpty()) {
             return List.of();
         }
         String word = unmatched.getUnmatched().get(0).split("=", 2)[0];
@@ -84,14 +88,15 @@ final class UsageErrors implements IParameterExceptionHandler {
         List<String> meant = MEANT.getOrDefault(word, List.of()).stream()
                 .filter(known::contains)
                 .toList();
-        return some(
-                Stream.concat(meant.stream(), new NearWords(known).to(word).stream())
-                        .distinct()
-                        .toList());
+        return some(Stream.concat(meant.stream(), new NearWords(known).to(word).stream())
+                .distinct()
+                .toList());
     }
 
     private List<String> subcommands(CommandSpec spec) {
-        return spec.parent() == null ? commands : new ArrayList<>(spec.subcommands().keySet());
+        return spec.parent() == null
+                ? commands
+                : new ArrayList<>(spec.subcommands().keySet());
     }
 
     private static List<String> some(List<String> words) {

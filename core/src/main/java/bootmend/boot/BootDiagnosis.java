@@ -52,7 +52,8 @@ public record BootDiagnosis(
     public static BootDiagnosis withoutPartition(BoardFacts facts, BootTables tables, NoBootPartition found) {
         List<BoardDiagnosis> boards = tables.tuning().boards().all().stream()
                 .map(Board::id)
-                .filter(id -> facts.board().isEmpty() || facts.board().get().id().equals(id))
+                .filter(id ->
+                        facts.board().isEmpty() || facts.board().get().id().equals(id))
                 .map(id -> new BoardDiagnosis(
                         id,
                         facts.board().isPresent() ? "it was asked for" : "nothing on the card tells another",

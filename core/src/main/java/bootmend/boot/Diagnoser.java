@@ -153,7 +153,8 @@ final class Diagnoser {
         if (settings.values("upstream_kernel").stream().anyMatch(each -> each.is(1))) {
             names.addAll(boot.names("upstream"));
         }
-        if (depth != Depth.LISTING && settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
+        if (depth != Depth.LISTING
+                && settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
             Inner inner = inner(boot, RAMDISK);
             if (inner.folder().isPresent()) {
                 names.addAll(inner.folder().get().names(""));

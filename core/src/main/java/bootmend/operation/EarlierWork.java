@@ -61,11 +61,10 @@ record EarlierWork(Work work, ChangeRequest.ToEarlier request) implements WorkOu
 
     /** A whole hash names one text, wherever it is found first. */
     private EarlierVersion byHash(OpenCard card) throws CardException, IOException {
-        Optional<EarlierVersion> near =
-                new CardEarlier(work.workplace())
-                        .of(card, SearchProgress.AT_ONCE).newestFirst().stream()
-                                .filter(version -> DigestUtils.sha256Hex(version.text()).equals(which()))
-                                .findFirst();
+        Optional<EarlierVersion> near = new CardEarlier(work.workplace())
+                .of(card, SearchProgress.AT_ONCE).newestFirst().stream()
+                        .filter(version -> DigestUtils.sha256Hex(version.text()).equals(which()))
+                        .findFirst();
         return near.isPresent() ? near.get() : byNumber(card);
     }
 

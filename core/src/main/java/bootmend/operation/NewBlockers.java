@@ -6,9 +6,9 @@ import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContents;
-import bootmend.check.ExaminedCard;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
+import bootmend.check.ExaminedCard;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigName;
 import bootmend.finding.Finding;
@@ -59,7 +59,8 @@ final class NewBlockers {
             return List.of();
         }
         BoardFacts facts = board.map(BoardFacts::of).orElse(BoardFacts.none());
-        ExaminedCard before = new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+        ExaminedCard before =
+                new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
         Map<String, Finding> byBoard = new LinkedHashMap<>();
         List<Board> boards = boards(new CardContents(tables).of(before, facts).boardIds());
         for (Board each : boards) {

@@ -1,7 +1,7 @@
 package bootmend.page;
 
-import bootmend.boot.BootChain;
 import bootmend.boot.BoardDiagnosis;
+import bootmend.boot.BootChain;
 import bootmend.boot.BootDiagnosis;
 import bootmend.boot.Verdict;
 import java.util.ArrayList;

@@ -80,7 +80,6 @@ record RepairOutlook(BoardFacts facts, BootTables tables, LocalDateTime now) {
                 chain.board(),
                 chain.start(),
                 chain.links(),
-                new Verdict.Stops(
-                        new Cause(cause.link(), cause.sentence(), cause.origin(), new Remedy.RepairCard())));
+                new Verdict.Stops(new Cause(cause.link(), cause.sentence(), cause.origin(), new Remedy.RepairCard())));
     }
 }

@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Test;
  */
 class FurtherLayoutsTest {
 
-    private static final String ROOT_NAMES = "the kernel, block/early-lookup.c, commit 017fb83e (comment on root names)";
+    private static final String ROOT_NAMES =
+            "the kernel, block/early-lookup.c, commit 017fb83e (comment on root names)";
     private static final String MARKS = "the kernel: ext4/super.rst 14e77332, f2fs_fs.h, btrfs_tree.h (magic numbers)";
     private static final String BOOT = "config_txt/boot.adoc, commit 0456a78c";
     private static final String OLD_BOOT = "legacy_config_txt/boot.adoc, commit 32f78cdf";
@@ -108,9 +109,10 @@ class FurtherLayoutsTest {
 
     private static ChainCard ramdisk(String without) {
         Map<String, byte[]> inside = new HashMap<>(ChainCard.everyBoard());
-        inside.keySet().removeIf(name -> !name.matches(
-                        "start4\\.elf|fixup4\\.dat|kernel8\\.img|bcm2711.*|config\\.txt|cmdline\\.txt")
-                || name.matches(without));
+        inside.keySet()
+                .removeIf(name ->
+                        !name.matches("start4\\.elf|fixup4\\.dat|kernel8\\.img|bcm2711.*|config\\.txt|cmdline\\.txt")
+                                || name.matches(without));
         return new ChainCard().config("boot_ramdisk=1\n").put("boot.img", ChainCard.ramdisk(inside));
     }
 
@@ -128,153 +130,401 @@ class FurtherLayoutsTest {
 
     private void roots() {
         row("boots", "disk id in capitals", ROOT_NAMES, () -> root("PARTUUID=5C01AB07-02"), "pi3", "pi5");
-        row("stops root", "disk id alone: its first partition is meant", ROOT_NAMES, () -> root("PARTUUID=5c01ab07"), "pi4");
+        row(
+                "stops root",
+                "disk id alone: its first partition is meant",
+                ROOT_NAMES,
+                () -> root("PARTUUID=5c01ab07"),
+                "pi4");
         row("stops root", "partition number of one digit", ROOT_NAMES, () -> root("PARTUUID=5c01ab07-2"), "pi4");
         row("boots", "one partition further", ROOT_NAMES, () -> root("PARTUUID=5c01ab07-01/PARTNROFF=1"), "pi4");
-        row("stops root", "three partitions further", ROOT_NAMES, () -> root("PARTUUID=5c01ab07-01/PARTNROFF=3"), "pi4");
+        row(
+                "stops root",
+                "three partitions further",
+                ROOT_NAMES,
+                () -> root("PARTUUID=5c01ab07-01/PARTNROFF=3"),
+                "pi4");
         row("boots", "major and minor in hex", ROOT_NAMES, () -> root("b302"), "pi4");
         row("boots", "major and minor with a colon", ROOT_NAMES, () -> root("179:2"), "pi4");
-        row("stops root", "decimal number for partition 16, which is not there", ROOT_NAMES, () -> root("PARTUUID=5c01ab07-10"), "pi4");
-        row("boots|unknown root", "a network root: the card's own part is whole", ROOT_NAMES, () -> root("/dev/nfs nfsroot=10.0.0.1:/srv ip=dhcp"), "pi4");
+        row(
+                "stops root",
+                "decimal number for partition 16, which is not there",
+                ROOT_NAMES,
+                () -> root("PARTUUID=5c01ab07-10"),
+                "pi4");
+        row(
+                "boots|unknown root",
+                "a network root: the card's own part is whole",
+                ROOT_NAMES,
+                () -> root("/dev/nfs nfsroot=10.0.0.1:/srv ip=dhcp"),
+                "pi4");
         row("unknown root", "another disk", ROOT_NAMES, () -> root("/dev/sda2"), "pi4", "pi3");
         row("boots", "GPT name", ROOT_NAMES, () -> root("PARTLABEL=system").gpt(), "pi4", "pi5");
-        row("stops root", "GPT name in other letters", ROOT_NAMES, () -> root("PARTLABEL=System").gpt(), "pi4");
-        row("stops root", "partition name on a card with a master boot record", ROOT_NAMES, () -> root("PARTLABEL=system"), "pi4");
-        row("stops root", "file system label without an early file system", ROOT_NAMES,
-                () -> root("LABEL=labroot").config("auto_initramfs=1\n"), "pi4");
-        row("boots", "file system label and an early file system", ROOT_NAMES,
-                () -> root("LABEL=labroot").config("auto_initramfs=1\n").put("initramfs8", ChainFiles.initramfs()), "pi4");
-        row("stops root", "file system id of another card and an early file system", ROOT_NAMES,
-                () -> root("UUID=00000000-1111-4222-8333-444455556666").config("auto_initramfs=1\n")
-                        .put("initramfs8", ChainFiles.initramfs()), "pi4");
+        row(
+                "stops root",
+                "GPT name in other letters",
+                ROOT_NAMES,
+                () -> root("PARTLABEL=System").gpt(),
+                "pi4");
+        row(
+                "stops root",
+                "partition name on a card with a master boot record",
+                ROOT_NAMES,
+                () -> root("PARTLABEL=system"),
+                "pi4");
+        row(
+                "stops root",
+                "file system label without an early file system",
+                ROOT_NAMES,
+                () -> root("LABEL=labroot").config("auto_initramfs=1\n"),
+                "pi4");
+        row(
+                "boots",
+                "file system label and an early file system",
+                ROOT_NAMES,
+                () -> root("LABEL=labroot").config("auto_initramfs=1\n").put("initramfs8", ChainFiles.initramfs()),
+                "pi4");
+        row(
+                "stops root",
+                "file system id of another card and an early file system",
+                ROOT_NAMES,
+                () -> root("UUID=00000000-1111-4222-8333-444455556666")
+                        .config("auto_initramfs=1\n")
+                        .put("initramfs8", ChainFiles.initramfs()),
+                "pi4");
         row("boots", "f2fs", MARKS, () -> typed("f2fs", f2fs()), "pi4");
         row("boots", "btrfs", MARKS, () -> typed("btrfs", btrfs()), "pi4");
         row("stops root", "line says ext4, f2fs stands there", MARKS, () -> typed("ext4", f2fs()), "pi4");
-        row("boots", "types with commas", ROOT_NAMES, () -> typed("f2fs,ext4",
-                ChainFiles.ext4(ChainCard.ROOT_BYTES, new UUID(1, 2), "sys")), "pi4");
-        row("stops root", "ext4 longer than its partition", MARKS, () -> full().root(
-                ChainFiles.ext4(ChainCard.ROOT_BYTES * 2, new UUID(1, 2), "sys")), "pi4");
+        row(
+                "boots",
+                "types with commas",
+                ROOT_NAMES,
+                () -> typed("f2fs,ext4", ChainFiles.ext4(ChainCard.ROOT_BYTES, new UUID(1, 2), "sys")),
+                "pi4");
+        row(
+                "stops root",
+                "ext4 longer than its partition",
+                MARKS,
+                () -> full().root(ChainFiles.ext4(ChainCard.ROOT_BYTES * 2, new UUID(1, 2), "sys")),
+                "pi4");
         row("stops root", "nothing in the system's partition", MARKS, () -> full().root(new byte[4096]), "pi4");
-        row("boots", "root= twice: the later counts", PRACTICE, () -> root("PARTUUID=99999999-02 root=/dev/mmcblk0p2"), "pi4");
+        row(
+                "boots",
+                "root= twice: the later counts",
+                PRACTICE,
+                () -> root("PARTUUID=99999999-02 root=/dev/mmcblk0p2"),
+                "pi4");
     }
 
     private void firmware() {
-        row("boots", "cut-down pair asked for in an included file only", INCLUDES, () -> config("include more.txt\n")
-                .put("more.txt", "gpu_mem=16\n").without("(start|fixup)4?_?cd\\..*"), "pi3", "pi4");
-        row("stops firmware", "cut-down pair asked for and not there", BOOT + "; " + FOLDER,
-                () -> config("gpu_mem=16\n").without("(start|fixup)_cd\\..*"), "pi3");
-        row("stops firmware", "cut-down pair asked for and not there", BOOT + "; " + FOLDER,
-                () -> config("gpu_mem=16\n").without("(start|fixup)4cd\\..*"), "pi4");
-        row("stops firmware", "camera pair asked for and not there", OLD_BOOT,
-                () -> config("start_x=1\n").without("(start|fixup)_x\\..*"), "pi3");
-        row("boots", "pair by name", BOOT, () -> config("start_file=my.elf\nfixup_file=my.dat\n")
-                .rename("start4.elf", "my.elf").rename("fixup4.dat", "my.dat"), "pi4");
-        row("stops firmware", "start file by name without its fixup file", BOOT,
-                () -> config("start_file=my.elf\nfixup_file=my.dat\n").rename("start4.elf", "my.elf"), "pi4");
+        row(
+                "boots",
+                "cut-down pair asked for in an included file only",
+                INCLUDES,
+                () -> config("include more.txt\n")
+                        .put("more.txt", "gpu_mem=16\n")
+                        .without("(start|fixup)4?_?cd\\..*"),
+                "pi3",
+                "pi4");
+        row(
+                "stops firmware",
+                "cut-down pair asked for and not there",
+                BOOT + "; " + FOLDER,
+                () -> config("gpu_mem=16\n").without("(start|fixup)_cd\\..*"),
+                "pi3");
+        row(
+                "stops firmware",
+                "cut-down pair asked for and not there",
+                BOOT + "; " + FOLDER,
+                () -> config("gpu_mem=16\n").without("(start|fixup)4cd\\..*"),
+                "pi4");
+        row(
+                "stops firmware",
+                "camera pair asked for and not there",
+                OLD_BOOT,
+                () -> config("start_x=1\n").without("(start|fixup)_x\\..*"),
+                "pi3");
+        row(
+                "boots",
+                "pair by name",
+                BOOT,
+                () -> config("start_file=my.elf\nfixup_file=my.dat\n")
+                        .rename("start4.elf", "my.elf")
+                        .rename("fixup4.dat", "my.dat"),
+                "pi4");
+        row(
+                "stops firmware",
+                "start file by name without its fixup file",
+                BOOT,
+                () -> config("start_file=my.elf\nfixup_file=my.dat\n").rename("start4.elf", "my.elf"),
+                "pi4");
         row("boots", "no bootcode.bin", FOLDER, () -> full().remove("bootcode.bin"), "pi4", "pi5");
         row("stops firmware", "no bootcode.bin", FOLDER, () -> full().remove("bootcode.bin"), "pi0", "pi2", "cm3");
-        row("stops firmware|unknown firmware", "only the other family's start file", FOLDER,
-                () -> full().without("(start|fixup)4.*"), "pi4");
-        row("boots", "no start file at all", BOOT, () -> full().without("(start|fixup).*|bootcode\\.bin"), "pi5", "cm5");
+        row(
+                "stops firmware|unknown firmware",
+                "only the other family's start file",
+                FOLDER,
+                () -> full().without("(start|fixup)4.*"),
+                "pi4");
+        row(
+                "boots",
+                "no start file at all",
+                BOOT,
+                () -> full().without("(start|fixup).*|bootcode\\.bin"),
+                "pi5",
+                "cm5");
         row("stops firmware|unknown firmware", "fixup file missing", BOOT, () -> full().remove("fixup.dat"), "pi3");
     }
 
     private void settings() {
         row("boots", "no config file", INCLUDES, () -> full().remove("config.txt"), "pi4", "pi3");
         row("stops", "no config file", BOOT, () -> full().remove("config.txt"), "pi5");
-        row("stops kernel", "kernel in an included file", INCLUDES,
-                () -> config("include more.txt\n").put("more.txt", "kernel=gone.img\n"), "pi4");
+        row(
+                "stops kernel",
+                "kernel in an included file",
+                INCLUDES,
+                () -> config("include more.txt\n").put("more.txt", "kernel=gone.img\n"),
+                "pi4");
         row("boots", "another board's section", FILTERS, () -> config("[pi5]\nkernel=gone.img\n"), "pi4", "pi3");
         row("stops kernel", "its own section", FILTERS, () -> config("[pi4]\nkernel=gone.img\n"), "pi400");
         row("boots", "a section that nothing reads", FILTERS, () -> config("[none]\nkernel=gone.img\n[all]\n"), "pi4");
         row("unknown kernel", "a pin decides", FILTERS, () -> config("[gpio4=1]\nkernel=gone.img\n"), "pi4");
         row("unknown kernel", "a display decides", FILTERS, () -> config("[EDID=LAB-1]\nkernel=gone.img\n"), "pi4");
-        row("boots", "for the try-once start alone", FILTERS, () -> config("[tryboot]\nkernel=gone.img\n"), "pi4", "pi5");
+        row(
+                "boots",
+                "for the try-once start alone",
+                FILTERS,
+                () -> config("[tryboot]\nkernel=gone.img\n"),
+                "pi4",
+                "pi5");
         row("boots", "a key in capitals is none", INCLUDES, () -> config("Kernel=gone.img\n"), "pi4");
         row("boots", "the later line counts", INCLUDES, () -> config("kernel=gone.img\nkernel=kernel8.img\n"), "pi4");
-        row("stops kernel", "a comment behind a value belongs to it", INCLUDES,
-                () -> config("kernel=kernel8.img # mine\n"), "pi4");
-        row("boots", "lines end as another system ends them", PRACTICE,
-                () -> config("arm_64bit=1\r\nkernel=kernel8.img\r\n"), "pi4");
+        row(
+                "stops kernel",
+                "a comment behind a value belongs to it",
+                INCLUDES,
+                () -> config("kernel=kernel8.img # mine\n"),
+                "pi4");
+        row(
+                "boots",
+                "lines end as another system ends them",
+                PRACTICE,
+                () -> config("arm_64bit=1\r\nkernel=kernel8.img\r\n"),
+                "pi4");
     }
 
     private void kernels() {
-        row("stops kernel", "32-bit kernel asked for that is no longer built", BUILD_2026,
-                () -> config("arm_64bit=0\n").remove("kernel7l.img"), "pi4");
-        row("boots", "32-bit kernel and no 64-bit one", BOOT, () -> config("arm_64bit=0\n").remove("kernel8.img"), "pi4");
+        row(
+                "stops kernel",
+                "32-bit kernel asked for that is no longer built",
+                BUILD_2026,
+                () -> config("arm_64bit=0\n").remove("kernel7l.img"),
+                "pi4");
+        row(
+                "boots",
+                "32-bit kernel and no 64-bit one",
+                BOOT,
+                () -> config("arm_64bit=0\n").remove("kernel8.img"),
+                "pi4");
         row("boots", "falls back to kernel8.img", BOOT, () -> full().remove("kernel_2712.img"), "pi5");
         row("boots", "32-bit asked for on a board that is always 64-bit", BOOT, () -> config("arm_64bit=0\n"), "pi5");
-        row("stops kernel", "neither of its kernels", BOOT, () -> full().remove("kernel_2712.img", "kernel8.img"), "pi5");
-        row("boots", "only a 64-bit kernel on the card", BOOT, () -> config("").without("kernel(7|7l|)\\.img"), "pi3", "pi02");
+        row(
+                "stops kernel",
+                "neither of its kernels",
+                BOOT,
+                () -> full().remove("kernel_2712.img", "kernel8.img"),
+                "pi5");
+        row(
+                "boots",
+                "only a 64-bit kernel on the card",
+                BOOT,
+                () -> config("").without("kernel(7|7l|)\\.img"),
+                "pi3",
+                "pi02");
         row("boots", "64-bit kernel by a known name", BOOT, () -> config("kernel=kernel8.img\n"), "pi3");
-        row("boots", "64-bit kernel by a name that ends in 8.img", BOOT,
-                () -> config("kernel=mine8.img\n").rename("kernel8.img", "mine8.img"), "pi3");
-        row("boots", "64-bit kernel by another name, said to be one", BOOT,
-                () -> config("arm_64bit=1\nkernel=vmlinuz\n").rename("kernel8.img", "vmlinuz"), "pi3");
-        row("stops kernel|unknown kernel", "64-bit kernel by another name", BOOT,
-                () -> config("kernel=vmlinuz\n").rename("kernel8.img", "vmlinuz"), "pi3");
-        row("stops kernel", "only a 64-bit kernel for a 32-bit board", BOOT,
-                () -> config("").without("kernel(7|7l|)\\.img"), "pi0", "pi1", "cm1");
-        row("stops kernel", "64-bit kernel by name for a 32-bit board", BOOT, () -> config("kernel=kernel8.img\n"), "pi0w");
-        row("unknown kernel", "a packed 32-bit kernel: nothing is published", BOOT,
-                () -> full().put("kernel7.img", ChainFiles.gzip(ChainFiles.kernel32(6000))), "pi2");
-        row("boots", "own first code for the cores", BOOT, () -> config("armstub=stub.bin\n")
-                .put("stub.bin", ChainFiles.loader(true)), "pi4");
+        row(
+                "boots",
+                "64-bit kernel by a name that ends in 8.img",
+                BOOT,
+                () -> config("kernel=mine8.img\n").rename("kernel8.img", "mine8.img"),
+                "pi3");
+        row(
+                "boots",
+                "64-bit kernel by another name, said to be one",
+                BOOT,
+                () -> config("arm_64bit=1\nkernel=vmlinuz\n").rename("kernel8.img", "vmlinuz"),
+                "pi3");
+        row(
+                "stops kernel|unknown kernel",
+                "64-bit kernel by another name",
+                BOOT,
+                () -> config("kernel=vmlinuz\n").rename("kernel8.img", "vmlinuz"),
+                "pi3");
+        row(
+                "stops kernel",
+                "only a 64-bit kernel for a 32-bit board",
+                BOOT,
+                () -> config("").without("kernel(7|7l|)\\.img"),
+                "pi0",
+                "pi1",
+                "cm1");
+        row(
+                "stops kernel",
+                "64-bit kernel by name for a 32-bit board",
+                BOOT,
+                () -> config("kernel=kernel8.img\n"),
+                "pi0w");
+        row(
+                "unknown kernel",
+                "a packed 32-bit kernel: nothing is published",
+                BOOT,
+                () -> full().put("kernel7.img", ChainFiles.gzip(ChainFiles.kernel32(6000))),
+                "pi2");
+        row(
+                "boots",
+                "own first code for the cores",
+                BOOT,
+                () -> config("armstub=stub.bin\n").put("stub.bin", ChainFiles.loader(true)),
+                "pi4");
     }
 
     private void prefixes() {
         String butPattern = "config\\.txt|start.*|fixup.*|bootcode\\.bin";
-        row("boots", "all in a folder", BOOT, () -> config("os_prefix=old/\n").moveAllInto("old", butPattern), "pi4", "pi3", "pi5");
+        row(
+                "boots",
+                "all in a folder",
+                BOOT,
+                () -> config("os_prefix=old/\n").moveAllInto("old", butPattern),
+                "pi4",
+                "pi3",
+                "pi5");
         row("boots", "a prefix that leads nowhere is dropped", BOOT, () -> config("os_prefix=gone/\n"), "pi4", "pi5");
-        row("boots", "a prefix with a kernel and no device tree is dropped", BOOT,
-                () -> config("os_prefix=half/\n").put("half/kernel8.img", ChainFiles.kernel64(2048)), "pi4");
-        row("stops kernel|unknown kernel", "dropped prefix and no kernel beside it", BOOT, () -> config("os_prefix=half/\n")
-                .rename("kernel8.img", "half/kernel8.img"), "pi4");
-        row("boots", "a prefix that is no folder", BOOT, () -> config("os_prefix=v2-\n")
-                .rename("kernel8.img", "v2-kernel8.img").rename("bcm2711-rpi-4-b.dtb", "v2-bcm2711-rpi-4-b.dtb")
-                .rename("cmdline.txt", "v2-cmdline.txt"), "pi4");
-        row("stops cmdline|stops root", "command line outside the prefix", BOOT, () -> config("os_prefix=old/\n")
-                .moveAllInto("old", butPattern + "|cmdline\\.txt"), "pi4");
-        row("boots", "command line outside the prefix, named from the top", BOOT,
-                () -> config("os_prefix=old/\ncmdline=/cmdline.txt\n").moveAllInto("old", butPattern + "|cmdline\\.txt"), "pi4");
-        row("boots", "other folder of overlays", BOOT, () -> config("overlay_prefix=more/\ndtoverlay=mine\n")
-                .put("more/mine.dtbo", ChainFiles.deviceTree("mine")), "pi4");
-        row("boots", "upstream kernel in its folder", OLD_BOOT, () -> config("upstream_kernel=1\n")
-                .rename("kernel8.img", "upstream/kernel8.img")
-                .put("upstream/bcm2711-rpi-cm4-io.dtb", ChainFiles.deviceTree("cm4-io"))
-                .rename("cmdline.txt", "upstream/cmdline.txt"), "cm4");
+        row(
+                "boots",
+                "a prefix with a kernel and no device tree is dropped",
+                BOOT,
+                () -> config("os_prefix=half/\n").put("half/kernel8.img", ChainFiles.kernel64(2048)),
+                "pi4");
+        row(
+                "stops kernel|unknown kernel",
+                "dropped prefix and no kernel beside it",
+                BOOT,
+                () -> config("os_prefix=half/\n").rename("kernel8.img", "half/kernel8.img"),
+                "pi4");
+        row(
+                "boots",
+                "a prefix that is no folder",
+                BOOT,
+                () -> config("os_prefix=v2-\n")
+                        .rename("kernel8.img", "v2-kernel8.img")
+                        .rename("bcm2711-rpi-4-b.dtb", "v2-bcm2711-rpi-4-b.dtb")
+                        .rename("cmdline.txt", "v2-cmdline.txt"),
+                "pi4");
+        row(
+                "stops cmdline|stops root",
+                "command line outside the prefix",
+                BOOT,
+                () -> config("os_prefix=old/\n").moveAllInto("old", butPattern + "|cmdline\\.txt"),
+                "pi4");
+        row(
+                "boots",
+                "command line outside the prefix, named from the top",
+                BOOT,
+                () -> config("os_prefix=old/\ncmdline=/cmdline.txt\n")
+                        .moveAllInto("old", butPattern + "|cmdline\\.txt"),
+                "pi4");
+        row(
+                "boots",
+                "other folder of overlays",
+                BOOT,
+                () -> config("overlay_prefix=more/\ndtoverlay=mine\n")
+                        .put("more/mine.dtbo", ChainFiles.deviceTree("mine")),
+                "pi4");
+        row(
+                "boots",
+                "upstream kernel in its folder",
+                OLD_BOOT,
+                () -> config("upstream_kernel=1\n")
+                        .rename("kernel8.img", "upstream/kernel8.img")
+                        .put("upstream/bcm2711-rpi-cm4-io.dtb", ChainFiles.deviceTree("cm4-io"))
+                        .rename("cmdline.txt", "upstream/cmdline.txt"),
+                "cm4");
     }
 
     private void trees() {
         row("stops devicetree", "named and not there", TREES, () -> config("device_tree=mine.dtb\n"), "pi4");
-        row("boots", "another board's, by name", TREES, () -> config("device_tree=mine.dtb\n")
-                .rename("bcm2711-rpi-4-b.dtb", "mine.dtb"), "pi4");
+        row(
+                "boots",
+                "another board's, by name",
+                TREES,
+                () -> config("device_tree=mine.dtb\n").rename("bcm2711-rpi-4-b.dtb", "mine.dtb"),
+                "pi4");
         row("stops devicetree|unknown devicetree", "turned off", TREES, () -> config("device_tree=\n"), "pi4");
-        row("stops devicetree", "another board's only", TREES,
-                () -> full().remove("bcm2711-rpi-400.dtb"), "pi400");
+        row("stops devicetree", "another board's only", TREES, () -> full().remove("bcm2711-rpi-400.dtb"), "pi400");
         row("boots", "another board's missing", TREES, () -> full().remove("bcm2711-rpi-400.dtb"), "pi4");
-        row("boots|unknown devicetree", "only for modules without storage, which alone take a card", TREES,
-                () -> full().without("bcm2712-rpi-cm5-.*"), "cm5");
+        row(
+                "boots|unknown devicetree",
+                "only for modules without storage, which alone take a card",
+                TREES,
+                () -> full().without("bcm2712-rpi-cm5-.*"),
+                "cm5");
         row("boots", "an overlay that is not there is passed over", TREES, () -> config("dtoverlay=nosuch\n"), "pi4");
         row("boots", "a parameter that is not there is passed over", TREES, () -> config("dtparam=nosuch=on\n"), "pi4");
         row("stops devicetree", "cut to its header", TREES, () -> full().cut("bcm2710-rpi-3-b.dtb", 60), "pi3");
-        row("boots", "early file system looked for and not there", BOOT, () -> config("auto_initramfs=1\n"), "pi4", "pi5");
-        row("boots", "early file system by two keys", BOOT, () -> config("ramfsfile=init.gz\nramfsaddr=-1\n")
-                .put("init.gz", ChainFiles.initramfs()), "pi4");
-        row("boots", "early file system of two files", BOOT, () -> config("initramfs a.gz,b.gz followkernel\n")
-                .put("a.gz", ChainFiles.initramfs()).put("b.gz", ChainFiles.initramfs()), "pi4");
+        row(
+                "boots",
+                "early file system looked for and not there",
+                BOOT,
+                () -> config("auto_initramfs=1\n"),
+                "pi4",
+                "pi5");
+        row(
+                "boots",
+                "early file system by two keys",
+                BOOT,
+                () -> config("ramfsfile=init.gz\nramfsaddr=-1\n").put("init.gz", ChainFiles.initramfs()),
+                "pi4");
+        row(
+                "boots",
+                "early file system of two files",
+                BOOT,
+                () -> config("initramfs a.gz,b.gz followkernel\n")
+                        .put("a.gz", ChainFiles.initramfs())
+                        .put("b.gz", ChainFiles.initramfs()),
+                "pi4");
     }
 
     private void lines() {
-        row("boots", "command line by another name", BOOT, () -> config("cmdline=mine.txt\n")
-                .rename("cmdline.txt", "mine.txt"), "pi4");
-        row("stops cmdline|stops root", "command line by a name that is not there", BOOT, () -> config("cmdline=mine.txt\n"), "pi4");
-        row("stops root|stops cmdline", "root= on the second line", LINE, () -> full()
-                .put("cmdline.txt", "console=tty1\nroot=PARTUUID=5c01ab07-02 rootwait\n"), "pi4");
-        row("boots", "no newline at the end", LINE, () -> full()
-                .put("cmdline.txt", "console=tty1 root=PARTUUID=5c01ab07-02 rootwait"), "pi3");
-        row("boots", "words of a first start", PRACTICE, () -> root(
-                "PARTUUID=5c01ab07-02 init=/usr/lib/raspberrypi-sys-mods/firstboot"), "pi4");
+        row(
+                "boots",
+                "command line by another name",
+                BOOT,
+                () -> config("cmdline=mine.txt\n").rename("cmdline.txt", "mine.txt"),
+                "pi4");
+        row(
+                "stops cmdline|stops root",
+                "command line by a name that is not there",
+                BOOT,
+                () -> config("cmdline=mine.txt\n"),
+                "pi4");
+        row(
+                "stops root|stops cmdline",
+                "root= on the second line",
+                LINE,
+                () -> full().put("cmdline.txt", "console=tty1\nroot=PARTUUID=5c01ab07-02 rootwait\n"),
+                "pi4");
+        row(
+                "boots",
+                "no newline at the end",
+                LINE,
+                () -> full().put("cmdline.txt", "console=tty1 root=PARTUUID=5c01ab07-02 rootwait"),
+                "pi3");
+        row(
+                "boots",
+                "words of a first start",
+                PRACTICE,
+                () -> root("PARTUUID=5c01ab07-02 init=/usr/lib/raspberrypi-sys-mods/firstboot"),
+                "pi4");
     }
 
     private void partitions() {
@@ -282,41 +532,101 @@ class FurtherLayoutsTest {
         row("boots", "partition type 0x0B", TYPES, () -> full().bootType(0x0B), "pi3", "pi4");
         row("boots", "GPT", FOLDER, () -> root("PARTLABEL=system").gpt(), "pi3");
         row("boots", "the system's partition first", NOTES, FurtherLayoutsTest::swapped, "pi4", "pi5");
-        row("boots", "second boot partition named", AUTOBOOT, () -> two(
-                Map.of("autoboot.txt", "[all]\nboot_partition=2\n".getBytes(StandardCharsets.UTF_8)),
-                everything("PARTUUID=5c01ab07-03")), "pi4", "pi5");
-        row("stops kernel|unknown kernel", "second boot partition named, without a 64-bit kernel", AUTOBOOT, () -> {
-            Map<String, byte[]> second = everything("PARTUUID=5c01ab07-03");
-            second.remove("kernel8.img");
-            return two(with(everything("PARTUUID=5c01ab07-03"), "autoboot.txt", "[all]\nboot_partition=2\n"), second);
-        }, "pi4");
-        row("boots", "other partition for the try-once start only", AUTOBOOT, () -> two(
-                with(everything("PARTUUID=5c01ab07-03"), "autoboot.txt",
-                        "[all]\ntryboot_a_b=1\nboot_partition=1\n[tryboot]\nboot_partition=2\n"),
-                Map.of()), "pi4", "pi5");
+        row(
+                "boots",
+                "second boot partition named",
+                AUTOBOOT,
+                () -> two(
+                        Map.of("autoboot.txt", "[all]\nboot_partition=2\n".getBytes(StandardCharsets.UTF_8)),
+                        everything("PARTUUID=5c01ab07-03")),
+                "pi4",
+                "pi5");
+        row(
+                "stops kernel|unknown kernel",
+                "second boot partition named, without a 64-bit kernel",
+                AUTOBOOT,
+                () -> {
+                    Map<String, byte[]> second = everything("PARTUUID=5c01ab07-03");
+                    second.remove("kernel8.img");
+                    return two(
+                            with(everything("PARTUUID=5c01ab07-03"), "autoboot.txt", "[all]\nboot_partition=2\n"),
+                            second);
+                },
+                "pi4");
+        row(
+                "boots",
+                "other partition for the try-once start only",
+                AUTOBOOT,
+                () -> two(
+                        with(
+                                everything("PARTUUID=5c01ab07-03"),
+                                "autoboot.txt",
+                                "[all]\ntryboot_a_b=1\nboot_partition=1\n[tryboot]\nboot_partition=2\n"),
+                        Map.of()),
+                "pi4",
+                "pi5");
         row("boots", "boot ramdisk", BOOT + "; " + SECURE, () -> ramdisk("-"), "pi4", "cm4");
-        row("stops kernel", "boot ramdisk without a kernel", BOOT + "; " + SECURE, () -> ramdisk("kernel8\\.img"), "pi4");
-        row("stops", "boot ramdisk asked for and not there", BOOT, () -> ramdisk("-").remove("boot.img"), "pi4");
+        row(
+                "stops kernel",
+                "boot ramdisk without a kernel",
+                BOOT + "; " + SECURE,
+                () -> ramdisk("kernel8\\.img"),
+                "pi4");
+        row(
+                "stops",
+                "boot ramdisk asked for and not there",
+                BOOT,
+                () -> ramdisk("-").remove("boot.img"),
+                "pi4");
         row("boots", "left-over tryboot.txt", AUTOBOOT, () -> full().put("tryboot.txt", "kernel=gone.img\n"), "pi4");
     }
 
     private void updates() {
         byte[] image = ChainFiles.bootMemory(524_288, 1_700_000_000L);
-        row("boots", "used update file", EEPROM, () -> full().put("recovery.000", ChainFiles.noise("rec", 3000)), "pi4");
-        row("boots", "another family's update files", EEPROM, () -> full()
-                .put("recovery.bin", ChainFiles.noise("rec", 3000))
-                .put("pieeprom.bin", image).put("pieeprom.sig", signature(image)), "pi3");
-        row("stops update", "image that is written at each start", EEPROM, () -> full()
-                .put("recovery.bin", ChainFiles.noise("rec", 3000))
-                .put("pieeprom.bin", image).put("pieeprom.sig", signature(image)), "pi4");
-        row("boots", "update without recovery.bin", EEPROM, () -> full()
-                .put("pieeprom.upd", image).put("pieeprom.sig", signature(image)), "pi4");
-        row("boots", "update that runs once", EEPROM, () -> full()
-                .put("recovery.bin", ChainFiles.noise("rec", 3000))
-                .put("pieeprom.upd", image).put("pieeprom.sig", signature(image)), "pi4");
-        row("stops update|unknown update", "update whose check sum is another's", EEPROM, () -> full()
-                .put("recovery.bin", ChainFiles.noise("rec", 3000))
-                .put("pieeprom.upd", image).put("pieeprom.sig", signature(new byte[5])), "pi4");
+        row(
+                "boots",
+                "used update file",
+                EEPROM,
+                () -> full().put("recovery.000", ChainFiles.noise("rec", 3000)),
+                "pi4");
+        row(
+                "boots",
+                "another family's update files",
+                EEPROM,
+                () -> full().put("recovery.bin", ChainFiles.noise("rec", 3000))
+                        .put("pieeprom.bin", image)
+                        .put("pieeprom.sig", signature(image)),
+                "pi3");
+        row(
+                "stops update",
+                "image that is written at each start",
+                EEPROM,
+                () -> full().put("recovery.bin", ChainFiles.noise("rec", 3000))
+                        .put("pieeprom.bin", image)
+                        .put("pieeprom.sig", signature(image)),
+                "pi4");
+        row(
+                "boots",
+                "update without recovery.bin",
+                EEPROM,
+                () -> full().put("pieeprom.upd", image).put("pieeprom.sig", signature(image)),
+                "pi4");
+        row(
+                "boots",
+                "update that runs once",
+                EEPROM,
+                () -> full().put("recovery.bin", ChainFiles.noise("rec", 3000))
+                        .put("pieeprom.upd", image)
+                        .put("pieeprom.sig", signature(image)),
+                "pi4");
+        row(
+                "stops update|unknown update",
+                "update whose check sum is another's",
+                EEPROM,
+                () -> full().put("recovery.bin", ChainFiles.noise("rec", 3000))
+                        .put("pieeprom.upd", image)
+                        .put("pieeprom.sig", signature(new byte[5])),
+                "pi4");
     }
 
     private static String signature(byte[] image) {
@@ -344,14 +654,18 @@ class FurtherLayoutsTest {
             for (String board : row.boards()) {
                 pairs++;
                 BoardFacts facts = BoardFacts.of(tables.boards().find(board).orElseThrow());
-                Verdict verdict = OpenedCard.diagnosis(disk, facts).boards().get(0).chain().verdict();
+                Verdict verdict = OpenedCard.diagnosis(disk, facts)
+                        .boards()
+                        .get(0)
+                        .chain()
+                        .verdict();
                 String found = words(verdict);
                 if (List.of(row.wanted().split("\\|")).contains(found)
                         || List.of(row.wanted().split("\\|")).contains(verdict.word())) {
                     continue;
                 }
-                String line = row.name() + " (" + row.source() + ") on " + board + ": wanted " + row.wanted() + ", found "
-                        + found + " " + verdict;
+                String line = row.name() + " (" + row.source() + ") on " + board + ": wanted " + row.wanted()
+                        + ", found " + found + " " + verdict;
                 if (row.wanted().equals("boots")) {
                     alarms.add(line);
                 } else if (row.wanted().startsWith("stops") && !(verdict instanceof Verdict.Stops)) {

@@ -99,8 +99,10 @@ class BatchPageTest {
     void aConfigFileThatCannotBeReadWantsAttention() {
         CardException problem = CardException.unreadable("config.txt is not there", "Look at the card.");
         CardView card = card("LAB", Optional.empty(), Optional.of(problem));
-        CardOutcome seen = CardOutcome.ofShow(
-                done("a.img", new ShowView(card, Optional.empty(), List.of(), true, List.of(), List.of(), Optional.empty(), List.of())));
+        CardOutcome seen = CardOutcome.ofShow(done(
+                "a.img",
+                new ShowView(
+                        card, Optional.empty(), List.of(), true, List.of(), List.of(), Optional.empty(), List.of())));
 
         assertThat(seen.state()).isEqualTo(CardState.SEEN);
         assertThat(seen.wantsAttention()).isTrue();
@@ -200,7 +202,13 @@ class BatchPageTest {
                         Fix.RESET))
                 .toList();
         return new CheckView(
-                healthy(), Purpose.SHIP, List.of("pi4"), true, findings, List.of(), Instant.parse("2026-03-02T07:45:10Z"));
+                healthy(),
+                Purpose.SHIP,
+                List.of("pi4"),
+                true,
+                findings,
+                List.of(),
+                Instant.parse("2026-03-02T07:45:10Z"));
     }
 
     private static CardView healthy() {

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
 import bootmend.boot.BoardDiagnosis;
+import bootmend.boot.BootChain;
 import bootmend.boot.BootDiagnosis;
 import bootmend.boot.LinkKind;
 import bootmend.boot.LinkState;
-import bootmend.boot.BootChain;
 import bootmend.boot.Verdict;
 import bootmend.fixtures.ChainCard;
 import bootmend.fixtures.DamagedCards;

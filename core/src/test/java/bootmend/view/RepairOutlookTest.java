@@ -45,8 +45,7 @@ class RepairOutlookTest {
             Cause before = cause(place).orElseThrow();
             repair(place);
             Optional<Cause> after = cause(place);
-            boolean further =
-                    after.isEmpty() || after.get().link().compareTo(before.link()) > 0;
+            boolean further = after.isEmpty() || after.get().link().compareTo(before.link()) > 0;
             assertThat(before.remedy() instanceof Remedy.RepairCard).isEqualTo(further);
         }
     }

@@ -42,7 +42,8 @@ class VendorPurposesTest {
                 .run(CardRequest.of(Path.of("/cards/lab.img")), BoardRequest.none());
 
         assertThat(Set.copyOf(found.boardIds()))
-                .isEqualTo(Set.copyOf(Arrays.asList(VendorCards.all().get(id).boards().split(" "))));
+                .isEqualTo(Set.copyOf(
+                        Arrays.asList(VendorCards.all().get(id).boards().split(" "))));
         for (BoardDiagnosis board : found.boards()) {
             assertThat(board.chain().verdict()).as(board.board()).isInstanceOf(Verdict.Boots.class);
             board.tryOnce().ifPresent(once -> assertThat(once.verdict()).isInstanceOf(Verdict.Boots.class));

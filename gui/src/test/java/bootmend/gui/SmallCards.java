@@ -24,8 +24,7 @@ public final class SmallCards {
     }
 
     /** The same with earlier texts of the config file in free clusters, the youngest first. */
-    public static Path writeWithEarlier(Path folder, String name, String config, String... earlier)
-            throws IOException {
+    public static Path writeWithEarlier(Path folder, String name, String config, String... earlier) throws IOException {
         FatSpec spec = spec(name);
         SparseDisk disk = spec.emptyDisk();
         FatLayout layout = files(spec, config).writeTo(disk, 0);

@@ -110,7 +110,9 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
         screen.line(
                 change.leavesDamage()
                         ? "Nothing of this can be repaired without a guess."
-                        : change.notRepaired().isEmpty() ? nothing : "A repair finds nothing that is its own to put right.");
+                        : change.notRepaired().isEmpty()
+                                ? nothing
+                                : "A repair finds nothing that is its own to put right.");
         findings.advice(change);
         return code(change);
     }

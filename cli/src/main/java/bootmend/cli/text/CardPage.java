@@ -58,8 +58,12 @@ public final class CardPage {
 
     /** The command stands on a line of its own, where it is not broken in two. */
     private void boot(ShowView show, BootDiagnosis boot) {
-        field("boot chain", VerdictLine.verdict(boot) + " " + VerdictLine.notLookedAt(show.board().isPresent()) + ".");
-        screen.exact(" ".repeat(NAME_WIDTH) + "All of it: bootmend diagnose " + show.card().card());
+        field(
+                "boot chain",
+                VerdictLine.verdict(boot) + " "
+                        + VerdictLine.notLookedAt(show.board().isPresent()) + ".");
+        screen.exact(" ".repeat(NAME_WIDTH) + "All of it: bootmend diagnose "
+                + show.card().card());
         show.firmware().forEach(build -> field("firmware", build.file() + ": " + build.words()));
     }
 

@@ -14,7 +14,8 @@ class TerminalWidthTest {
     @ParameterizedTest
     @CsvSource({"120, 120", "39, 40", "9999, 9999", "0, 80", "-5, 80", "12345, 80", "wide, 80"})
     void theVariableSaysHowWideAsFarAsItMakesSense(String columns, int width) {
-        assertThat(new TerminalWidth(Map.of("COLUMNS", columns), false).columns()).isEqualTo(width);
+        assertThat(new TerminalWidth(Map.of("COLUMNS", columns), false).columns())
+                .isEqualTo(width);
     }
 
     @Test

@@ -43,7 +43,8 @@ public record EarlierWords(Words words) {
     private String change(SettingChange change) {
         String key = (change.section().isEmpty() ? "" : change.section() + " ") + change.key();
         String unset = words.of("earlier.unset");
-        return words.of("earlier.change", key, change.then().orElse(unset), change.now().orElse(unset));
+        return words.of(
+                "earlier.change", key, change.then().orElse(unset), change.now().orElse(unset));
     }
 
     /** Where it was found and what orders it. */

@@ -101,8 +101,7 @@ final class EarlierPage extends VBox {
             ProgressBar bar = new ProgressBar(percent.getAsInt() / PERCENT);
             String words = kit.words().of("earlier.searching", percent.getAsInt());
             bar.setAccessibleText(words);
-            searching.getChildren()
-                    .addAll(bar, kit.words(words), kit.button("earlier.stop", model::stopSearch));
+            searching.getChildren().addAll(bar, kit.words(words), kit.button("earlier.stop", model::stopSearch));
         } else if (view.filter(EarlierView::mounted).isPresent()) {
             searching.getChildren().add(kit.label("earlier.mounted", "muted"));
         } else if (view.isPresent() && !view.get().complete()) {

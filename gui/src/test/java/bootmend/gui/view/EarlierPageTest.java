@@ -96,15 +96,26 @@ class EarlierPageTest {
         look();
         robot.clickOn("#earlier-whole");
         window.settle();
-        assertThat(model().change().state().get()).isInstanceOfSatisfying(ChangeState.Proposed.class, proposed ->
-                assertThat(proposed.change().order().request()).isInstanceOf(ChangeRequest.ToEarlier.class));
+        assertThat(model().change().state().get())
+                .isInstanceOfSatisfying(
+                        ChangeState.Proposed.class,
+                        proposed -> assertThat(proposed.change().order().request())
+                                .isInstanceOf(ChangeRequest.ToEarlier.class));
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
 
         robot.clickOn("#strip-make");
         window.settle();
 
         assertThat(model().change().state().get()).isInstanceOf(ChangeState.Done.class);
-        assertThat(model().sheet().get().value().orElseThrow().files().get(0).lines().get(1).text())
+        assertThat(model().sheet()
+                        .get()
+                        .value()
+                        .orElseThrow()
+                        .files()
+                        .get(0)
+                        .lines()
+                        .get(1)
+                        .text())
                 .isEqualTo("arm_freq=1300");
         assertThat(model().earlier().version().orElseThrow().settings()).containsEntry("arm_freq", "2000");
     }

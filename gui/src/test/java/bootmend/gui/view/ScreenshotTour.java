@@ -130,17 +130,25 @@ class ScreenshotTour {
                 "# line follower\n[all]\ndtparam=audio=on\n");
         Path good = SmallCards.write(folder, "good" + size + ".img", "arm_freq=2000\nover_voltage=4\n");
         new ProfileJob(window.model().services().workplace())
-                .save(
-                        CardRequest.of(good),
-                        new ProfileJob.Save("group-3", "pi4", "fan", "", "", List.of(), true));
+                .save(CardRequest.of(good), new ProfileJob.Save("group-3", "pi4", "fan", "", "", List.of(), true));
         onPage(window, card, "earlier");
         shoot(window, "earlier" + size);
         act(window, () -> card(window).earlier().searchAll());
         act(window, () -> card(window).earlier().putBack(false));
         shoot(window, "earlier-put-back" + size);
-        act(window, () -> card(window)
-                .earlier()
-                .choose(card(window).earlier().found().get().value().orElseThrow().versions().get(1).sha256()));
+        act(
+                window,
+                () -> card(window)
+                        .earlier()
+                        .choose(card(window)
+                                .earlier()
+                                .found()
+                                .get()
+                                .value()
+                                .orElseThrow()
+                                .versions()
+                                .get(1)
+                                .sha256()));
         shoot(window, "earlier-chosen" + size);
     }
 
