@@ -191,9 +191,9 @@ final class BootFolder {
         }
         try {
             FileBytes file = files.bytes(entry);
-            if (!file.doubts().isEmpty()) {
+            if (!file.warnings().isEmpty()) {
                 return bare.apply(FileLook.damaged(
-                        kind, "cannot be read to its end: " + file.doubts().get(0)));
+                        kind, "cannot be read to its end: " + file.warnings().get(0)));
             }
             return look.at(file);
         } catch (IOException e) {

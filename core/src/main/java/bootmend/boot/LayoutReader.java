@@ -86,7 +86,7 @@ final class LayoutReader {
         }
         all.sort(Comparator.comparingInt(CardPartition::number));
         OptionalLong bytes = knownSize ? OptionalLong.of(size) : OptionalLong.empty();
-        return new CardLayout(kind, diskId, all, more, bytes, table.doubts());
+        return new CardLayout(kind, diskId, all, more, bytes, table.warnings());
     }
 
     private CardLayout mbr() throws IOException {

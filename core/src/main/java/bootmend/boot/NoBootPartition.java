@@ -48,8 +48,8 @@ public record NoBootPartition(LinkState state, String why, Origin origin, Remedy
                 LinkKind.PARTITION, "No board finds a boot partition on this card: " + why + ".", origin, remedy);
         List<BootLink> links = Arrays.stream(LinkKind.values())
                 .map(kind -> (kind == LinkKind.PARTITION
-                                ? Part.stops(state, cause, Found.words("partition table", why))
-                                : Part.unknown("it would be on the boot partition"))
+                                ? ChainPart.stops(state, cause, Found.words("partition table", why))
+                                : ChainPart.unknown("it would be on the boot partition"))
                         .link(kind))
                 .toList();
         return new BootChain(board, BootChain.Start.ORDINARY, links, new Verdict.Stops(cause));

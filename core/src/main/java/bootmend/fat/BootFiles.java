@@ -23,7 +23,7 @@ public interface BootFiles {
     VolumeSpace space() throws IOException;
 
     /** Sentences on what was damaged in the volume's own description. */
-    List<String> doubts();
+    List<String> warnings();
 
     /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
     List<String> remarks();

@@ -19,6 +19,7 @@ import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Makes a card's tuning lines exactly a profile's, for its board. */
 record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOut {
@@ -30,7 +31,7 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
         ConfigFiles files = ConfigFiles.read(card.volume());
         Map<String, ConfigDocument> edited = new ProfileEdit(tables(), board, files::pathOf)
                 .apply(files.main().path(), files.main().document(), files.includes(), profile.settings());
-        new NewBlockers(work, board).refuse(card, edited, "put there");
+        new NewBlockers(work, Optional.of(board)).refuse(card, edited, "put there");
         return Worked.of(new CardViews(work.workplace()).of(card, files), plan(card, files, edited, profile))
                 .asking(questions(profile));
     }

@@ -1,100 +1,74 @@
 package bootmend.page;
 
-import bootmend.boot.BoardDiagnosis;
+import bootmend.Sentence;
 import bootmend.boot.BootChain;
-import bootmend.boot.BootDiagnosis;
+import bootmend.boot.BootLink;
+import bootmend.boot.BootOutcome;
+import bootmend.boot.Cause;
+import bootmend.boot.Found;
+import bootmend.boot.LinkKind;
+import bootmend.boot.LinkState;
 import bootmend.boot.Verdict;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 
-/** What a boot chain comes to, in few words. */
+/** How a boot chain is said, on every screen and page alike; text from a card is still to be made visible. */
 public final class BootWords {
-
-    private static final int MOST_SENTENCES = 2;
 
     private BootWords() {}
 
-    /**
-     * One line on a look at names and settings alone, where a card stops first and on which boards; safe to show.
-     *
-     * @param diagnosis at any depth
-     */
-    public static String verdict(BootDiagnosis diagnosis) {
-        Map<String, List<String>> stops = new LinkedHashMap<>();
-        Map<String, List<String>> unknown = new LinkedHashMap<>();
-        List<String> others = new ArrayList<>();
-        for (BoardDiagnosis board : diagnosis.boards()) {
-            BootChain chain = board.chain();
-            if (chain.verdict() instanceof Verdict.Stops stop) {
-                stops.computeIfAbsent(
-                                "stops at the " + stop.cause().link().word() + "%s: "
-                                        + end(stop.cause().sentence()),
-                                none -> new ArrayList<>())
-                        .add(board.board());
-            } else if (chain.verdict() instanceof Verdict.Unknown open) {
-                unknown.computeIfAbsent(
-                                "cannot be told%s: the " + open.link().word() + ", " + open.why(),
-                                none -> new ArrayList<>())
-                        .add(board.board());
-            } else {
-                others.add(board.board());
-            }
-        }
-        if (stops.isEmpty() && unknown.isEmpty()) {
-            return "nothing that " + (diagnosis.boards().size() == 1 ? "the board needs" : "these boards need")
-                    + " is missing by name.";
-        }
-        List<String> sentences = new ArrayList<>(sentences(stops, diagnosis));
-        if (stops.isEmpty()) {
-            sentences.addAll(sentences(unknown, diagnosis));
-        }
-        int left = diagnosis.boards().size() - others.size() - told(stops.isEmpty() ? unknown : stops);
-        if (left > 0) {
-            sentences.add("not so on " + Amount.count(left, "other board") + " either");
-        }
-        if (!others.isEmpty()) {
-            sentences.add("on " + boards(others) + " nothing is missing by name");
-        }
-        return String.join("; ", sentences) + ".";
+    /** The boards, and which start of theirs where it is not the ordinary one. */
+    public static String boards(BootOutcome outcome) {
+        return String.join(" ", outcome.boards())
+                + (outcome.start() == BootChain.Start.TRY_ONCE ? ", try-once start" : "");
     }
 
-    /**
-     * What a look at names alone leaves open, in a clause.
-     *
-     * @param build whether the firmware's build was looked at all the same
-     */
-    public static String notLookedAt(boolean build) {
-        return "Not looked at: what the boot files hold, the command line, the root"
-                + (build ? "" : ", which firmware it is");
+    /** What a chain comes to, in a sentence that follows a colon. */
+    public static String verdict(Verdict verdict) {
+        if (verdict instanceof Verdict.Boots boots) {
+            return boots.aboveStock().isEmpty()
+                    ? "boots as far as the card can tell; try the board, its supply and its own boot memory next."
+                    : "boots as far as the card can tell; its settings are above stock ("
+                            + String.join(", ", boots.aboveStock()) + "): reset is the next step.";
+        }
+        if (verdict instanceof Verdict.Stops stops) {
+            return "stops at the " + name(stops.cause().link()) + ".";
+        }
+        Verdict.Unknown unknown = (Verdict.Unknown) verdict;
+        return "cannot be told: the " + name(unknown.link()) + " hangs on what the card does not say, " + unknown.why()
+                + ".";
     }
 
-    private static int told(Map<String, List<String>> groups) {
-        return groups.values().stream()
-                .limit(MOST_SENTENCES)
-                .mapToInt(List::size)
-                .sum();
+    /** A link in words, such as {@code device tree}. */
+    public static String name(LinkKind link) {
+        return switch (link) {
+            case UPDATE -> "waiting firmware update";
+            case FIRMWARE -> "boot firmware";
+            case CONFIG -> "config file";
+            case DEVICE_TREE -> "device tree";
+            case INITRAMFS -> "early file system";
+            case COMMAND_LINE -> "command line";
+            case PARTITION, KERNEL, OVERLAYS, ROOT -> link.word();
+        };
     }
 
-    private static List<String> sentences(Map<String, List<String>> groups, BootDiagnosis diagnosis) {
-        return groups.entrySet().stream()
-                .limit(MOST_SENTENCES)
-                .map(each -> each.getKey()
-                        .replaceFirst(
-                                "%s",
-                                each.getValue().size() == diagnosis.boards().size()
-                                        ? ""
-                                        : " on " + boards(each.getValue())))
-                .collect(Collectors.toList());
+    /** Why the board stops and what that most likely came from, in two sentences. */
+    public static String cause(Cause cause) {
+        String stop = cause.sentence().endsWith(".") ? " " : ". ";
+        return cause.sentence() + stop + Sentence.of(cause.origin().words());
     }
 
-    private static String boards(List<String> boards) {
-        return String.join(" ", boards);
+    /** What a link rests on, or why it is not whole. */
+    public static String restsOn(BootLink link) {
+        return link.state() == LinkState.WHOLE && !link.found().isEmpty()
+                ? link.found().stream().map(BootWords::found).collect(Collectors.joining("; "))
+                : link.why();
     }
 
-    private static String end(String sentence) {
-        return sentence.replaceFirst("\\.$", "");
+    /** One thing found: its name, its line, its size and what the look at it came to, as far as it has them. */
+    public static String found(Found found) {
+        String line = found.line().isPresent() ? " line " + found.line().getAsInt() : "";
+        String bytes =
+                found.bytes().isPresent() ? ", " + Amount.count(found.bytes().getAsLong(), "byte") : "";
+        return found.what() + line + bytes + (found.check().isEmpty() ? "" : ": " + found.check());
     }
 }

@@ -28,7 +28,7 @@ record AlreadyRead(BootFiles files, ConfigFiles config) implements BootFiles {
     public FileContent read(DirectoryEntry file, int limit) throws IOException {
         for (ConfigFile each : config.all()) {
             if (each.entry().offset() == file.offset() && each.bytes().length <= limit) {
-                return new FileContent(each.bytes(), each.doubts());
+                return new FileContent(each.bytes(), each.warnings());
             }
         }
         return files.read(file, limit);
@@ -45,8 +45,8 @@ record AlreadyRead(BootFiles files, ConfigFiles config) implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
-        return files.doubts();
+    public List<String> warnings() {
+        return files.warnings();
     }
 
     @Override

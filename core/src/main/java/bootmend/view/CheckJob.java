@@ -8,8 +8,8 @@ import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContent;
 import bootmend.check.CardContents;
-import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.check.ExaminedCard;
 import bootmend.check.FileText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
@@ -42,7 +42,7 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws CardException, IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardRead read = new CardReads(workplace).read(card, listing, facts, Depth.CONTENTS);
+        ExaminedCard read = new CardExaminer(workplace).read(card, listing, facts, Depth.CONTENTS);
         CardContent content = content(card, listing, read, facts);
         return new CheckView(
                 new CardViews(workplace).of(card),
@@ -54,7 +54,7 @@ public final class CheckJob {
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
-    private CardContent content(OpenCard card, CardListing listing, CardRead read, BoardFacts facts) {
+    private CardContent content(OpenCard card, CardListing listing, ExaminedCard read, BoardFacts facts) {
         CardContent content = new CardContents(workplace.tables()).of(read, facts);
         return content.withTexts(texts(card.volume(), listing, content));
     }

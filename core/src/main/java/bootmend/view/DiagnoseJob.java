@@ -38,7 +38,8 @@ public final class DiagnoseJob {
         BoardFacts facts = new RequestedBoard(workplace.tables()).facts(about);
         BootTables tables = new BootTables(workplace.tables());
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
-            return BootDiagnosis.of(card.bootCard(), facts, tables, Depth.CONTENTS);
+            BootDiagnosis found = BootDiagnosis.of(card.bootCard(), facts, tables, Depth.CONTENTS);
+            return new RepairOutlook(facts, tables, workplace.now()).of(card, found);
         } catch (CardException e) {
             return BootDiagnosis.withoutPartition(facts, tables, withoutPartition(request, e));
         } catch (IOException e) {

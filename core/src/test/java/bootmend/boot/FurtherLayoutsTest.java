@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * More card layouts, written down from the published documentation alone, before the code that judges them was read, each
- * with the verdict that the documentation implies; where it leaves a doubt, both verdicts are named. The documents are
+ * with the verdict that the documentation implies; where it leaves a warning, both verdicts are named. The documents are
  * named as in {@link LayoutTableTest}.
  */
 class FurtherLayoutsTest {

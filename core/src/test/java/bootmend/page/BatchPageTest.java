@@ -74,11 +74,11 @@ class BatchPageTest {
                 finding("lost-clusters", "2 are lost.", Fix.DECISION));
         CardOutcome repaired = CardOutcome.ofChange(done("lab-07.img", change(findings, true)));
 
-        assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 mended");
+        assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 repaired");
         assertThat(page(repaired).selectFirst("tr.bad").text())
                 .contains(
-                        "mended fat-copies: FAT: The copies differ. It matters.",
-                        "not mended lost-clusters: FAT: 2 are lost. It matters.");
+                        "repaired fat-copies: FAT: The copies differ. It matters.",
+                        "not repaired lost-clusters: FAT: 2 are lost. It matters.");
     }
 
     @Test
@@ -149,7 +149,7 @@ class BatchPageTest {
                         SHOWN + ", 5C01-AB01",
                         SHOWN + " line 1: " + SHOWN + " -> " + SHOWN,
                         "verified " + SHOWN,
-                        "mended some-id: " + SHOWN + ": " + SHOWN);
+                        "repaired some-id: " + SHOWN + ": " + SHOWN);
         assertThat(page.select("tbody tr").get(1).text()).contains(SHOWN + ". Look again.");
     }
 

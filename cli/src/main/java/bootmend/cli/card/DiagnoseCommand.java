@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
         description =
                 "Follows what a board needs from the card, link by link: partition, boot firmware, config file, kernel, "
                         + "device tree, overlays, early file system, command line, root. Says where it stops, what that most "
-                        + "likely came from, and what mends it. Writes nothing. Without --board it does so for each board that "
+                        + "likely came from, and what repairs it. Writes nothing. Without --board it does so for each board that "
                         + "the card can be meant for.",
         footer = {
             "",

@@ -16,18 +16,18 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend repair}: damage on a card found, explained, and mended where that needs no guess. */
+/** {@code bootmend repair}: damage on a card found, explained, and repaired where that needs no guess. */
 @Command(
         name = "repair",
-        header = "Damage on a card found, and mended where that needs no guess.",
+        header = "Damage on a card found, and repaired where that needs no guess.",
         mixinStandardHelpOptions = true,
         description =
                 "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
-                        + "and what it would write, and asks. It can be taken back with `bootmend undo`. Partition tables are never "
+                        + "and what it would write, and asks. It can be undone with `bootmend undo`. Partition tables are never "
                         + "touched; files that share clusters and names that stand twice are reported only.",
         footer = {
             "",
-            "Before you mend a card that holds the only copy of something, make an image of it and work on that.",
+            "Before you repair a card that holds the only copy of something, make an image of it and work on that.",
             "",
             "Examples:",
             "  bootmend repair --dry-run lab-07.img",
@@ -66,6 +66,6 @@ public final class RepairCommand implements Callable<Integer> {
                 .run(
                         options.on(workplace),
                         options.order(new ChangeRequest.Repair(freeLost)),
-                        "There is nothing to mend.");
+                        "There is nothing to repair.");
     }
 }

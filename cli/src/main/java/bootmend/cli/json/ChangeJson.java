@@ -41,8 +41,8 @@ public record ChangeJson(
         }
     }
 
-    /** One thing that a repair found; {@code mended} tells whether this repair mends it. */
-    public record FindingJson(String id, String where, String what, boolean mended) {
+    /** One thing that a repair found; {@code repaired} tells whether this repair repairs it. */
+    public record FindingJson(String id, String where, String what, boolean repaired) {
 
         static FindingJson of(Finding finding) {
             return new FindingJson(finding.id(), finding.where().words(), finding.words(), finding.isRepaired());

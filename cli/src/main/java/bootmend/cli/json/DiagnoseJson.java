@@ -61,7 +61,7 @@ public record DiagnoseJson(
         }
     }
 
-    /** Why it stops and what mends it, said as a command where there is one. */
+    /** Why it stops and what repairs it, said as a command where there is one. */
     record CauseOf(String link, String sentence, String origin, String remedy) {}
 
     /** A build of boot firmware on the card. */

@@ -2,16 +2,22 @@ package bootmend.cli.option;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.NamedCards;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The cards that a command is about: one, or a batch. */
 public final class CardsArgument {
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
 
     @Parameters(
             arity = "1..*",
@@ -37,9 +43,11 @@ public final class CardsArgument {
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
 
-    /** What was named, as cards. */
+    /** What was named, as cards; what that leaves out is noted on standard error. */
     public List<Path> cards(CardNames how) throws CardException {
-        return how.expand(names);
+        NamedCards named = how.expand(names);
+        named.note().ifPresent(note -> spec.commandLine().getErr().println("bootmend: " + note));
+        return named.cards();
     }
 
     public CardRequest request(Path card) {

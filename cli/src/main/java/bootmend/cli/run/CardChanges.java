@@ -44,13 +44,14 @@ public final class CardChanges {
     public int run(Workplace workplace, ChangeOrder order, String nothing) throws CardException, IOException {
         List<Path> cards = argument.cards(new CardNames(false));
         if (cards.size() > 1 || batch.report().isPresent()) {
-            return many(cards, new ChangeOperation(workplace), order);
+            return many(cards, workplace, order);
         }
         CardArgument card = argument.only(cards.get(0));
         return new ChangeRun(new Answer(line, card), card, options, question, nothing).run(workplace, order);
     }
 
-    private int many(List<Path> cards, ChangeOperation operation, ChangeOrder order) throws CardException, IOException {
+    private int many(List<Path> cards, Workplace workplace, ChangeOrder order) throws CardException, IOException {
+        ChangeOperation operation = new ChangeOperation(workplace);
         if (!options.dryRun()
                 && !options.yes()
                 && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
@@ -61,12 +62,16 @@ public final class CardChanges {
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }
-        return run.run(
-                cards,
-                batch,
-                card -> options.dryRun()
-                        ? operation.workOut(argument.request(card), order).leave()
-                        : operation
+        return options.dryRun()
+                ? run.run(
+                        cards,
+                        batch,
+                        card -> operation.workOut(argument.request(card), order).leave())
+                : run.change(
+                        workplace,
+                        cards,
+                        batch,
+                        card -> operation
                                 .make(argument.request(card), order, ChangeOperation.Approval.GIVEN)
                                 .orThrow());
     }

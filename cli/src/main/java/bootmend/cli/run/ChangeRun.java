@@ -80,6 +80,11 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
 
     private boolean approved(ProposedChange change) throws CardException {
         show(change);
+        if (!screen.isWhole()) {
+            throw CardException.unreadable(
+                    "the change could not be shown, so it was not made",
+                    "Nothing was written. Make room where the answer goes, then try again.");
+        }
         if (options.yes()) {
             return true;
         }
@@ -142,7 +147,8 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     private void plan(PlanView plan) {
         if (plan.ofFolder()) {
             screen.line("To write: " + String.join(", ", plan.files())
-                    + "; each as a new file beside the old, synced and renamed over it.");
+                    + "; each as a new file beside the old (" + String.join(", ", plan.beside())
+                    + "), synced and renamed over it.");
             return;
         }
         String kinds = plan.sectorsByKind().entrySet().stream()

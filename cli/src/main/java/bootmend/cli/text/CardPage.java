@@ -3,7 +3,7 @@ package bootmend.cli.text;
 import bootmend.boot.BootDiagnosis;
 import bootmend.card.PartitionView;
 import bootmend.page.Amount;
-import bootmend.page.BootWords;
+import bootmend.page.VerdictLine;
 import bootmend.view.BoardView;
 import bootmend.view.CardView;
 import bootmend.view.ConfigView;
@@ -60,8 +60,8 @@ public final class CardPage {
     private void boot(ShowView show, BootDiagnosis boot) {
         field(
                 "boot chain",
-                BootWords.verdict(boot) + " "
-                        + BootWords.notLookedAt(show.board().isPresent()) + ".");
+                VerdictLine.verdict(boot) + " "
+                        + VerdictLine.notLookedAt(show.board().isPresent()) + ".");
         screen.exact(" ".repeat(NAME_WIDTH) + "All of it: bootmend diagnose "
                 + show.card().card());
         show.firmware().forEach(build -> field("firmware", build.file() + ": " + build.words()));
@@ -149,7 +149,7 @@ public final class CardPage {
         if (active == 0) {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
-            screen.line("bold", Amount.count((int) active, "active tuning line") + ": this card is not at stock.");
+            screen.line("bold", Amount.count(active, "active tuning line") + ": this card is not at stock.");
             if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
                 screen.exact("Back to stock: bootmend reset " + view.card());
             }

@@ -19,7 +19,8 @@ public final class FindingsPage {
     public void print(List<Finding> findings) {
         for (Finding finding : findings) {
             screen.line("bold", finding.where().words() + ": " + finding.words());
-            screen.line("  " + finding.id() + ", " + (finding.isRepaired() ? "mended by this repair" : "not mended"));
+            screen.line(
+                    "  " + finding.id() + ", " + (finding.isRepaired() ? "repaired by this repair" : "not repaired"));
         }
         if (!findings.isEmpty()) {
             screen.blank();

@@ -4,7 +4,7 @@ import bootmend.boot.Remedy;
 import bootmend.config.ConfigName;
 
 /**
- * What mends the first broken link, said as commands.
+ * What repairs the first broken link, said as commands.
  *
  * @param card as the user named it
  */
