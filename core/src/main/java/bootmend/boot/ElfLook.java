@@ -75,7 +75,8 @@ final class ElfLook {
         }
         return FileLook.whole(
                 KIND,
-                "ELF header, " + segmentCount + " segments and " + sectionCount + " sections lie inside the file");
+                "ELF header, " + counted(segmentCount, "segment") + " and " + counted(sectionCount, "section")
+                        + " lie inside the file");
     }
 
     private static void reach(FileBytes file, long from, long length) throws FileNumbers.EndsTooEarly {
@@ -90,5 +91,9 @@ final class ElfLook {
 
     private static int half(ByteBuffer bytes, int at) {
         return bytes.getShort(at) & 0xFFFF;
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
     }
 }
