@@ -63,7 +63,7 @@ class KernelCardsTest {
     })
     void everyVersionThatStillStandsIsFoundInTheOrderInWhichItWasWritten(String name, int whole, int parts)
             throws CardException, IOException {
-        int edits = Integer.parseInt(name.split("-")[2]);
+        int edits = Integer.parseInt(name.split("-", -1)[2]);
         IntFunction<String> text = name.contains("fragmented") ? KernelCards::longText : KernelCards::text;
         Map<String, Integer> written =
                 IntStream.rangeClosed(1, edits).boxed().collect(Collectors.toMap(text::apply, i -> i));

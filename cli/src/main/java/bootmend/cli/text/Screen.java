@@ -17,6 +17,7 @@ public final class Screen {
     private final int width;
 
     /** As wide as the terminal. */
+    @SuppressWarnings("SystemConsoleNull") // Newer ones give a console without a terminal too; stty tells then.
     public Screen(PrintWriter out, Ansi ansi) {
         this(out, ansi, new TerminalWidth(System.getenv(), System.console() != null).columns());
     }
