@@ -122,6 +122,12 @@ class RuleTableTest {
                         "initial_turbo=60",
                         STOCK.config("initial_turbo=0")),
                 Case.of(
+                        "line-stock-by-firmware",
+                        STOCK.onItsBoards().config("[pi5]", "v3d_freq=960"),
+                        "config.txt line 2",
+                        "v3d_freq=960 is stock with one boot firmware",
+                        STOCK.onItsBoards().config("[pi5]", "v3d_freq=1000")),
+                Case.of(
                         "line-set-to-stock",
                         STOCK.config("force_turbo=0"),
                         "config.txt line 1",
