@@ -104,8 +104,24 @@ final class Timeline {
         version.seen.sort(Comparator.comparing((Sighting sighting) -> age(sighting) < 0)
                 .thenComparingLong(this::age)
                 .thenComparing(sighting -> sighting.place() instanceof Place.Free));
-        version.age = age(version.seen.get(0));
+        Sighting last = version.seen.get(0);
+        version.age = isListed(last) ? besidesNow(last) : age(last);
         version.order = new Order(false, version.age == Long.MAX_VALUE ? Order.By.NOTHING : Order.By.CLUSTERS);
+    }
+
+    /** A file that is there still was not written over, so its time is to be believed. */
+    private static boolean isListed(Sighting sighting) {
+        return sighting.place() instanceof Place.Copy || sighting.place() instanceof Place.Swap;
+    }
+
+    /** A listed file's age, on that side of the present file on which its time is; where it lies says only how far. */
+    private long besidesNow(Sighting sighting) {
+        long age = age(sighting);
+        Optional<LocalDateTime> present = now.flatMap(PresentFile::written);
+        if (present.isEmpty() || sighting.written().isEmpty()) {
+            return age;
+        }
+        return sighting.written().get().isAfter(present.get()) ? Math.min(-1, age) : Math.max(0, age);
     }
 
     /** Puts those that have a time into its order, among the places that they have. */

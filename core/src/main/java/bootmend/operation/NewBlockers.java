@@ -5,6 +5,7 @@ import bootmend.NextStep;
 import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
+import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
@@ -37,12 +38,14 @@ final class NewBlockers {
     private final Work work;
     private final TuningTables tables;
     private final Optional<Board> board;
+    private final Checker checker;
 
     /** @param board the board that the card is for; empty where that is not said */
     NewBlockers(Work work, Optional<Board> board) {
         this.work = work;
         this.tables = work.workplace().tables();
         this.board = board;
+        this.checker = new Checker(tables);
     }
 
     /**
@@ -61,6 +64,9 @@ final class NewBlockers {
         BoardFacts facts = board.map(BoardFacts::of).orElse(BoardFacts.none());
         ExaminedCard before =
                 new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+        if (of(before, files, facts).isEmpty()) {
+            return List.of();
+        }
         Map<String, Finding> byBoard = new LinkedHashMap<>();
         List<Board> boards = boards(new CardContents(tables).of(before, facts).boardIds());
         for (Board each : boards) {
@@ -134,9 +140,9 @@ final class NewBlockers {
 
     private List<Finding> blockers(ExaminedCard read, BoardFacts facts) {
         Map<String, Finding> blockers = new LinkedHashMap<>();
-        Checker checker = new Checker(tables);
+        CardContent content = new CardContents(tables).of(read, facts);
         for (Purpose purpose : Purpose.values()) {
-            for (Finding finding : checker.check(new CardContents(tables).of(read, facts), purpose)) {
+            for (Finding finding : checker.check(content, purpose)) {
                 if (finding.severity() == Severity.BLOCKER && !finding.id().equals(TUNED)) {
                     blockers.putIfAbsent(finding.id() + finding.where() + finding.what(), finding);
                 }

@@ -1,12 +1,11 @@
 package bootmend.view;
 
 import bootmend.config.ConfigDocument;
-import bootmend.config.ConfigLine;
-import bootmend.config.LineEdit;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.Vocabulary;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,22 +72,30 @@ final class SettingLines {
         return changes;
     }
 
-    /** How many lines differ that are no tuning lines, live or commented out; a line that was changed counts once. */
+    /**
+     * How many lines, other than tuning lines that are live or commented out, only one of the texts has; a line that was
+     * changed counts once, and one that was moved not at all.
+     */
     int others(ConfigDocument then, ConfigDocument now) {
-        Set<Integer> tuningThen = numbers(then);
-        Set<Integer> tuningNow = numbers(now);
-        int others = 0;
-        for (LineEdit<ConfigLine> edit :
-                LineEdit.between(then.lines(), now.lines(), (a, b) -> a.text().equals(b.text()))) {
-            long old = edit.old().stream()
-                    .filter(line -> !tuningThen.contains(line.number()))
-                    .count();
-            long changed = edit.changed().stream()
-                    .filter(line -> !tuningNow.contains(line.number()))
-                    .count();
-            others += (int) Math.max(old, changed);
-        }
-        return others;
+        Map<String, Integer> more = new HashMap<>();
+        count(then, 1, more);
+        count(now, -1, more);
+        int gone = more.values().stream()
+                .filter(count -> count > 0)
+                .mapToInt(count -> count)
+                .sum();
+        int added = more.values().stream()
+                .filter(count -> count < 0)
+                .mapToInt(count -> -count)
+                .sum();
+        return Math.max(gone, added);
+    }
+
+    private void count(ConfigDocument document, int each, Map<String, Integer> counts) {
+        Set<Integer> tuning = numbers(document);
+        document.lines().stream()
+                .filter(line -> !tuning.contains(line.number()))
+                .forEach(line -> counts.merge(line.text(), each, Integer::sum));
     }
 
     private Set<Integer> numbers(ConfigDocument document) {

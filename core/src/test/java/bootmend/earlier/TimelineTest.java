@@ -91,9 +91,26 @@ class TimelineTest {
     }
 
     @Test
-    void aTimeAfterThePresentFileThatLiesBehindItIsNotCertain() {
+    void aCopyThatWasWrittenAfterThePresentFileIsNewerWhereverItLies() {
         Timeline timeline = new Timeline(now(500), CLUSTERS, 0);
-        timeline.add(copy("later", 400, 13));
+        List.of(copy("later", 400, 13), free("old", 450)).forEach(timeline::add);
+
+        List<EarlierVersion> versions = timeline.newestFirst(List.of());
+
+        assertThat(texts(versions)).containsExactly("later", "old");
+        assertThat(versions).extracting(EarlierVersion::newer).containsExactly(true, false);
+    }
+
+    @Test
+    void aDeletedFileWhoseTimeSaysOtherwiseThanItsPlaceIsNotCertain() {
+        Timeline timeline = new Timeline(now(500), CLUSTERS, 0);
+        timeline.add(new Sighting(
+                new Place.Deleted("?onfig.new", 400),
+                bytes("later"),
+                true,
+                Optional.of(NOON.withHour(13)),
+                400,
+                false));
 
         assertThat(timeline.newestFirst(List.of()))
                 .singleElement()

@@ -16,7 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SortedSet;
+import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,9 +107,9 @@ class MtoolsEarlierTest {
     }
 
     /** Earlier edits whose text stands whole in the card's bytes. */
-    private static SortedSet<Integer> standing(Path card) throws IOException {
+    private static Set<Integer> standing(Path card) throws IOException {
         String bytes = Files.readString(card, StandardCharsets.ISO_8859_1);
-        SortedSet<Integer> standing = new TreeSet<>();
+        Set<Integer> standing = new TreeSet<>();
         for (int edit = 1; edit < EDITS; edit++) {
             if (bytes.contains(text(edit) + "\0")) {
                 standing.add(edit);

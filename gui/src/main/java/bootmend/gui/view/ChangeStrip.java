@@ -243,6 +243,8 @@ final class ChangeStrip extends VBox {
     private Node question(String question) {
         CheckBox box = new CheckBox(kit.words().of("strip.agree", question));
         box.setWrapText(true);
+        // A question may hold a key such as arm_freq, in which no letter is underlined.
+        box.setMnemonicParsing(false);
         box.setSelected(change.agreed().get().contains(question));
         box.selectedProperty().addListener((observed, before, yes) -> change.agree(question, yes));
         VBox notice = new VBox(box);

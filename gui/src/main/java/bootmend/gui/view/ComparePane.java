@@ -82,7 +82,9 @@ final class ComparePane extends VBox {
                         kit.prose(words.origin(version.get()), "muted"));
         List<String> changes = words.changes(version.get());
         if (!changes.isEmpty()) {
-            head.getChildren().add(kit.text(String.join("\n", changes), "earlier-settings"));
+            FlowPane differences = new FlowPane(18, 2);
+            changes.forEach(change -> differences.getChildren().add(kit.text(change, "earlier-settings")));
+            head.getChildren().add(differences);
         }
         TextComparison comparison = model.comparison().orElseThrow();
         rows.getItems().setAll(comparison.rows());
