@@ -28,6 +28,8 @@ public sealed interface ChangeRequest {
         R adopt(Adopt request);
 
         R unstage(Unstage request);
+
+        R edit(Edit request);
     }
 
     /** The answer for this kind. */
@@ -143,6 +145,42 @@ public sealed interface ChangeRequest {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.unstage(this);
+        }
+    }
+
+    /**
+     * Single settings given their values, and single lines commented out or made live.
+     *
+     * @param settings each {@code KEY=VALUE}, as a line of the config file says it
+     * @param section the section that they are meant for, with or without brackets; empty leaves it to the boards
+     * @param board the board that the card is for; empty for every board that it can be meant for
+     * @param commentOut lines by number, by a file's path, a colon and a number, or by what they say
+     * @param uncomment the same of lines that are commented out
+     */
+    record Edit(
+            List<String> settings,
+            Optional<String> section,
+            Optional<String> board,
+            List<String> commentOut,
+            List<String> uncomment)
+            implements ChangeRequest {
+
+        public Edit {
+            settings = List.copyOf(settings);
+            Objects.requireNonNull(section);
+            Objects.requireNonNull(board);
+            commentOut = List.copyOf(commentOut);
+            uncomment = List.copyOf(uncomment);
+        }
+
+        /** Settings alone, for every board that the card can be meant for. */
+        public static Edit of(String... settings) {
+            return new Edit(List.of(settings), Optional.empty(), Optional.empty(), List.of(), List.of());
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.edit(this);
         }
     }
 }

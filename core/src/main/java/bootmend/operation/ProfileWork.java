@@ -30,7 +30,7 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
         ConfigFiles files = ConfigFiles.read(card.volume());
         Map<String, ConfigDocument> edited = new ProfileEdit(tables(), board, files::pathOf)
                 .apply(files.main().path(), files.main().document(), files.includes(), profile.settings());
-        new NewBlockers(work, board).refuse(card, edited, "put there");
+        NewFindings.on(work, board).refuseBlockers(card, edited, "put there");
         return Worked.of(new CardViews(work.workplace()).of(card, files), plan(card, files, edited, profile))
                 .asking(questions(profile));
     }

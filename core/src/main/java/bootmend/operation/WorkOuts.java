@@ -37,4 +37,9 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     public WorkOut unstage(ChangeRequest.Unstage request) {
         return new UnstageWork(work);
     }
+
+    @Override
+    public WorkOut edit(ChangeRequest.Edit request) {
+        return new EditWork(work, request);
+    }
 }

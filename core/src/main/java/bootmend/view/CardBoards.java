@@ -8,6 +8,7 @@ import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
+import bootmend.tuning.Board;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.TuningNumber;
@@ -54,11 +55,17 @@ public final class CardBoards {
 
     private List<Resolution> resolutions(OpenCard card, ConfigFiles files) throws CardException, IOException {
         Resolver resolver = new Resolver(tables);
+        return of(card, files).stream()
+                .map(board -> resolver.resolve(
+                        files.main().path(), files.main().document(), files.includes(), BoardFacts.of(board)))
+                .toList();
+    }
+
+    /** The boards that the card can be meant for; every known one where nothing on it tells one. */
+    public List<Board> of(OpenCard card, ConfigFiles files) throws CardException, IOException {
         Set<String> meant = new BootTables(tables).meantFor(names(card, files));
         return tables.boards().all().stream()
                 .filter(board -> meant.isEmpty() || meant.contains(board.id()))
-                .map(board -> resolver.resolve(
-                        files.main().path(), files.main().document(), files.includes(), BoardFacts.of(board)))
                 .toList();
     }
 

@@ -44,4 +44,9 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     public String unstage(ChangeRequest.Unstage request) {
         return "unstage";
     }
+
+    @Override
+    public String edit(ChangeRequest.Edit request) {
+        return "edit";
+    }
 }
