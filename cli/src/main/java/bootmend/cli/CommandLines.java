@@ -12,6 +12,7 @@ import bootmend.cli.change.HistoryCommand;
 import bootmend.cli.change.RecoverCommand;
 import bootmend.cli.change.RepairCommand;
 import bootmend.cli.change.ResetCommand;
+import bootmend.cli.change.SetCommand;
 import bootmend.cli.change.StationCommand;
 import bootmend.cli.change.UndoCommand;
 import bootmend.cli.outcome.ExitCode;
@@ -34,6 +35,7 @@ public final class CommandLines {
             "show",
             "diagnose",
             "check",
+            "set",
             "reset",
             "undo",
             "repair",
@@ -105,6 +107,7 @@ public final class CommandLines {
             case "show" -> new ShowCommand(workplace, question);
             case "diagnose" -> new DiagnoseCommand(workplace);
             case "check" -> new CheckCommand(workplace, question);
+            case "set" -> new SetCommand(workplace, question);
             case "reset" -> new ResetCommand(workplace, question);
             case "undo" -> new UndoCommand(workplace, question);
             case "repair" -> new RepairCommand(workplace, question);

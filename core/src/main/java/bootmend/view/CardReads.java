@@ -64,15 +64,17 @@ public final class CardReads {
             boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
-        Optional<String> cutShort = card.recovery(store)
-                .find()
+        Optional<String> cutShort = card.waiting(store)
+                .exact()
                 .filter(OpenChange::isBegun)
                 .map(RecoveryView::of)
                 .map(waiting -> "\"" + waiting.title() + "\", begun " + waiting.began() + ": " + waiting.state() + ".");
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
-        return new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
-                .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
+        CardRead read = new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
+        return card.hasBootPartition()
+                ? read.withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth))
+                : read;
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */

@@ -5,6 +5,7 @@ import bootmend.NextStep.Allow;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
+import bootmend.cli.option.InFileOption;
 import bootmend.cli.run.CardChanges;
 import bootmend.cli.run.Question;
 import bootmend.operation.ChangeOrder;
@@ -52,6 +53,9 @@ public final class ResetCommand implements Callable<Integer> {
 
     @Mixin
     private ChangeOptions options;
+
+    @Mixin
+    private InFileOption result;
 
     @Option(names = "--remove", description = "Take the lines out instead of commenting them out.")
     private boolean remove;
@@ -133,7 +137,7 @@ public final class ResetCommand implements Callable<Integer> {
     }
 
     private int run(ChangeOrder order, String nothing) throws CardException, IOException {
-        return new CardChanges(spec.commandLine(), argument, options, batch, question)
+        return new CardChanges(spec.commandLine(), argument, options, batch, question, result.inFile())
                 .run(options.on(workplace), order, nothing);
     }
 }

@@ -20,6 +20,7 @@ import java.util.Locale;
 public record ChangeJson(
         @JsonUnwrapped CardView before,
         List<FindingJson> findings,
+        List<BroughtJson> brings,
         List<FileJson> files,
         List<LineJson> lines,
         List<String> notes,
@@ -46,9 +47,19 @@ public record ChangeJson(
         }
     }
 
+    /** One thing that a check finds once the change is made and not before. */
+    public record BroughtJson(String id, String severity, String where, String what) {
+
+        static BroughtJson of(Finding finding) {
+            return new BroughtJson(
+                    finding.id(), finding.severity().word(), finding.where().words(), finding.words());
+        }
+    }
+
     /**
      * How a change was made.
      *
+     * @param undoRecord null where none is kept
      * @param verified whether every sector was synced to the card and read back; not so in a mounted folder
      * @param secondReader whether the second reader, too, found the files as planned
      * @param mounted whether the card is mounted and must be ejected before it is taken out
@@ -65,6 +76,11 @@ public record ChangeJson(
                 @Override
                 public MadeJson inFolder(Made.InFolder done) {
                     return new MadeJson(done.record(), false, false, true);
+                }
+
+                @Override
+                public MadeJson inFile(Made.InFile done) {
+                    return new MadeJson(null, true, false, false);
                 }
 
                 @Override
@@ -91,6 +107,7 @@ public record ChangeJson(
         return new ChangeJson(
                 change.before(),
                 change.findings().stream().map(FindingJson::of).toList(),
+                change.brings().stream().map(BroughtJson::of).toList(),
                 change.files().stream().map(FileJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.notes(),

@@ -3,12 +3,13 @@ package bootmend.cli.run;
 import bootmend.CardException;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
+import bootmend.card.LoneConfig;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardArgument;
-import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
+import bootmend.cli.option.NamedCards;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
@@ -21,18 +22,32 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
 
 /** A change to the cards that were named: shown and asked about on one card, made on each of several after one yes. */
 public final class CardChanges {
 
     private final CommandLine line;
-    private final CardsArgument argument;
+    private final NamedCards argument;
     private final ChangeOptions options;
     private final BatchOptions batch;
     private final Question question;
+    private final boolean inFile;
 
     public CardChanges(
-            CommandLine line, CardsArgument argument, ChangeOptions options, BatchOptions batch, Question question) {
+            CommandLine line, NamedCards argument, ChangeOptions options, BatchOptions batch, Question question) {
+        this(line, argument, options, batch, question, true);
+    }
+
+    /** @param inFile whether a config file on its own is changed as cards are, rather than given on standard output */
+    public CardChanges(
+            CommandLine line,
+            NamedCards argument,
+            ChangeOptions options,
+            BatchOptions batch,
+            Question question,
+            boolean inFile) {
+        this.inFile = inFile;
         this.line = line;
         this.argument = argument;
         this.options = options;
@@ -43,11 +58,28 @@ public final class CardChanges {
     /** @param nothing what to say where there is nothing to change */
     public int run(Workplace workplace, ChangeOrder order, String nothing) throws CardException, IOException {
         List<Path> cards = argument.cards(new CardNames(false));
-        if (cards.size() > 1 || batch.report().isPresent()) {
+        boolean alone = cards.size() == 1 && batch.report().isEmpty();
+        if (!inFile && anyText(cards)) {
+            if (!alone) {
+                throw new ParameterException(
+                        line, "of several files none can go to standard output; with --in-file each is changed itself");
+            }
+            return new TextRun(line, argument.only(cards.get(0)), options).run(workplace, order);
+        }
+        if (!alone) {
             return many(cards, new ChangeOperation(workplace), order);
         }
         CardArgument card = argument.only(cards.get(0));
         return new ChangeRun(new Answer(line, card), card, options, question, nothing).run(workplace, order);
+    }
+
+    private boolean anyText(List<Path> cards) throws CardException {
+        for (Path card : cards) {
+            if (LoneConfig.isNamed(argument.request(card))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private int many(List<Path> cards, ChangeOperation operation, ChangeOrder order) throws CardException, IOException {
