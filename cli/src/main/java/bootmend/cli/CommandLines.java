@@ -4,6 +4,7 @@ import bootmend.CardException;
 import bootmend.cli.card.BoardCommand;
 import bootmend.cli.card.CardsCommand;
 import bootmend.cli.card.CheckCommand;
+import bootmend.cli.card.CompareCommand;
 import bootmend.cli.card.DemoCommand;
 import bootmend.cli.card.DiagnoseCommand;
 import bootmend.cli.card.ExplainCommand;
@@ -35,6 +36,7 @@ public final class CommandLines {
             "show",
             "diagnose",
             "check",
+            "compare",
             "set",
             "reset",
             "undo",
@@ -107,6 +109,7 @@ public final class CommandLines {
             case "show" -> new ShowCommand(workplace, question);
             case "diagnose" -> new DiagnoseCommand(workplace);
             case "check" -> new CheckCommand(workplace, question);
+            case "compare" -> new CompareCommand(workplace);
             case "set" -> new SetCommand(workplace, question);
             case "reset" -> new ResetCommand(workplace, question);
             case "undo" -> new UndoCommand(workplace, question);

@@ -116,6 +116,11 @@ public final class LoneConfig implements OpenCard {
         }
     }
 
+    /** A text as the only config file there is. */
+    public static ConfigFiles files(byte[] text) throws CardException, IOException {
+        return ConfigFiles.read(new LoneFile(text));
+    }
+
     /** The config file as it is. */
     public byte[] text() {
         return content.bytes().clone();

@@ -6,7 +6,6 @@ import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.config.VisibleText;
 import bootmend.tuning.Assignment;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
@@ -33,14 +32,16 @@ public record WantedSetting(String key, String subject, String value) {
      * @throws CardException of kind usage where it would be no setting on a card
      */
     public static List<WantedSetting> parse(String text) throws CardException {
-        LineKind.Setting setting = setting(text);
+        return of(setting(text));
+    }
+
+    /** All that a line of a config file gives a value. */
+    public static List<WantedSetting> of(LineKind.Setting setting) {
         String key = setting.key();
         if (DTPARAM.contains(key)) {
-            List<WantedSetting> parts = new ArrayList<>();
-            for (Assignment part : Assignment.of(setting)) {
-                parts.add(new WantedSetting(key, part.key(), part.value()));
-            }
-            return parts;
+            return Assignment.of(setting).stream()
+                    .map(part -> new WantedSetting(key, part.key(), part.value()))
+                    .toList();
         }
         return List.of(new WantedSetting(key, subject(setting), setting.value()));
     }
@@ -90,7 +91,7 @@ public record WantedSetting(String key, String subject, String value) {
     }
 
     /** Whether several lines of the key count beside each other, so that none replaces the one before. */
-    boolean addsUp() {
+    public boolean addsUp() {
         return !subject.equals(key) && !isParameter();
     }
 

@@ -1,6 +1,9 @@
 package bootmend.operation;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -18,6 +21,8 @@ public sealed interface ChangeRequest {
         R toStock(ToStock request);
 
         R toProfile(ToProfile request);
+
+        R toSettings(ToSettings request);
 
         R undo(Undo request);
 
@@ -72,6 +77,27 @@ public sealed interface ChangeRequest {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.toProfile(this);
+        }
+    }
+
+    /**
+     * The tuning settings of another card.
+     *
+     * @param name the other card's, to be shown
+     * @param board the board that both are for
+     * @param settings key to value as written; none where the other card is at stock
+     */
+    record ToSettings(String name, String board, Map<String, String> settings) implements ChangeRequest {
+
+        public ToSettings {
+            Objects.requireNonNull(name);
+            Objects.requireNonNull(board);
+            settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toSettings(this);
         }
     }
 

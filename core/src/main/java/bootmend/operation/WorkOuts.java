@@ -14,6 +14,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut toSettings(ChangeRequest.ToSettings request) {
+        return new SettingsWork(work, request);
+    }
+
+    @Override
     public WorkOut undo(ChangeRequest.Undo request) {
         return new UndoWork(work, request);
     }

@@ -70,7 +70,7 @@ public final class CardBoards {
     }
 
     /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
-    static List<String> names(OpenCard card, ConfigFiles files) throws CardException, IOException {
+    public static List<String> names(OpenCard card, ConfigFiles files) throws CardException, IOException {
         List<String> names = new ArrayList<>(names(card.volume().root()));
         List<String> folders = files.all().stream()
                 .flatMap(file -> file.document().lines().stream())

@@ -3,7 +3,6 @@ package bootmend.cli.option;
 import bootmend.CardException;
 import bootmend.request.CardRequest;
 import bootmend.request.GivenText;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -12,9 +11,6 @@ import picocli.CommandLine.Option;
 
 /** How cards are to be opened, and how the answer is given. */
 public final class CardOptions {
-
-    /** Stands for a config file on standard input. */
-    private static final Path STANDARD_INPUT = Path.of("-");
 
     @Option(
             names = "--partition",
@@ -42,18 +38,13 @@ public final class CardOptions {
                 partition == null ? OptionalInt.empty() : OptionalInt.of(partition),
                 offset == null ? OptionalLong.empty() : OptionalLong.of(offset),
                 Optional.empty());
-        return card.equals(STANDARD_INPUT) ? request.given(standardInput()) : request;
+        return SideRequest.isStandardInput(card.toString()) ? request.given(standardInput()) : request;
     }
 
     /** It can be read only once. */
     private GivenText standardInput() throws CardException {
         if (given == null) {
-            try {
-                given = new GivenText(System.in.readNBytes(GivenText.MOST_BYTES + 1));
-            } catch (IOException e) {
-                throw CardException.unreadable(
-                        "standard input could not be read (" + e.getMessage() + ")", "Name the file instead.", e);
-            }
+            given = SideRequest.standardInput();
         }
         return given;
     }

@@ -21,6 +21,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String toSettings(ChangeRequest.ToSettings request) {
+        return "like";
+    }
+
+    @Override
     public String undo(ChangeRequest.Undo request) {
         return request.to().isPresent() ? "history" : "back";
     }
