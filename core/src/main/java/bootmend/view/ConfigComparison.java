@@ -7,6 +7,7 @@ import bootmend.config.ReachedLine;
 import bootmend.config.Truth;
 import bootmend.edit.WantedSetting;
 import bootmend.tuning.Board;
+import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import bootmend.tuning.resolve.Effective;
@@ -80,10 +81,15 @@ final class ConfigComparison {
                 BoardFacts.of(board));
     }
 
-    private static Map<String, String> tuning(Resolution resolution) {
+    /** Beside a profile, what no profile keeps is not told. */
+    private Map<String, String> tuning(Resolution resolution) {
         Map<String, String> values = new LinkedHashMap<>();
         for (Effective each : resolution.effective()) {
-            if (each.state() != EffectiveState.IGNORED) {
+            boolean kept = tables.vocabulary()
+                    .findOnCard(each.chosen().setBy())
+                    .filter(TuningKey::isKept)
+                    .isPresent();
+            if (each.state() != EffectiveState.IGNORED && (kept || !left.tuningAlone() && !right.tuningAlone())) {
                 values.put(
                         each.key(),
                         each.state() == EffectiveState.SET

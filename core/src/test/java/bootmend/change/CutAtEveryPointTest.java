@@ -123,7 +123,7 @@ class CutAtEveryPointTest {
             planner.put(scenario.change());
             Plan plan = planner.plan("cut me");
             assertThat(plan.steps()).hasSizeGreaterThan(scenario.name().contains("must grow") ? 4 : 0);
-            Committed done = new Committer(store, CLOCK).commit(target(recorded), plan);
+            Committed.Recorded done = new Committer(store, CLOCK).commit(target(recorded), plan);
             assertThat(((Committed.ToSectors) done).secondReaderAgrees())
                     .isEqualTo(volume.geometry().bytesPerSector() == 512
                             && scenario.change().after() != null);
