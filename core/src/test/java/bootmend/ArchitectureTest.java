@@ -109,6 +109,10 @@ class ArchitectureTest {
             "bootmend.device");
 
     @ArchTest
+    static final ArchRule EDIT =
+            only("bootmend.edit", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+
+    @ArchTest
     static final ArchRule STORE = only("bootmend.store", ROOT);
 
     @ArchTest

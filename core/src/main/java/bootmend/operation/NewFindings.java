@@ -5,14 +5,12 @@ import bootmend.NextStep;
 import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
-import bootmend.check.CardContent;
 import bootmend.check.CardContents;
 import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
 import bootmend.config.ConfigDocument;
 import bootmend.finding.Finding;
-import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
@@ -20,9 +18,7 @@ import bootmend.tuning.resolve.BoardFacts;
 import bootmend.view.CardReads;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -96,11 +92,11 @@ final class NewFindings {
                 before.health(),
                 before.cutShort(),
                 before.boot());
+        Checker checker = new Checker(tables);
         Set<String> known = new HashSet<>();
-        findings(before).forEach(finding -> known.add(seen(finding)));
-        return findings(after).stream()
+        findings(checker, before).forEach(finding -> known.add(seen(finding)));
+        return findings(checker, after).stream()
                 .filter(finding -> !known.contains(seen(finding)))
-                .sorted(Comparator.comparing(Finding::severity))
                 .toList();
     }
 
@@ -109,38 +105,32 @@ final class NewFindings {
         return finding.severity() + " " + finding.rule().id() + " " + finding.what();
     }
 
-    private static void refuse(List<Finding> found, String done) throws CardException {
+    private void refuse(List<Finding> found, String done) throws CardException {
         Optional<Finding> blocker = found.stream()
                 .filter(finding -> finding.severity() == Severity.BLOCKER)
                 .findFirst();
         if (blocker.isPresent()) {
             Finding first = blocker.get();
+            boolean otherBoards = facts.board().isEmpty() && !first.boards().isEmpty();
             throw CardException.refused(
-                    "a check finds a blocker in it: " + first.what() + " "
+                    "a check finds a blocker in it"
+                            + (otherBoards ? " on " + String.join(", ", first.boards()) : "") + ": " + first.what() + " "
                             + first.rule().meaning(),
                     first.rule().remedy() + " Where it is " + done
                             + " all the same, what the finding warns of may happen, and some "
                             + "of it cannot be undone.",
-                    Stream.concat(first.rule().steps().stream(), Stream.of(NextStep.Allow.BLOCKERS))
+                    Stream.of(
+                                    first.rule().steps().stream(),
+                                    Stream.of(NextStep.Plain.GIVE_BOARD).filter(step -> otherBoards),
+                                    Stream.of(NextStep.Allow.BLOCKERS))
+                            .flatMap(steps -> steps)
                             .toArray(NextStep[]::new));
         }
     }
 
-    /** Each once, as heavy as it is for the purpose that it matters most for. */
-    private List<Finding> findings(CardRead read) {
-        Map<String, Finding> all = new LinkedHashMap<>();
-        Checker checker = new Checker(tables);
-        CardContent content = new CardContents(tables).of(read, facts);
-        for (Purpose purpose : Purpose.values()) {
-            for (Finding finding : checker.check(content, purpose)) {
-                if (!finding.id().equals(TUNED)) {
-                    all.merge(
-                            finding.id() + finding.where() + finding.what(),
-                            finding,
-                            (one, other) -> one.severity().compareTo(other.severity()) <= 0 ? one : other);
-                }
-            }
-        }
-        return List.copyOf(all.values());
+    private List<Finding> findings(Checker checker, CardRead read) {
+        return checker.check(new CardContents(tables).of(read, facts)).stream()
+                .filter(finding -> !finding.id().equals(TUNED))
+                .toList();
     }
 }
