@@ -78,7 +78,7 @@ final class Bootmend {
         }
         return new Result(
                 process.exitValue(),
-                Files.readString(out, StandardCharsets.UTF_8),
+                new String(Files.readAllBytes(out), StandardCharsets.UTF_8),
                 Files.readString(err, StandardCharsets.UTF_8));
     }
 }

@@ -33,7 +33,7 @@ class PreviewPropertyTest {
 
     private static final CardRequest CARD = CardRequest.of(Path.of("/cards/one.img"));
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void shownLinesAppliedToTheFilesBeforeAreTheFilesAfter(
             @ForAll("configs") byte[] config, @ForAll("requests") List<ChangeOrder> orders)
             throws CardException, IOException {
