@@ -73,8 +73,7 @@ public final class CardException extends Exception {
 
     /** The same, its message told of {@code name}, where several things could be meant. */
     public CardException about(String name) {
-        return new CardException(
-                kind, name + ": " + getMessage(), remedy, this, steps.toArray(NextStep[]::new));
+        return new CardException(kind, name + ": " + getMessage(), remedy, this, steps.toArray(NextStep[]::new));
     }
 
     public Kind kind() {

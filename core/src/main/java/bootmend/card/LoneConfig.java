@@ -3,7 +3,6 @@ package bootmend.card;
 import bootmend.CardException;
 import bootmend.ReportedIOException;
 import bootmend.boot.BootCard;
-import bootmend.boot.FilesCard;
 import bootmend.change.CardId;
 import bootmend.change.Committed;
 import bootmend.change.FilePlanner;

@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Runs every check on a card's content and says what its rules make of it for a purpose. */

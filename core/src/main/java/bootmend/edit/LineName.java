@@ -69,8 +69,7 @@ public record LineName(String text) {
             return false;
         }
         LineKind kind = alone.line(1).kind();
-        return kind instanceof LineKind.Setting setting
-                        && setting.key().chars().noneMatch(c -> c <= ' ')
+        return kind instanceof LineKind.Setting setting && setting.key().chars().noneMatch(c -> c <= ' ')
                 || kind instanceof LineKind.Include
                 || kind instanceof LineKind.Section
                 || alone.line(1).text().startsWith("initramfs ");
@@ -82,8 +81,9 @@ public record LineName(String text) {
             return Optional.empty();
         }
         String path = matcher.group(1) == null ? main : matcher.group(1);
-        Optional<String> file =
-                files.keySet().stream().filter(each -> each.equalsIgnoreCase(path)).findFirst();
+        Optional<String> file = files.keySet().stream()
+                .filter(each -> each.equalsIgnoreCase(path))
+                .findFirst();
         if (file.isEmpty()) {
             throw CardException.usage(
                     "the card has no config file " + VisibleText.of(path),
@@ -107,17 +107,16 @@ public record LineName(String text) {
 
     private static List<Spot> spots(Map<String, ConfigDocument> files, Predicate<ConfigLine> wanted) {
         List<Spot> spots = new ArrayList<>();
-        files.forEach((path, document) -> document.lines().stream()
-                .filter(wanted)
-                .forEach(line -> spots.add(new Spot(path, line.number()))));
+        files.forEach((path, document) ->
+                document.lines().stream().filter(wanted).forEach(line -> spots.add(new Spot(path, line.number()))));
         return spots;
     }
 
     private Optional<Spot> only(List<Spot> spots) throws CardException {
         if (spots.size() > 1) {
             throw CardException.usage(
-                    "several lines read " + VisibleText.of(text) + " (" + spots.get(0).path() + " line "
-                            + spots.get(0).line() + " is the first)",
+                    "several lines read " + VisibleText.of(text) + " ("
+                            + spots.get(0).path() + " line " + spots.get(0).line() + " is the first)",
                     "Name one by its number.");
         }
         return spots.stream().findFirst();

@@ -35,7 +35,8 @@ public final class LineSwitch {
             if (spot.isPresent()) {
                 changed.computeIfPresent(
                         spot.get().path(),
-                        (path, document) -> document.uncomment(List.of(spot.get().line())));
+                        (path, document) ->
+                                document.uncomment(List.of(spot.get().line())));
             }
         }
         return changed;

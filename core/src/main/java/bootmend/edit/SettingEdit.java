@@ -124,9 +124,8 @@ public final class SettingEdit {
         Files changed = spot.isPresent() ? set(files, wanted, spot.get()) : add(files, wanted, own);
         for (Board board : boards) {
             Optional<ReachedLine> last = last(lines(changed, wanted, board));
-            boolean right = last.isPresent()
-                    && last.get().condition().truth() == Truth.TRUE
-                    && gives(last.get(), wanted);
+            boolean right =
+                    last.isPresent() && last.get().condition().truth() == Truth.TRUE && gives(last.get(), wanted);
             if (!right) {
                 throw notSure(wanted, board, last);
             }
@@ -203,8 +202,7 @@ public final class SettingEdit {
     /** The value's bytes alone; of a line that runs on past what a board reads, all of it that it has. */
     private static Files set(Files files, WantedSetting wanted, LineName.Spot spot) {
         ConfigDocument document = files.documents().get(spot.path());
-        LineKind.Setting setting =
-                (LineKind.Setting) document.line(spot.line()).kind();
+        LineKind.Setting setting = (LineKind.Setting) document.line(spot.line()).kind();
         String value = wanted.newValue(setting);
         return value.equals(setting.value()) ? files : files.with(spot.path(), document.setValue(spot.line(), value));
     }
@@ -315,8 +313,7 @@ public final class SettingEdit {
 
     /** Whether each board heeds the line just as it heeds a file with nothing but the section and the line. */
     private boolean isReadAs(Files files, int line, Filter section) {
-        ConfigDocument alone =
-                ConfigDocument.parse(new byte[0]).append(List.of(section.text(), "boot_delay=1"));
+        ConfigDocument alone = ConfigDocument.parse(new byte[0]).append(List.of(section.text(), "boot_delay=1"));
         for (Board board : tables.boards().all()) {
             Truth wanted = reading(new Files(files.main(), Map.of(files.main(), alone)), board)
                     .lines()

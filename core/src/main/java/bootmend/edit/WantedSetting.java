@@ -106,7 +106,8 @@ public record WantedSetting(String key, String subject, String value) {
         }
         if (isParameter()) {
             return DTPARAM.contains(setting.key())
-                    && Assignment.of(setting).stream().anyMatch(part -> part.key().equals(subject));
+                    && Assignment.of(setting).stream()
+                            .anyMatch(part -> part.key().equals(subject));
         }
         return subject(setting).equals(subject);
     }

@@ -38,7 +38,9 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
     @Override
     public Worked on(OpenCard card) throws CardException, IOException {
         List<WantedSetting> wanted = wanted();
-        if (wanted.isEmpty() && request.commentOut().isEmpty() && request.uncomment().isEmpty()) {
+        if (wanted.isEmpty()
+                && request.commentOut().isEmpty()
+                && request.uncomment().isEmpty()) {
             throw CardException.usage("there is nothing to set", "", NextStep.Plain.GIVE_SETTINGS);
         }
         Optional<Filter> section = section();

@@ -53,8 +53,7 @@ public final class LikeJob {
             if (!accepted.contains(Allow.OTHER_BOARD)) {
                 SettingsWork.refuseForOthers(card, board, tables);
             }
-            return new ChangeRequest.ToSettings(
-                    name(request), board.id(), new CardSettings(tables).of(files, board));
+            return new ChangeRequest.ToSettings(name(request), board.id(), new CardSettings(tables).of(files, board));
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

@@ -114,7 +114,8 @@ final class NewFindings {
             boolean otherBoards = facts.board().isEmpty() && !first.boards().isEmpty();
             throw CardException.refused(
                     "a check finds a blocker in it"
-                            + (otherBoards ? " on " + String.join(", ", first.boards()) : "") + ": " + first.what() + " "
+                            + (otherBoards ? " on " + String.join(", ", first.boards()) : "") + ": " + first.what()
+                            + " "
                             + first.rule().meaning(),
                     first.rule().remedy() + " Where it is " + done
                             + " all the same, what the finding warns of may happen, and some "

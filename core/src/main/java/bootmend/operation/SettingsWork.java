@@ -30,8 +30,7 @@ record SettingsWork(Work work, ChangeRequest.ToSettings request) implements Work
 
     /** @throws CardException where what stands on the card tells that it is for other boards */
     static void refuseForOthers(OpenCard card, Board board, TuningTables tables) throws CardException, IOException {
-        Set<String> meant = new BootTables(tables)
-                .meantFor(CardBoards.names(card, ConfigFiles.read(card.volume())));
+        Set<String> meant = new BootTables(tables).meantFor(CardBoards.names(card, ConfigFiles.read(card.volume())));
         if (!meant.isEmpty() && !meant.contains(board.id())) {
             throw CardException.refused(
                     "the card can be meant for " + String.join(", ", meant) + ", not for " + board.id(),

@@ -29,7 +29,8 @@ record Worked(
         Optional<UndoRecord> undoes) {
 
     static Worked of(CardView before, Plan plan) {
-        return new Worked(before, FileEdit.of(plan.files()), List.of(), List.of(), List.of(), List.of(), plan, Optional.empty());
+        return new Worked(
+                before, FileEdit.of(plan.files()), List.of(), List.of(), List.of(), List.of(), plan, Optional.empty());
     }
 
     Worked shown(List<FileEdit> edits) {

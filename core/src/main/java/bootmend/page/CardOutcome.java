@@ -73,8 +73,7 @@ public record CardOutcome(
         public String words() {
             String lines = stock ? "stock" : Amount.count((int) activeLines, "tuning line");
             String volume = fatType.isEmpty() ? "config file" : (label.isEmpty() ? "no label" : label) + ", " + serial;
-            return volume + ", "
-                    + (config.isEmpty() ? "no config file" : lines);
+            return volume + ", " + (config.isEmpty() ? "no config file" : lines);
         }
     }
 

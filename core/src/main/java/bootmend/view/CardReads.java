@@ -72,9 +72,7 @@ public final class CardReads {
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
         CardRead read = new CardRead(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
-        return card.hasBootPartition()
-                ? read.withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth))
-                : read;
+        return card.hasBootPartition() ? read.withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth)) : read;
     }
 
     /** Where the FAT cannot be read whole, that is a finding and there is nothing to count. */

@@ -56,14 +56,14 @@ final class CompareFiles {
         for (String name : names) {
             Optional<DirectoryEntry> a = Optional.ofNullable(mine.get(name));
             Optional<DirectoryEntry> b = Optional.ofNullable(theirs.get(name));
-            boolean same = a.isPresent() && b.isPresent() && a.get().size() == b.get().size();
+            boolean same =
+                    a.isPresent() && b.isPresent() && a.get().size() == b.get().size();
             if (same) {
                 left -= a.get().size();
                 same = left < 0 || sameContent(files.bytes(a.get()), other.files.bytes(b.get()));
             }
             if (!same) {
-                found.add(new CompareView.OfFile(
-                        name, a.map(DirectoryEntry::size), b.map(DirectoryEntry::size)));
+                found.add(new CompareView.OfFile(name, a.map(DirectoryEntry::size), b.map(DirectoryEntry::size)));
             }
         }
         return found;

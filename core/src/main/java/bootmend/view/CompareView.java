@@ -14,12 +14,7 @@ import java.util.Optional;
  * @param notes sentences on what could not be compared
  */
 public record CompareView(
-        String left,
-        String right,
-        boolean sameConfig,
-        List<OnBoards> boards,
-        List<OfFile> files,
-        List<String> notes) {
+        String left, String right, boolean sameConfig, List<OnBoards> boards, List<OfFile> files, List<String> notes) {
 
     public CompareView {
         boards = List.copyOf(boards);

@@ -128,8 +128,7 @@ final class ConfigComparison {
 
     /** An overlay's own line is told whole, whichever of its parameters tune. */
     private boolean isTuning(WantedSetting part) {
-        return !part.addsUp()
-                && tables.vocabulary().findOnCard(part.subject()).isPresent();
+        return !part.addsUp() && tables.vocabulary().findOnCard(part.subject()).isPresent();
     }
 
     private static void add(Map<String, List<String>> values, String key, String value, boolean replaces) {
@@ -150,8 +149,8 @@ final class ConfigComparison {
         Set<String> keys = new LinkedHashSet<>(a.keySet());
         keys.addAll(b.keySet());
         return keys.stream()
-                .map(key -> new CompareView.Setting(
-                        key, Optional.ofNullable(a.get(key)), Optional.ofNullable(b.get(key))))
+                .map(key ->
+                        new CompareView.Setting(key, Optional.ofNullable(a.get(key)), Optional.ofNullable(b.get(key))))
                 .filter(each -> !each.left().equals(each.right()))
                 .toList();
     }

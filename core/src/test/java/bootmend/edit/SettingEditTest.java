@@ -47,8 +47,7 @@ class SettingEditTest {
                 "pi4, [pi4]|arm_freq=1|[pi5]|arm_freq=2|, arm_freq=9, [pi4]|arm_freq=9|[pi5]|arm_freq=2|",
                 "pi4, arm_freq=1|[pi4]|arm_freq=2|[all]|x=1|, arm_freq=9, arm_freq=1|[pi4]|arm_freq=9|[all]|x=1|",
                 "pi4, [none]|arm_freq=1|, arm_freq=9, [none]|arm_freq=1|[all]|[pi4]|arm_freq=9|[all]|",
-                "pi4, [none]|arm_freq=1|[pi4]|, arm_freq=9,"
-                        + " [none]|arm_freq=1|[pi4]|[all]|[pi4]|arm_freq=9|[all]|",
+                "pi4, [none]|arm_freq=1|[pi4]|, arm_freq=9," + " [none]|arm_freq=1|[pi4]|[all]|[pi4]|arm_freq=9|[all]|",
                 "pi4, [all]|[pi4]|a=1||[all]|b=1|, arm_freq=9, [all]|[pi4]|a=1|arm_freq=9||[all]|b=1|",
                 "pi4, a=1, arm_freq=9, a=1|[pi4]|arm_freq=9|[all]|",
                 // Keys that tune nothing, blanks in front, the value's bytes alone.
@@ -110,8 +109,23 @@ class SettingEditTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"", "=1", "arm_freq", "arm freq=1", " arm_freq=1", "a=1 ", "a= 1", "#a=1", "[pi4]=1", "include x",
-                "a=1\nb=2", "dtoverlay=", "dtparam=", "include x=1", "\u00e9=1"})
+            strings = {
+                "",
+                "=1",
+                "arm_freq",
+                "arm freq=1",
+                " arm_freq=1",
+                "a=1 ",
+                "a= 1",
+                "#a=1",
+                "[pi4]=1",
+                "include x",
+                "a=1\nb=2",
+                "dtoverlay=",
+                "dtparam=",
+                "include x=1",
+                "\u00e9=1"
+            })
     void whatIsNoSettingIsNotTaken(String text) {
         if (text.equals("\u00e9=1") || text.equals("arm freq=1")) {
             return;

@@ -46,15 +46,12 @@ class EditJobTest {
     void theValuesBytesAloneChangeAndUndoBringsThemBack() throws Exception {
         SparseDisk before = cart.copy();
         TriedChange change = TriedChange.of(bench.workplace(), CART, onPi4("arm_freq=1500"));
-        assertThat(change.lines())
-                .singleElement()
-                .satisfies(line -> {
-                    assertThat(line.before()).hasValue("arm_freq=1750");
-                    assertThat(line.after()).hasValue("arm_freq=1500");
-                });
+        assertThat(change.lines()).singleElement().satisfies(line -> {
+            assertThat(line.before()).hasValue("arm_freq=1750");
+            assertThat(line.after()).hasValue("arm_freq=1500");
+        });
         change.apply();
-        assertThat(config())
-                .isEqualTo("# arm cart\r\n[pi4]\r\narm_freq=1500\r\nover_voltage=2\r\n[all]\r\n");
+        assertThat(config()).isEqualTo("# arm cart\r\n[pi4]\r\narm_freq=1500\r\nover_voltage=2\r\n[all]\r\n");
         assertThat(TriedChange.of(bench.workplace(), CART, onPi4("arm_freq=1500"))
                         .isNothing())
                 .isTrue();
@@ -105,8 +102,7 @@ class EditJobTest {
 
     @Test
     void oneCardsTuningIsGivenToAnother() throws Exception {
-        ChangeRequest.ToSettings like =
-                new LikeJob(bench.workplace()).read(CART, Optional.of("pi4"), Set.of());
+        ChangeRequest.ToSettings like = new LikeJob(bench.workplace()).read(CART, Optional.of("pi4"), Set.of());
         assertThat(like.settings()).hasSize(2).containsEntry("arm_freq", "1750").containsEntry("over_voltage", "2");
         TriedChange.of(bench.workplace(), MAST, like).apply();
         assertThat(TriedChange.of(bench.workplace(), MAST, like).isNothing()).isTrue();
@@ -140,7 +136,6 @@ class EditJobTest {
     }
 
     private static ChangeRequest.Edit onPi4(String... settings) {
-        return new ChangeRequest.Edit(
-                List.of(settings), Optional.empty(), Optional.of("pi4"), List.of(), List.of());
+        return new ChangeRequest.Edit(List.of(settings), Optional.empty(), Optional.of("pi4"), List.of(), List.of());
     }
 }

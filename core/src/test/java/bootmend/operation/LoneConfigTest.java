@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.CardException;
-import bootmend.fixtures.SparseDisk;
 import bootmend.finding.Purpose;
+import bootmend.fixtures.SparseDisk;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.request.GivenText;
@@ -64,19 +64,18 @@ class LoneConfigTest {
 
     @Test
     void theResultIsGivenAndTheFileStaysAsItIs() throws Exception {
-        ChangeOperation.TextChange set = operation()
-                .workOutText(CardRequest.of(file), ChangeOrder.of(onPi4("arm_freq=1500")));
+        ChangeOperation.TextChange set =
+                operation().workOutText(CardRequest.of(file), ChangeOrder.of(onPi4("arm_freq=1500")));
         assertThat(text(set)).isEqualTo("# mine\r\narm_freq=1500\r\nhdmi_group=1");
-        ChangeOperation.TextChange same = operation()
-                .workOutText(CardRequest.of(file), ChangeOrder.of(onPi4("arm_freq=2000")));
+        ChangeOperation.TextChange same =
+                operation().workOutText(CardRequest.of(file), ChangeOrder.of(onPi4("arm_freq=2000")));
         assertThat(text(same)).isEqualTo(TUNED);
         assertThat(Files.readString(file)).isEqualTo(TUNED);
     }
 
     @Test
     void bytesThatAreHandedOverAreNoFile() throws Exception {
-        CardRequest given =
-                CardRequest.of(Path.of("-")).given(new GivenText(TUNED.getBytes(StandardCharsets.UTF_8)));
+        CardRequest given = CardRequest.of(Path.of("-")).given(new GivenText(TUNED.getBytes(StandardCharsets.UTF_8)));
         assertThat(text(operation().workOutText(given, ChangeOrder.of(ChangeRequest.ToStock.PLAIN))))
                 .isEqualTo("# mine\r\n#arm_freq=2000\r\nhdmi_group=1");
         assertThatThrownBy(() -> make(given, ChangeRequest.ToStock.PLAIN)).isInstanceOf(CardException.class);
@@ -105,8 +104,7 @@ class LoneConfigTest {
 
     @Test
     void aFileThatChangedMeanwhileAndALeftPieceAreLeftAlone() throws Exception {
-        ProposedChange shown =
-                operation().workOut(CardRequest.of(file), ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
+        ProposedChange shown = operation().workOut(CardRequest.of(file), ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         Files.writeString(file, "arm_freq=2100\n");
         assertThatThrownBy(() -> operation().make(shown).orThrow()).isInstanceOf(CardException.class);
         assertThat(Files.readString(file)).isEqualTo("arm_freq=2100\n");
@@ -136,8 +134,8 @@ class LoneConfigTest {
             SparseDisk card = TestBench.card("arm_freq=2000\n");
             Path image = folder.resolve("small.txt");
             Files.write(image, card.toBytes(0, 1 << 20));
-            assertThatThrownBy(() -> operation()
-                            .workOutText(CardRequest.of(image), ChangeOrder.of(ChangeRequest.ToStock.PLAIN)))
+            assertThatThrownBy(() ->
+                            operation().workOutText(CardRequest.of(image), ChangeOrder.of(ChangeRequest.ToStock.PLAIN)))
                     .isInstanceOf(CardException.class);
         }
     }
@@ -162,8 +160,7 @@ class LoneConfigTest {
     }
 
     private static ChangeRequest onPi4(String setting) {
-        return new ChangeRequest.Edit(
-                List.of(setting), Optional.empty(), Optional.of("pi4"), List.of(), List.of());
+        return new ChangeRequest.Edit(List.of(setting), Optional.empty(), Optional.of("pi4"), List.of(), List.of());
     }
 
     private ChangeOperation operation() {

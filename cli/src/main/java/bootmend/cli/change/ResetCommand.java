@@ -103,8 +103,9 @@ public final class ResetCommand implements Callable<Integer> {
 
         @Option(
                 names = "--other-board",
-                description = "With --to or --like: put settings for another board on the card. The board may not boot with "
-                        + "them.")
+                description =
+                        "With --to or --like: put settings for another board on the card. The board may not boot with "
+                                + "them.")
         private boolean otherBoard;
 
         @Option(

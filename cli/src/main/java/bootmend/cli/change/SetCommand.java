@@ -76,7 +76,8 @@ public final class SetCommand implements Callable<Integer> {
     @Option(
             names = "--comment-out",
             paramLabel = "LINE",
-            description = "Comment this line out: its number, FILE:NUMBER, or what it says. May be given several times.")
+            description =
+                    "Comment this line out: its number, FILE:NUMBER, or what it says. May be given several times.")
     private List<String> commentOut = new ArrayList<>();
 
     @Option(
@@ -103,11 +104,7 @@ public final class SetCommand implements Callable<Integer> {
     public Integer call() throws CardException, IOException {
         refuseNumbersOnManyCards();
         ChangeOrder order = options.order(new ChangeRequest.Edit(
-                argument.settings(),
-                Optional.ofNullable(section),
-                Optional.ofNullable(board),
-                commentOut,
-                uncomment));
+                argument.settings(), Optional.ofNullable(section), Optional.ofNullable(board), commentOut, uncomment));
         return new CardChanges(spec.commandLine(), argument, options, batch, question, result.inFile())
                 .run(
                         options.on(workplace),

@@ -38,7 +38,8 @@ final class ChangePreview {
     private void plan(ProposedChange change) {
         PlanView plan = change.plan();
         if (!change.before().partition().isThere()) {
-            screen.line("To write: " + change.before().card() + ", as a new file beside the old, synced and renamed over it.");
+            screen.line("To write: " + change.before().card()
+                    + ", as a new file beside the old, synced and renamed over it.");
             return;
         }
         if (plan.ofFolder()) {
