@@ -8,6 +8,7 @@ import bootmend.cli.card.CompareCommand;
 import bootmend.cli.card.DemoCommand;
 import bootmend.cli.card.DiagnoseCommand;
 import bootmend.cli.card.ExplainCommand;
+import bootmend.cli.card.KeepCommand;
 import bootmend.cli.card.ShowCommand;
 import bootmend.cli.change.HistoryCommand;
 import bootmend.cli.change.RecoverCommand;
@@ -37,6 +38,7 @@ public final class CommandLines {
             "diagnose",
             "check",
             "compare",
+            "keep",
             "set",
             "reset",
             "undo",
@@ -110,6 +112,7 @@ public final class CommandLines {
             case "diagnose" -> new DiagnoseCommand(workplace);
             case "check" -> new CheckCommand(workplace, question);
             case "compare" -> new CompareCommand(workplace);
+            case "keep" -> new KeepCommand(workplace);
             case "set" -> new SetCommand(workplace, question);
             case "reset" -> new ResetCommand(workplace, question);
             case "undo" -> new UndoCommand(workplace, question);

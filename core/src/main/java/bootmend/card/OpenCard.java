@@ -18,6 +18,7 @@ import bootmend.device.CardOpener;
 import bootmend.device.FileType;
 import bootmend.fat.BootFiles;
 import bootmend.finding.Finding;
+import bootmend.keep.KeptFiles;
 import bootmend.finding.Fix;
 import bootmend.finding.Place;
 import bootmend.finding.Rule;
@@ -31,7 +32,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 
 /** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
-public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, LoneConfig {
+public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, LoneConfig, KeptCard {
 
     /** Opens the card that {@code request} names; every failure becomes an error that a user can act on. */
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
@@ -40,6 +41,9 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
                 return LoneConfig.open(request, forChanging);
             }
             Path folder = FolderCard.folder(request.card());
+            if (FileType.of(folder) == FileType.FILE && KeptFiles.isOne(folder)) {
+                return KeptCard.open(folder, forChanging);
+            }
             return FileType.of(folder) == FileType.FOLDER
                     ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
@@ -107,8 +111,9 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
      *
      * @param written the time that changed files get, local
      * @param inPlace whether a file on a full card may be overwritten where it stands
+     * @throws CardException where nothing of it is ever changed
      */
-    FilePlanner planner(LocalDateTime written, boolean inPlace);
+    FilePlanner planner(LocalDateTime written, boolean inPlace) throws CardException;
 
     /** What a plan for it is carried out on. */
     Target target() throws IOException;

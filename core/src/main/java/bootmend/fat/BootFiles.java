@@ -19,6 +19,11 @@ public interface BootFiles {
     /** The bytes of {@code file}, which is no folder, at any place. */
     FileBytes bytes(DirectoryEntry file) throws IOException;
 
+    /** When a file or folder was made and written. */
+    default WrittenTime times(DirectoryEntry entry) throws IOException {
+        return WrittenTime.UNKNOWN;
+    }
+
     /** How full the volume is. */
     VolumeSpace space() throws IOException;
 

@@ -8,6 +8,7 @@ import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
 import bootmend.fat.VolumeSpace;
+import bootmend.fat.WrittenTime;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
@@ -19,6 +20,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -306,6 +309,14 @@ public final class MountedFolder implements BootFiles {
             }
             return Arrays.copyOf(bytes.array(), bytes.position());
         }
+    }
+
+    @Override
+    public WrittenTime times(DirectoryEntry entry) throws IOException {
+        Instant written = Files.getLastModifiedTime(path(entry), LinkOption.NOFOLLOW_LINKS)
+                .toInstant();
+        return new WrittenTime(
+                Optional.of(LocalDateTime.ofInstant(inFatSteps(written), ZoneId.systemDefault())), Optional.empty());
     }
 
     @Override

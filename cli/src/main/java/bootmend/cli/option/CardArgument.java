@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 public final class CardArgument {
 
     @Parameters(
+            index = "0",
             paramLabel = "CARD",
             description = "The card: an image file, a block device, or the folder where its boot partition is mounted.")
     private Path card;

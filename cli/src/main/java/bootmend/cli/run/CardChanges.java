@@ -16,6 +16,7 @@ import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeOutcome;
 import bootmend.page.Amount;
 import bootmend.page.CardOutcome;
+import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -67,7 +68,7 @@ public final class CardChanges {
             return new TextRun(line, argument.only(cards.get(0)), options).run(workplace, order);
         }
         if (!alone) {
-            return many(cards, new ChangeOperation(workplace), order);
+            return many(cards, workplace, order);
         }
         CardArgument card = argument.only(cards.get(0));
         return new ChangeRun(new Answer(line, card), card, options, question, nothing).run(workplace, order);
@@ -82,7 +83,7 @@ public final class CardChanges {
         return false;
     }
 
-    private int many(List<Path> cards, ChangeOperation operation, ChangeOrder order) throws CardException, IOException {
+    private int many(List<Path> cards, Workplace workplace, ChangeOrder order) throws CardException, IOException {
         if (!options.dryRun()
                 && !options.yes()
                 && !question.ask("Make this change on " + Amount.count(cards.size(), "card") + "?")) {
@@ -96,11 +97,20 @@ public final class CardChanges {
         return run.run(
                 cards,
                 batch,
-                card -> options.dryRun()
-                        ? operation.workOut(argument.request(card), order).leave()
-                        : operation
-                                .make(argument.request(card), order, ChangeOperation.Approval.GIVEN)
-                                .orThrow());
+                card -> change(argument.request(card), workplace, order));
+    }
+
+    private ChangeOutcome change(CardRequest card, Workplace workplace, ChangeOrder order) throws CardException {
+        ChangeOperation operation = new ChangeOperation(workplace);
+        if (options.dryRun()) {
+            return operation.workOut(card, order).leave();
+        }
+        if (options.before().isPresent()) {
+            new CopyFirst(workplace, options.before().get()).keepInFolder(card);
+        }
+        return operation
+                .make(card, order, ChangeOperation.Approval.GIVEN)
+                .orThrow();
     }
 
     private static Object document(CardResult<ChangeOutcome> result) {

@@ -6,6 +6,7 @@ import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.text.FindingsPage;
+import bootmend.cli.text.KeepWords;
 import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
 import bootmend.operation.ChangeOperation;
@@ -42,6 +43,10 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     /** The exit code. */
     int run(Workplace workplace, ChangeOrder order) {
         return answer.of(() -> {
+            if (options.before().isPresent() && !options.dryRun()) {
+                new KeepWords(screen)
+                        .printShort(new CopyFirst(workplace, options.before().get()).keep(card.request()));
+            }
             ChangeOutcome outcome =
                     outcome(new ChangeOperation(workplace), order).orThrow();
             int code = outcome.match(this);
