@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.request.CardRequest;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,6 +28,8 @@ public sealed interface ChangeRequest {
         R undo(Undo request);
 
         R repair(Repair request);
+
+        R fromGood(FromGood request);
 
         R stage(Stage request);
 
@@ -135,6 +138,27 @@ public sealed interface ChangeRequest {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.repair(this);
+        }
+    }
+
+    /**
+     * Boot files that are missing or damaged, from a card where they are whole.
+     *
+     * @param good a card, an image, a folder of boot files or kept files
+     * @param board the board that the card is for; empty for every board that it can be meant for
+     * @param files paths of files that are taken whatever they are, the card's own among them
+     */
+    record FromGood(CardRequest good, Optional<String> board, List<String> files) implements ChangeRequest {
+
+        public FromGood {
+            Objects.requireNonNull(good);
+            Objects.requireNonNull(board);
+            files = List.copyOf(files);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.fromGood(this);
         }
     }
 

@@ -1,7 +1,6 @@
 package bootmend.operation;
 
 import bootmend.CardException;
-import bootmend.NextStep;
 import bootmend.card.ConfigFile;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
@@ -41,7 +40,8 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
         if (wanted.isEmpty()
                 && request.commentOut().isEmpty()
                 && request.uncomment().isEmpty()) {
-            throw CardException.usage("there is nothing to set", "", NextStep.Plain.GIVE_SETTINGS);
+            throw CardException.usage(
+                    "there is nothing to set", "Name settings as KEY=VALUE, such as arm_freq=1500, or lines to switch.");
         }
         Optional<Filter> section = section();
         Optional<Board> board = board();

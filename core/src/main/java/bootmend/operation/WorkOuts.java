@@ -29,6 +29,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut fromGood(ChangeRequest.FromGood request) {
+        return new GoodFilesWork(work, request);
+    }
+
+    @Override
     public WorkOut stage(ChangeRequest.Stage request) {
         return new StageWork(work, request);
     }

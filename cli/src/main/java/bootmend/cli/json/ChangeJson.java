@@ -2,6 +2,7 @@ package bootmend.cli.json;
 
 import bootmend.finding.Finding;
 import bootmend.operation.ChangeOutcome;
+import bootmend.operation.FileBody;
 import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
@@ -91,14 +92,21 @@ public record ChangeJson(
         }
     }
 
-    /** What becomes of a file: {@code changed}, {@code added}, {@code removed} or {@code rewritten}. */
-    public record FileJson(String path, String kind, String against) {
+    /**
+     * What becomes of a file: {@code changed}, {@code added}, {@code removed}, {@code rewritten} or {@code replaced}.
+     *
+     * @param bytes its size, where it is no text with lines; else null
+     * @param sha256 of its new content, likewise
+     */
+    public record FileJson(String path, String kind, String against, Long bytes, String sha256) {
 
         static FileJson of(FileEdit file) {
             return new FileJson(
                     file.path(),
                     file.kind().name().toLowerCase(Locale.ROOT),
-                    file.against().orElse(null));
+                    file.against().orElse(null),
+                    file.body().map(FileBody::size).orElse(null),
+                    file.body().map(FileBody::sha256).orElse(null));
         }
     }
 

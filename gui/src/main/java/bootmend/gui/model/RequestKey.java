@@ -36,6 +36,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String fromGood(ChangeRequest.FromGood request) {
+        return "good";
+    }
+
+    @Override
     public String stage(ChangeRequest.Stage request) {
         return "stage";
     }
