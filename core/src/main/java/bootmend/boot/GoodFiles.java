@@ -5,6 +5,7 @@ import bootmend.fat.DirectoryEntry;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -30,11 +31,17 @@ public final class GoodFiles {
     private static final Set<LinkKind> TAKEN = Set.of(
             LinkKind.FIRMWARE, LinkKind.KERNEL, LinkKind.DEVICE_TREE, LinkKind.OVERLAYS, LinkKind.INITRAMFS);
 
+    /** A card's own. */
+    private static final Set<String> OWN = Set.of("config.txt", "tryboot.txt", "cmdline.txt", "autoboot.txt");
+
     private final BootCard card;
     private final BootFiles good;
     private final BoardFacts facts;
     private final BootTables tables;
     private final Map<String, DirectoryEntry> chosen = new TreeMap<>();
+    /** Those of {@link #chosen} that the diagnosis in hand was made with. */
+    private final Set<String> there = new HashSet<>();
+
     private final Set<String> absent = new LinkedHashSet<>();
     private final Set<String> broken = new LinkedHashSet<>();
 
@@ -84,6 +91,7 @@ public final class GoodFiles {
     }
 
     private BootDiagnosis diagnosis() throws IOException {
+        there.addAll(chosen.keySet());
         BootFiles patched = new PatchedFiles(card.files(), good, chosen);
         return BootDiagnosis.of(new PatchedCard(card, patched), facts, tables, Depth.CONTENTS);
     }
@@ -97,7 +105,8 @@ public final class GoodFiles {
         for (BootLink link : chain.links()) {
             if (TAKEN.contains(link.kind())) {
                 for (Found found : link.found()) {
-                    if (found.state() == LinkState.DAMAGED || found.state() == LinkState.MISSING) {
+                    boolean bad = found.state() == LinkState.DAMAGED || found.state() == LinkState.MISSING;
+                    if (bad && found.line().isEmpty()) {
                         takeAll(List.of(found.what()), found.what() + ": " + found.check());
                     }
                 }
@@ -111,28 +120,28 @@ public final class GoodFiles {
         boolean any = false;
         for (String path : paths) {
             String plain = path.replace('\\', '/').replaceFirst("^/+", "");
-            Optional<DirectoryEntry> there = good.find(plain).filter(entry -> !entry.folder());
-            if (plain.isEmpty() || isChosen(plain)) {
-                if (isChosen(plain)) {
-                    broken.add(why);
-                    any = true;
-                }
-                continue;
-            }
-            if (there.isEmpty()) {
+            Optional<DirectoryEntry> entry = plain.isEmpty() || OWN.contains(plain.toLowerCase(Locale.ROOT))
+                    ? Optional.empty()
+                    : good.find(plain).filter(each -> !each.folder());
+            if (isIn(there, plain)) {
+                broken.add(why);
+                any = true;
+            } else if (isIn(chosen.keySet(), plain)) {
+                any = true;
+            } else if (entry.isPresent()) {
+                any = true;
+                chosen.put(spelled(plain), entry.get());
+            } else {
                 missing.add(plain);
-                continue;
             }
-            any = true;
-            chosen.put(spelled(plain), there.get());
         }
         if (!any) {
             absent.addAll(missing);
         }
     }
 
-    private boolean isChosen(String path) {
-        return chosen.keySet().stream().anyMatch(each -> each.equalsIgnoreCase(path));
+    private static boolean isIn(Set<String> paths, String path) {
+        return paths.stream().anyMatch(each -> each.equalsIgnoreCase(path));
     }
 
     /** As the card spells it where it has it, for FAT does not tell the case of letters apart; else as the good one does. */

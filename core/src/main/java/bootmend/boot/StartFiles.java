@@ -510,7 +510,11 @@ final class StartFiles {
         Optional<DirectoryEntry> file = folder.file(path);
         if (file.isEmpty()) {
             String why = VisibleText.of(path) + " is not on the card; " + shown + " is passed over";
-            return Part.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
+            return Part.lacking(
+                    LinkState.MISSING,
+                    why,
+                    Found.line(line.file(), line.line(), why),
+                    Found.words(path, "looked for in the folder"));
         }
         FileLook look = folder.tree(path).look();
         return look.isWhole()
