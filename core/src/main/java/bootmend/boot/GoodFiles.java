@@ -106,7 +106,10 @@ public final class GoodFiles {
             if (TAKEN.contains(link.kind())) {
                 for (Found found : link.found()) {
                     boolean bad = found.state() == LinkState.DAMAGED || found.state() == LinkState.MISSING;
-                    if (bad && found.line().isEmpty()) {
+                    boolean looked = found.state() == LinkState.UNKNOWN
+                            && found.check().equals(Found.LOOKED_FOR)
+                            && !isIn(there, found.what());
+                    if ((bad || looked) && found.line().isEmpty()) {
                         takeAll(List.of(found.what()), found.what() + ": " + found.check());
                     }
                 }

@@ -57,9 +57,17 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
         all.add(of("FAT12", "a new file in new folders", -1, 30, Shape.PLAIN, "lab boards/New.txt"));
         all.add(of("FAT12", "a long name in a full folder", -1, 30, Shape.FOLDER_OF_16, LONG_NAME));
         all.add(of("FAT16", "a long name up to a folder's end", -1, 300, Shape.FOLDER_OF_13, LONG_NAME));
+        all.add(of("FAT12", "a long name past a clean sector's end", -1, 30, Shape.FOLDER_OF_14_IN_TWO, LONG_NAME));
         all.add(of("FAT16", "a long name past a sector's end", -1, 30, Shape.FOLDER_OF_15_IN_TWO, LONG_NAME));
         all.add(of("FAT16", "a long name up to a sector's end", -1, 30, Shape.FOLDER_OF_13_IN_TWO, LONG_NAME));
         return all;
+    }
+
+    /** Those of which the checker has nothing to say before the change. */
+    static List<CutScenario> clean() throws IOException {
+        return all().stream()
+                .filter(scenario -> !scenario.name().contains("a sector's end"))
+                .toList();
     }
 
     /** How the card is laid out. */
@@ -74,6 +82,7 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
         FOLDER_OF_13(13),
         FOLDER_OF_15(15),
         FOLDER_OF_16(16),
+        FOLDER_OF_14_IN_TWO(14),
         FOLDER_OF_15_IN_TWO(15),
         FOLDER_OF_13_IN_TWO(13);
 
@@ -89,7 +98,12 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
         }
 
         boolean hasLargeClusters() {
-            return this == LARGE_CLUSTERS || this == FOLDER_OF_15_IN_TWO || this == FOLDER_OF_13_IN_TWO;
+            return this == LARGE_CLUSTERS || this == FOLDER_OF_14_IN_TWO || hasLeftovers();
+        }
+
+        /** Whether something stands past a folder's end mark, which systems stop at and the checker does not. */
+        boolean hasLeftovers() {
+            return this == FOLDER_OF_15_IN_TWO || this == FOLDER_OF_13_IN_TWO;
         }
     }
 
@@ -165,7 +179,7 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
         if (shape.slots > 0) {
             assertThat(slotsOf(disk, layout)).isEqualTo(shape.slots);
         }
-        if (shape.hasLargeClusters() && shape.slots > 0) {
+        if (shape.hasLeftovers()) {
             // What stands past a folder's end mark counts for nothing, whatever it is.
             long overlays = layout.clusterOffset(layout.chain("overlays")[0]);
             disk.patch(overlays + shape.slots * 32L + 32, bytes(10, 4 * 512 - shape.slots * 32 - 32));
