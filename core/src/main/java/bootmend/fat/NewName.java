@@ -124,11 +124,11 @@ record NewName(byte[] stored, int caseFlags, List<byte[]> longSlots) {
 
     private static String cleaned(String part) {
         StringBuilder clean = new StringBuilder();
-        part.toUpperCase(Locale.ROOT)
-                .chars()
-                .forEach(c -> clean.append(
-                        c >= 'A' && c <= 'Z' || BESIDE_LETTERS.indexOf(c) >= 0 ? (char) c : '_'));
-        return clean.toString();
+        for (char c : part.toCharArray()) {
+            boolean letter = isLetter(c);
+            clean.append(letter || BESIDE_LETTERS.indexOf(c) >= 0 ? c : '_');
+        }
+        return clean.toString().toUpperCase(Locale.ROOT);
     }
 
     private static List<byte[]> longSlots(String name, int checksum) {
