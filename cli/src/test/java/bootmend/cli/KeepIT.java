@@ -43,7 +43,8 @@ class KeepIT {
         Bootmend.Result keep = bootmend.run("keep", "--json", good, kept);
         assertThat(keep.code()).as(keep.err()).isZero();
         JsonNode document = new ObjectMapper().readTree(keep.out());
-        assertThat(document.at("/files").asInt()).isEqualTo(ChainCard.everyBoard().size());
+        assertThat(document.at("/files").asInt())
+                .isEqualTo(ChainCard.everyBoard().size());
         assertThat(bootmend.run("keep", good, kept).code()).isEqualTo(ExitCode.REFUSED);
 
         assertThat(bootmend.run("diagnose", "--board", "pi4", broken).code()).isEqualTo(ExitCode.BLOCKER);
@@ -66,8 +67,8 @@ class KeepIT {
         Path second = folder.resolve("second.img");
         Files.copy(broken, second);
         Path copies = folder.resolve("copies");
-        Bootmend.Result repaired = bootmend.run(
-                "repair", "--yes", broken, second, "--from", good, "--board", "pi4", "--before", copies);
+        Bootmend.Result repaired =
+                bootmend.run("repair", "--yes", broken, second, "--from", good, "--board", "pi4", "--before", copies);
         assertThat(repaired.code()).as(repaired.err()).isZero();
         assertThat(repaired.out()).contains("2 cards: 2 changed");
         assertThat(copies.resolve("broken.img.zip")).exists();

@@ -15,7 +15,6 @@ public record FilesCard(BootFiles files, String choice) implements BootCard {
         this(files, "the system has mounted it");
     }
 
-
     @Override
     public CardLayout layout() {
         return CardLayout.unseen();

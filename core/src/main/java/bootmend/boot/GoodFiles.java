@@ -28,8 +28,8 @@ public final class GoodFiles {
     private static final int MOST_ROUNDS = 24;
 
     private static final int MOST_FILES = 200;
-    private static final Set<LinkKind> TAKEN = Set.of(
-            LinkKind.FIRMWARE, LinkKind.KERNEL, LinkKind.DEVICE_TREE, LinkKind.OVERLAYS, LinkKind.INITRAMFS);
+    private static final Set<LinkKind> TAKEN =
+            Set.of(LinkKind.FIRMWARE, LinkKind.KERNEL, LinkKind.DEVICE_TREE, LinkKind.OVERLAYS, LinkKind.INITRAMFS);
 
     /** A card's own. */
     private static final Set<String> OWN = Set.of("config.txt", "tryboot.txt", "cmdline.txt", "autoboot.txt");

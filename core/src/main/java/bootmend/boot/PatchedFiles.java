@@ -55,7 +55,9 @@ final class PatchedFiles implements BootFiles {
             return base.list(folder);
         }
         Source own = sources.get(folder);
-        return patched(path + "/", own == null ? new Directory(List.of(), Optional.empty(), List.of()) : base.list(own.entry()));
+        return patched(
+                path + "/",
+                own == null ? new Directory(List.of(), Optional.empty(), List.of()) : base.list(own.entry()));
     }
 
     /** @param prefix path of the folder with a slash behind it; empty for the root */
@@ -87,8 +89,8 @@ final class PatchedFiles implements BootFiles {
     }
 
     private DirectoryEntry file(String name, Source source) {
-        DirectoryEntry entry = new DirectoryEntry(
-                name, name, false, 0, numbers, source.entry().size(), numbers++, List.of());
+        DirectoryEntry entry =
+                new DirectoryEntry(name, name, false, 0, numbers, source.entry().size(), numbers++, List.of());
         sources.put(entry, source);
         return entry;
     }

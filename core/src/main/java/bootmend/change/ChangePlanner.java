@@ -107,14 +107,11 @@ public final class ChangePlanner implements FilePlanner {
         enter(parent, path.substring(slash + 1), path, VolumeEdit.FOLDER, cluster, 0);
         edit.adjustFsInfo(-1, cluster);
         step(PlanStep.Kind.CLEAN_UP);
-        return edit.now()
-                .find(path)
-                .orElseThrow(() -> new IOException("the new folder " + path + " is not found"));
+        return edit.now().find(path).orElseThrow(() -> new IOException("the new folder " + path + " is not found"));
     }
 
     /** Gives what was prepared an entry, which is the one write from which on it counts. */
-    private void enter(
-            DirectoryEntry folder, String name, String path, byte attributes, long firstCluster, long size)
+    private void enter(DirectoryEntry folder, String name, String path, byte attributes, long firstCluster, long size)
             throws CardException, IOException {
         VolumeEdit.NewEntry entry = place(folder, name, path);
         entry.clear();

@@ -128,8 +128,8 @@ public final class FatVolume implements BootFiles {
 
     @Override
     public WrittenTime times(DirectoryEntry entry) throws IOException {
-        ByteBuffer slot = ByteBuffer.wrap(bytes.read(entry.offset(), Geometry.SLOT_BYTES))
-                .order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer slot =
+                ByteBuffer.wrap(bytes.read(entry.offset(), Geometry.SLOT_BYTES)).order(ByteOrder.LITTLE_ENDIAN);
         return WrittenTime.of(slot.getShort(22), slot.getShort(24), slot.getShort(14), slot.getShort(16));
     }
 

@@ -268,9 +268,7 @@ public final class VolumeEdit {
          */
         public void put(long cluster, byte attributes, long firstCluster, long size, LocalDateTime written)
                 throws IOException {
-            long at = place.first().isPresent()
-                    ? place.first().getAsLong()
-                    : geometry.clusterStart(cluster);
+            long at = place.first().isPresent() ? place.first().getAsLong() : geometry.clusterStart(cluster);
             for (byte[] slot : name.longSlots()) {
                 slot(at).put(0, slot);
                 at += Geometry.SLOT_BYTES;

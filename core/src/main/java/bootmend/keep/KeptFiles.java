@@ -138,7 +138,8 @@ public final class KeptFiles implements BootFiles, Closeable {
         } catch (IOException e) {
             return false;
         }
-        return bytes == entry.bytes() && HexFormat.of().formatHex(digest.digest()).equals(entry.sha256());
+        return bytes == entry.bytes()
+                && HexFormat.of().formatHex(digest.digest()).equals(entry.sha256());
     }
 
     private InputStream stream(KeptManifest.Entry entry) throws IOException {
@@ -246,9 +247,8 @@ public final class KeptFiles implements BootFiles, Closeable {
     /** As full as the files make it; there is no volume. */
     @Override
     public VolumeSpace space() {
-        long bytes = manifest.files().stream()
-                .mapToLong(KeptManifest.Entry::bytes)
-                .sum();
+        long bytes =
+                manifest.files().stream().mapToLong(KeptManifest.Entry::bytes).sum();
         long clusters = manifest.partition().sectors()
                 * manifest.partition().sectorBytes()
                 / Math.max(1, manifest.partition().clusterBytes());

@@ -41,7 +41,8 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
                 && request.commentOut().isEmpty()
                 && request.uncomment().isEmpty()) {
             throw CardException.usage(
-                    "there is nothing to set", "Name settings as KEY=VALUE, such as arm_freq=1500, or lines to switch.");
+                    "there is nothing to set",
+                    "Name settings as KEY=VALUE, such as arm_freq=1500, or lines to switch.");
         }
         Optional<Filter> section = section();
         Optional<Board> board = board();

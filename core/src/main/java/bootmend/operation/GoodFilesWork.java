@@ -47,7 +47,10 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
                 throw CardException.usage("the good card is the card itself", "Name another card, image or copy.");
             }
             GoodFiles.Choice choice = new GoodFiles(
-                            card.bootCard(), good.volume(), facts, new BootTables(work.workplace().tables()))
+                            card.bootCard(),
+                            good.volume(),
+                            facts,
+                            new BootTables(work.workplace().tables()))
                     .choose();
             Map<String, DirectoryEntry> files = new TreeMap<>(choice.files());
             named(good.volume()).forEach(files::putIfAbsent);
@@ -127,21 +130,26 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
             throws CardException, IOException {
         if (!choice.broken().isEmpty()) {
             throw CardException.refused(
-                    good.named() + " is no better: with its files, " + VisibleText.of(choice.broken().get(0)),
+                    good.named() + " is no better: with its files, "
+                            + VisibleText.of(choice.broken().get(0)),
                     "Take another good card, image or copy.");
         }
         for (Finding finding : good.fullLook()) {
             boolean concerns = finding.where().equals(Place.Region.FAT)
-                    || files.keySet().stream().anyMatch(path -> path.equalsIgnoreCase(finding.where().path()));
+                    || files.keySet().stream()
+                            .anyMatch(path ->
+                                    path.equalsIgnoreCase(finding.where().path()));
             if (concerns) {
                 throw CardException.refused(
-                        good.named() + " is not whole itself: " + finding.where().words() + ": " + finding.what(),
+                        good.named() + " is not whole itself: "
+                                + finding.where().words() + ": " + finding.what(),
                         "Take another good card, image or copy.");
             }
         }
         if (files.isEmpty() && !choice.absent().isEmpty()) {
             throw CardException.refused(
-                    good.named() + " has not what this card needs: " + VisibleText.of(String.join(", ", choice.absent())),
+                    good.named() + " has not what this card needs: "
+                            + VisibleText.of(String.join(", ", choice.absent())),
                     "Take a good card for the same boards, of the same system.");
         }
     }
@@ -152,7 +160,8 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
         Optional<DirectoryEntry> there = card.find(path);
         if (there.isPresent() && there.get().folder()) {
             throw CardException.refused(
-                    VisibleText.of(path) + " is a folder on this card", "Rename it on a computer that mounts the card.");
+                    VisibleText.of(path) + " is a folder on this card",
+                    "Rename it on a computer that mounts the card.");
         }
         byte[] before = there.isPresent() ? whole(card, there.get(), VisibleText.of(path)) : null;
         return new FileChange(path, before, after);
@@ -168,7 +177,9 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
         if (!content.isWhole() || content.bytes().length != entry.size()) {
             throw CardException.refused(
                     name + " cannot be read whole"
-                            + (content.doubts().isEmpty() ? "" : " (" + content.doubts().get(0) + ")"),
+                            + (content.doubts().isEmpty()
+                                    ? ""
+                                    : " (" + content.doubts().get(0) + ")"),
                     "",
                     NextStep.Plain.REPAIR_CARD);
         }
@@ -188,8 +199,9 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
     private static List<String> notes(GoodFiles.Choice choice, boolean nothing) {
         List<String> notes = new ArrayList<>();
         if (!nothing) {
-            notes.add("A kernel of another version than the system on the root partition may not find its drivers there;"
-                    + " take files of the same system's same version.");
+            notes.add(
+                    "A kernel of another version than the system on the root partition may not find its drivers there;"
+                            + " take files of the same system's same version.");
         }
         if (!choice.absent().isEmpty()) {
             notes.add("Not there to be taken: " + VisibleText.of(String.join(", ", choice.absent())) + ".");

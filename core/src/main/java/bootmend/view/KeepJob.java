@@ -60,8 +60,7 @@ public final class KeepJob {
         }
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
             if (!card.hasBootPartition()) {
-                throw CardException.usage(
-                        "a config file on its own has no files beside it to keep", "Name the card.");
+                throw CardException.usage("a config file on its own has no files beside it to keep", "Name the card.");
             }
             return keep(card, file.toAbsolutePath());
         } catch (IOException e) {
@@ -80,11 +79,7 @@ public final class KeepJob {
         try {
             kept = write(card, entries, beside);
             check(beside);
-            Files.move(
-                    beside,
-                    file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
+            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             DurableFile.syncFolder(file.getParent());
         } catch (IOException e) {
             Files.deleteIfExists(beside);
@@ -97,8 +92,9 @@ public final class KeepJob {
             throw e;
         }
         List<String> notes = new ArrayList<>(kept.notes());
-        listing.doubts().forEach((folder, doubts) -> doubts.forEach(
-                doubt -> notes.add((folder.isEmpty() || folder.equals("/") ? "root folder" : folder) + ": " + doubt)));
+        listing.doubts()
+                .forEach((folder, doubts) -> doubts.forEach(doubt ->
+                        notes.add((folder.isEmpty() || folder.equals("/") ? "root folder" : folder) + ": " + doubt)));
         return new KeepView(
                 card.named(), file.toString(), Files.size(file), sha256(file), kept.files(), kept.bytes(), notes);
     }
@@ -107,8 +103,7 @@ public final class KeepJob {
             throws CardException, IOException {
         VolumeSpace space = card.volume().space();
         long most = Math.multiplyExact(space.clusters(), (long) space.clusterBytes());
-        try (FileChannel channel =
-                FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
             KeptWriter.Kept kept = new KeptWriter(card.volume()).write(entries, partition(card), most, out);
             out.flush();

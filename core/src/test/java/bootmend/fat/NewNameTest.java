@@ -40,8 +40,8 @@ class NewNameTest {
     void shortFormsThatAreTakenAreNotGivenAgain() throws BadVolumeException {
         Set<String> taken = new HashSet<>();
         for (int i = 1; i <= 1200; i++) {
-            String stored = new String(
-                    NewName.of("A long name " + i + ".dtbo", taken).stored(), StandardCharsets.US_ASCII);
+            String stored =
+                    new String(NewName.of("A long name " + i + ".dtbo", taken).stored(), StandardCharsets.US_ASCII);
             assertThat(taken.add(stored.substring(0, 8).strip() + "." + stored.substring(8)))
                     .isTrue();
         }

@@ -7,9 +7,9 @@ import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.boot.BoardDiagnosis;
 import bootmend.boot.Verdict;
+import bootmend.device.PartitionWindow;
 import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FatVolume;
-import bootmend.device.PartitionWindow;
 import bootmend.fixtures.ChainCard;
 import bootmend.fixtures.ChainFiles;
 import bootmend.fixtures.SparseDisk;
@@ -149,26 +149,28 @@ class GoodFilesJobTest {
     /** The table of clusters must be sound before anything is written by it. */
     @Test
     void damageOfTheVolumeIsRepairedFirst() throws Exception {
-        Path broken = write("broken.img", card(card -> card.remove("kernel8.img").damage(disk -> {
-            // The second FAT copy's last sectors; source: the boot sector's own counts, at bytes 14, 16 and 22 or 36.
-            byte[] boot = disk.toBytes(ChainCard.bootStart(), 512);
-            int reserved = (boot[14] & 0xFF) | (boot[15] & 0xFF) << 8;
-            int fat = (boot[22] & 0xFF) | (boot[23] & 0xFF) << 8;
-            disk.patch(ChainCard.bootStart() + (reserved + fat) * 512L + 4, new byte[200]);
-            return disk;
-        })));
+        Path broken = write(
+                "broken.img",
+                card(card -> card.remove("kernel8.img").damage(disk -> {
+                    // The second FAT copy's last sectors; source: the boot sector's own counts, at bytes 14, 16 and 22
+                    // or 36.
+                    byte[] boot = disk.toBytes(ChainCard.bootStart(), 512);
+                    int reserved = (boot[14] & 0xFF) | (boot[15] & 0xFF) << 8;
+                    int fat = (boot[22] & 0xFF) | (boot[23] & 0xFF) << 8;
+                    disk.patch(ChainCard.bootStart() + (reserved + fat) * 512L + 4, new byte[200]);
+                    return disk;
+                })));
         assertThatThrownBy(() -> workOut(broken, good))
                 .isInstanceOfSatisfying(
-                        CardException.class,
-                        e -> assertThat(e.steps()).contains(NextStep.Plain.REPAIR_CARD));
+                        CardException.class, e -> assertThat(e.steps()).contains(NextStep.Plain.REPAIR_CARD));
     }
 
     @Test
     void theCardsOwnFilesAreTakenOnlyWhereTheyAreNamed() throws Exception {
         Path broken = write("broken.img", card(card -> card.put("cmdline.txt", "")));
         assertThat(workOut(broken, good).isNothing()).isTrue();
-        ChangeRequest named = new ChangeRequest.FromGood(
-                CardRequest.of(good), Optional.of("pi4"), List.of("cmdline.txt"));
+        ChangeRequest named =
+                new ChangeRequest.FromGood(CardRequest.of(good), Optional.of("pi4"), List.of("cmdline.txt"));
         new ChangeOperation(workplace)
                 .make(CardRequest.of(broken), ChangeOrder.of(named), ChangeOperation.Approval.GIVEN)
                 .orThrow();
@@ -191,19 +193,22 @@ class GoodFilesJobTest {
         Files.delete(boot.resolve("kernel8.img"));
         Files.write(boot.resolve("start4.elf"), new byte[1000]);
         make(boot, good);
-        assertThat(Files.readAllBytes(boot.resolve("kernel8.img"))).isEqualTo(files(good).get("kernel8.img"));
-        assertThat(Files.readAllBytes(boot.resolve("start4.elf"))).isEqualTo(files(good).get("start4.elf"));
+        assertThat(Files.readAllBytes(boot.resolve("kernel8.img")))
+                .isEqualTo(files(good).get("kernel8.img"));
+        assertThat(Files.readAllBytes(boot.resolve("start4.elf")))
+                .isEqualTo(files(good).get("start4.elf"));
     }
 
     private void refused(Path broken, Path from, String words) throws IOException {
         byte[] before = Files.readAllBytes(broken);
-        assertThatThrownBy(() -> make(broken, from)).isInstanceOf(CardException.class).hasMessageContaining(words);
+        assertThatThrownBy(() -> make(broken, from))
+                .isInstanceOf(CardException.class)
+                .hasMessageContaining(words);
         assertThat(Files.readAllBytes(broken)).isEqualTo(before);
     }
 
     private static ChangeOrder from(Path good) {
-        return ChangeOrder.of(
-                new ChangeRequest.FromGood(CardRequest.of(good), Optional.of("pi4"), List.of()));
+        return ChangeOrder.of(new ChangeRequest.FromGood(CardRequest.of(good), Optional.of("pi4"), List.of()));
     }
 
     private ProposedChange workOut(Path card, Path from) throws CardException {
@@ -229,8 +234,7 @@ class GoodFilesJobTest {
         FatVolume volume = FatVolume.open(window(all));
         int length = Math.toIntExact(volume.geometry().length());
         SparseDisk disk = new SparseDisk(length, 512);
-        disk.patch(0, Arrays.copyOfRange(
-                all, (int) ChainCard.bootStart(), (int) ChainCard.bootStart() + length));
+        disk.patch(0, Arrays.copyOfRange(all, (int) ChainCard.bootStart(), (int) ChainCard.bootStart() + length));
         return disk;
     }
 

@@ -93,7 +93,10 @@ class NewFilesTest {
         files.put("A long name that was there.bin", bytes(1, 3000));
         assertThat(copiedOut(after)).usingRecursiveComparison().isEqualTo(new TreeMap<>(files));
         String listing = Tool.text("mdir", "-a", "-i", after.toString(), "::overlays/new");
-        assertThat(listing).contains("2026-02-03  10:11").contains("BCM271~1 DTB").contains("BCM271~2 DTB");
+        assertThat(listing)
+                .contains("2026-02-03  10:11")
+                .contains("BCM271~1 DTB")
+                .contains("BCM271~2 DTB");
         assertThat(FatVolume.open(disk).find("OVERLAYS/New/" + NAMES.get(13))).isPresent();
     }
 
@@ -134,7 +137,8 @@ class NewFilesTest {
         }
         PlanBytes.after(planner.plan("add")).forEach(disk::patch);
         for (String name : names) {
-            FsFile file = FatFileSystem.read(disk, true).getRoot().getEntry(name).getFile();
+            FsFile file =
+                    FatFileSystem.read(disk, true).getRoot().getEntry(name).getFile();
             ByteBuffer content = ByteBuffer.allocate(700);
             file.read(0, content);
             assertThat(content.array()).isEqualTo(bytes(name.length(), 700));

@@ -141,7 +141,10 @@ class KeepJobTest {
         keep(kept);
         byte[] before = Files.readAllBytes(kept);
         for (ChangeRequest request : new ChangeRequest[] {
-            ChangeRequest.ToStock.PLAIN, ChangeRequest.Repair.PLAIN, ChangeRequest.Undo.LAST, ChangeRequest.Edit.of("a=1")
+            ChangeRequest.ToStock.PLAIN,
+            ChangeRequest.Repair.PLAIN,
+            ChangeRequest.Undo.LAST,
+            ChangeRequest.Edit.of("a=1")
         }) {
             ChangeOrder order = ChangeOrder.of(request);
             assertThatThrownBy(() -> new ChangeOperation(workplace).workOut(CardRequest.of(kept), order))

@@ -36,8 +36,9 @@ public final class ChangeOptions {
     @Option(
             names = "--before",
             paramLabel = "FILE.zip",
-            description = "First keep all files of the boot partition in this file, as `bootmend keep` does; of several "
-                    + "cards, in a folder of this name.")
+            description =
+                    "First keep all files of the boot partition in this file, as `bootmend keep` does; of several "
+                            + "cards, in a folder of this name.")
     private Path before;
 
     /** Where the card's files are to be kept first. */

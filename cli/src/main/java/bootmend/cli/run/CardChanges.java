@@ -94,10 +94,7 @@ public final class CardChanges {
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }
-        return run.run(
-                cards,
-                batch,
-                card -> change(argument.request(card), workplace, order));
+        return run.run(cards, batch, card -> change(argument.request(card), workplace, order));
     }
 
     private ChangeOutcome change(CardRequest card, Workplace workplace, ChangeOrder order) throws CardException {
@@ -108,9 +105,7 @@ public final class CardChanges {
         if (options.before().isPresent()) {
             new CopyFirst(workplace, options.before().get()).keepInFolder(card);
         }
-        return operation
-                .make(card, order, ChangeOperation.Approval.GIVEN)
-                .orThrow();
+        return operation.make(card, order, ChangeOperation.Approval.GIVEN).orThrow();
     }
 
     private static Object document(CardResult<ChangeOutcome> result) {
