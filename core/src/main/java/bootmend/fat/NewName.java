@@ -124,7 +124,8 @@ record NewName(byte[] stored, int caseFlags, List<byte[]> longSlots) {
 
     private static String cleaned(String part) {
         StringBuilder clean = new StringBuilder();
-        for (char c : part.toCharArray()) {
+        for (int i = 0; i < part.length(); i++) {
+            char c = part.charAt(i);
             boolean letter = isLetter(c);
             clean.append(letter || BESIDE_LETTERS.indexOf(c) >= 0 ? c : '_');
         }
