@@ -12,6 +12,10 @@ import bootmend.change.Interruption;
 import bootmend.change.Plan;
 import bootmend.change.Target;
 import bootmend.change.UndoStore;
+import bootmend.config.ConfigDocument;
+import bootmend.config.ConfigLine;
+import bootmend.config.LineKind;
+import bootmend.config.SavedText;
 import bootmend.device.FileType;
 import bootmend.finding.Finding;
 import bootmend.request.CardRequest;
@@ -51,7 +55,7 @@ public final class LoneConfig implements OpenCard {
 
     /**
      * Whether a request is about a config file rather than a card: its bytes are handed over, or it names a file no larger
-     * than one that is text, or is called text, and has no boot sector's mark.
+     * than one that is text, has no boot sector's mark, and has a line that a board would heed, or none but comments.
      */
     public static boolean isNamed(CardRequest request) {
         if (request.text().isPresent()) {
@@ -64,7 +68,9 @@ public final class LoneConfig implements OpenCard {
             }
             byte[] bytes = read(path);
             String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-            return !hasBootMark(bytes) && (name.endsWith(".txt") || isText(bytes));
+            boolean wide = name.endsWith(".txt")
+                    && SavedText.of(bytes).problems().contains(SavedText.Problem.UTF_16);
+            return !hasBootMark(bytes) && (wide || isText(bytes) && isConfig(bytes));
         } catch (IOException | InvalidPathException e) {
             // Whoever opens it as a card says what is the matter with it.
             return false;
@@ -86,6 +92,19 @@ public final class LoneConfig implements OpenCard {
             }
         }
         return bytes.length > 0;
+    }
+
+    private static boolean isConfig(byte[] bytes) {
+        List<ConfigLine> live = ConfigDocument.parse(bytes).lines().stream()
+                .filter(ConfigLine::isLive)
+                .toList();
+        return live.isEmpty()
+                || live.stream()
+                        .map(ConfigLine::kind)
+                        .anyMatch(kind -> kind instanceof LineKind.Section
+                                || kind instanceof LineKind.Include
+                                || kind instanceof LineKind.Setting setting
+                                        && setting.trimmedKey().chars().noneMatch(c -> c <= ' '));
     }
 
     static LoneConfig open(CardRequest request, boolean forChanging) throws CardException, IOException {
