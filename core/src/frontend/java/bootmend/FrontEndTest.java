@@ -43,6 +43,7 @@ class FrontEndTest {
                             "bootmend.boot",
                             "bootmend.chart",
                             "bootmend.check",
+                            "bootmend.earlier",
                             "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.fixtures"))
@@ -63,7 +64,7 @@ class FrontEndTest {
             .that()
             .doNotHaveSimpleName("DemoCommand")
             .and()
-            .doNotHaveSimpleName("DemoBench")
+            .doNotHaveSimpleName("DemoWorkplace")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("bootmend.fixtures..");

@@ -29,6 +29,8 @@ public sealed interface NextStep
         LIST_CARDS,
         /** See the changes that were made to the card. */
         LIST_CHANGES,
+        /** See what the card's config file was before. */
+        LIST_EARLIER,
         /** Put settings on the card for one start. */
         STAGE_SETTINGS,
         /** Name settings, each a key of the config file with its value. */

@@ -96,6 +96,10 @@ class ArchitectureTest {
     static final ArchRule TUNING = only("bootmend.tuning", ROOT, "bootmend.config");
 
     @ArchTest
+    static final ArchRule EARLIER =
+            only("bootmend.earlier", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.fat", "bootmend.device");
+
+    @ArchTest
     static final ArchRule CHANGE = only(
             "bootmend.change",
             ROOT,
@@ -224,6 +228,8 @@ class ArchitectureTest {
             ROOT,
             "bootmend.finding",
             "bootmend.config",
+            "bootmend.earlier",
+            "bootmend.boot",
             "bootmend.check",
             "bootmend.card",
             "bootmend.view",

@@ -85,7 +85,7 @@ final class PatchedFiles implements BootFiles {
                 taken.containsKey(key(prefix) + name)
                         ? file(written, taken.get(key(prefix) + name))
                         : folder(prefix + written, null)));
-        return new Directory(entries, own.label(), own.doubts());
+        return new Directory(entries, own.label(), own.warnings());
     }
 
     private DirectoryEntry file(String name, Source source) {
@@ -136,8 +136,8 @@ final class PatchedFiles implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
-        return base.doubts();
+    public List<String> warnings() {
+        return base.warnings();
     }
 
     @Override

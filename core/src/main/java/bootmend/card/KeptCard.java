@@ -95,7 +95,7 @@ public final class KeptCard implements OpenCard {
     }
 
     @Override
-    public List<String> tableDoubts() {
+    public List<String> tableWarnings() {
         return List.of();
     }
 

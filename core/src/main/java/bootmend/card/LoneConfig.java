@@ -185,7 +185,7 @@ public final class LoneConfig implements OpenCard {
     }
 
     @Override
-    public List<String> tableDoubts() {
+    public List<String> tableWarnings() {
         return List.of();
     }
 

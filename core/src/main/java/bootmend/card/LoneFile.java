@@ -51,7 +51,7 @@ record LoneFile(byte[] bytes) implements BootFiles {
             }
 
             @Override
-            public List<String> doubts() {
+            public List<String> warnings() {
                 return List.of();
             }
         };
@@ -63,7 +63,7 @@ record LoneFile(byte[] bytes) implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

@@ -77,7 +77,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
     PartitionView partition() throws IOException;
 
     /** Sentences on what was damaged in the partition table. */
-    List<String> tableDoubts();
+    List<String> tableWarnings();
 
     /** The same as findings. */
     default List<Finding> tableFindings() {
@@ -86,8 +86,8 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
                 Rule.always(Severity.WARNING),
                 Fix.NOTHING,
                 "A partition table is never touched here.");
-        return tableDoubts().stream()
-                .map(doubt -> Finding.of(rule, Place.Region.PARTITION_TABLE, Sentence.of(doubt)))
+        return tableWarnings().stream()
+                .map(warning -> Finding.of(rule, Place.Region.PARTITION_TABLE, Sentence.of(warning)))
                 .toList();
     }
 
@@ -122,7 +122,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
     Interruption waiting(UndoStore store) throws CardException, IOException;
 
     /** The plan that undoes {@code record}. */
-    default Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
+    default Plan undo(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
         return new UndoPlanner(target()).plan(record, written, inPlace);
     }
 
@@ -130,7 +130,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, 
         return workplace.committer().commit(readTarget(), plan);
     }
 
-    /** Makes the change that {@link #takeBack} worked out and marks {@code record} as undone. */
+    /** Makes the change that {@link #undo} worked out and marks {@code record} as undone. */
     default Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
         return workplace.committer().undo(readTarget(), back, record);
     }

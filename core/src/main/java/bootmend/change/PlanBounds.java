@@ -49,7 +49,8 @@ final class PlanBounds {
     private static boolean isOf(PlanStep.Kind kind, Plan plan) {
         return switch (kind) {
             case PREPARE, COMMIT, CLEAN_UP, IN_PLACE -> true;
-            case MEND_BOOT_SECTOR, MEND_FAT, MEND_FILES, FREE_LOST, MEND_FS_INFO, RENAME, MARK_CLEAN -> plan.isRepair();
+            case REPAIR_BOOT_SECTOR, REPAIR_FAT, REPAIR_FILES, FREE_LOST, REPAIR_FS_INFO, RENAME, MARK_CLEAN ->
+                plan.isRepair();
         };
     }
 

@@ -17,7 +17,7 @@ import java.util.Optional;
  * Reads a changed file once more with fat32-lib, which shares no code with {@code bootmend.fat}.
  *
  * <p>It opens fewer cards than {@code bootmend.fat} does and follows looping chains for ever, so it is asked only after
- * ours has read the root folder and the file without a doubt and seen the folders' chains end, and only where its
+ * ours has read the root folder and the file without a warning and seen the folders' chains end, and only where its
  * whole-table reading stays small.
  */
 final class SecondReader {
@@ -69,8 +69,8 @@ final class SecondReader {
                 && geometry.fatLength() <= fatNeeded + FAT_SLACK
                 && geometry.bytesPerSector() == ITS_SECTOR
                 && geometry.mirrored()
-                && ours.doubts().isEmpty()
-                && ours.root().doubts().isEmpty();
+                && ours.warnings().isEmpty()
+                && ours.root().warnings().isEmpty();
     }
 
     /** It reads every folder on the way and the file to the end of their chains. */

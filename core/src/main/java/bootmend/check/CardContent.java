@@ -16,7 +16,7 @@ import java.util.Set;
  * @param stockLines which tuning lines hold the stock value on those boards
  */
 public record CardContent(
-        CardRead read,
+        ExaminedCard read,
         List<BoardReading> boards,
         boolean bootable,
         Map<String, FileText> texts,

@@ -28,9 +28,9 @@ public interface BootFiles {
     VolumeSpace space() throws IOException;
 
     /** Sentences on what was damaged in the volume's own description. */
-    List<String> doubts();
+    List<String> warnings();
 
-    /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    /** Sentences on how the volume was last put away; they cast no warning on what is read from it. */
     List<String> remarks();
 
     /** The file or folder at {@code path}, its parts separated by {@code /}, whatever their case. */

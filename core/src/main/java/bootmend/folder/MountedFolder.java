@@ -115,21 +115,21 @@ public final class MountedFolder implements BootFiles {
     private Directory list(Path folder) throws IOException {
         refuseOutside(folder);
         List<DirectoryEntry> entries = new ArrayList<>();
-        List<String> doubts = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
         try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder)) {
             for (Path path : stream) {
                 if (entries.size() >= MOST_ENTRIES) {
-                    doubts.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
+                    warnings.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
                     break;
                 }
-                add(path, entries, doubts);
+                add(path, entries, warnings);
             }
         }
         entries.sort(Comparator.comparing(DirectoryEntry::name));
-        return new Directory(entries, Optional.empty(), doubts);
+        return new Directory(entries, Optional.empty(), warnings);
     }
 
-    private void add(Path path, List<DirectoryEntry> entries, List<String> doubts) throws IOException {
+    private void add(Path path, List<DirectoryEntry> entries, List<String> warnings) throws IOException {
         String name = path.getFileName().toString();
         BasicFileAttributes attributes =
                 Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
@@ -138,9 +138,18 @@ public final class MountedFolder implements BootFiles {
             long number = numbers.computeIfAbsent(path, each -> (long) numbers.size() + 1);
             paths.put(number, path);
             entries.add(new DirectoryEntry(
-                    name, name, folder, 0, number, folder ? 0 : attributes.size(), number, List.of()));
+                    name,
+                    name,
+                    folder,
+                    0,
+                    number,
+                    folder ? 0 : attributes.size(),
+                    number,
+                    List.of(),
+                    Optional.of(LocalDateTime.ofInstant(
+                            attributes.lastModifiedTime().toInstant(), ZoneId.systemDefault()))));
         } else {
-            doubts.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
+            warnings.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
         }
     }
 
@@ -304,7 +313,7 @@ public final class MountedFolder implements BootFiles {
             }
 
             @Override
-            public List<String> doubts() {
+            public List<String> warnings() {
                 return List.of();
             }
         };
@@ -348,7 +357,7 @@ public final class MountedFolder implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

@@ -171,13 +171,13 @@ public final class KeptFiles implements BootFiles, Closeable {
     @Override
     public FileContent read(DirectoryEntry file, int limit) throws IOException {
         byte[] bytes = content(file);
-        return new FileContent(bytes.length <= limit ? bytes.clone() : Arrays.copyOf(bytes, limit), doubts(file));
+        return new FileContent(bytes.length <= limit ? bytes.clone() : Arrays.copyOf(bytes, limit), warnings(file));
     }
 
     @Override
     public FileBytes bytes(DirectoryEntry file) throws IOException {
         KeptManifest.Entry entry = entry(file);
-        List<String> doubts = doubts(file);
+        List<String> warnings = warnings(file);
         return new FileBytes() {
             @Override
             public long size() {
@@ -192,13 +192,13 @@ public final class KeptFiles implements BootFiles, Closeable {
             }
 
             @Override
-            public List<String> doubts() {
-                return doubts;
+            public List<String> warnings() {
+                return warnings;
             }
         };
     }
 
-    private List<String> doubts(DirectoryEntry file) throws IOException {
+    private List<String> warnings(DirectoryEntry file) throws IOException {
         return entry(file).whole() ? List.of() : List.of("it was not whole on the card that it was kept from");
     }
 
@@ -257,7 +257,7 @@ public final class KeptFiles implements BootFiles, Closeable {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

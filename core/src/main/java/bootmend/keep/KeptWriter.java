@@ -120,7 +120,7 @@ public final class KeptWriter {
         }
         MessageDigest digest = sha256();
         long bytes = copy(entry, digest::update);
-        boolean whole = bytes == entry.size() && volume.bytes(entry).doubts().isEmpty();
+        boolean whole = bytes == entry.size() && volume.bytes(entry).warnings().isEmpty();
         if (!whole) {
             notes.add(path + " is not whole on the card: " + bytes + " of its " + entry.size() + " bytes were kept");
         }

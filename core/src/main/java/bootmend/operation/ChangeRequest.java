@@ -25,6 +25,8 @@ public sealed interface ChangeRequest {
 
         R toSettings(ToSettings request);
 
+        R toEarlier(ToEarlier request);
+
         R undo(Undo request);
 
         R repair(Repair request);
@@ -101,6 +103,26 @@ public sealed interface ChangeRequest {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.toSettings(this);
+        }
+    }
+
+    /**
+     * An earlier version of the config file put back, as far as it still stands on the card.
+     *
+     * @param which its number in the list of what is found, the newest being 1, or the beginning of its hash
+     * @param whole whether the whole file is put back rather than its tuning lines alone
+     * @param board the board for which its tuning lines are put back; empty for whatever board the lines are for
+     */
+    record ToEarlier(String which, boolean whole, Optional<String> board) implements ChangeRequest {
+
+        public ToEarlier {
+            Objects.requireNonNull(which);
+            Objects.requireNonNull(board);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toEarlier(this);
         }
     }
 

@@ -51,8 +51,8 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
             file.refuseWhenNotWhole();
         }
         Map<String, ConfigDocument> edited = edited(card, files, board, wanted, section);
-        List<Finding> brings = new NewFindings(work, board.map(BoardFacts::of).orElse(BoardFacts.none()))
-                .withoutBlockers(card, edited, "set");
+        List<String> questions = new NewBlockers(work, board).refuse(card, edited, "set");
+        List<Finding> brings = new NewFindings(work, board.map(BoardFacts::of).orElse(BoardFacts.none())).of(card, edited);
         FilePlanner planner = work.planner(card);
         for (ConfigFile file : files.all()) {
             planner.replace(
@@ -63,6 +63,7 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
         }
         return Worked.of(new CardViews(work.workplace()).of(card, files), planner.plan(title(wanted)))
                 .bringing(brings)
+                .asking(questions)
                 .noting(StockWork.notes(card));
     }
 

@@ -3,6 +3,7 @@ package bootmend.operation;
 import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.LineEdit;
 import bootmend.config.LineEnd;
 import bootmend.config.SavedText;
 import bootmend.operation.LineChange.Line;

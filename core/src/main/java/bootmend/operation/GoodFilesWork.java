@@ -177,9 +177,9 @@ record GoodFilesWork(Work work, ChangeRequest.FromGood request) implements WorkO
         if (!content.isWhole() || content.bytes().length != entry.size()) {
             throw CardException.refused(
                     name + " cannot be read whole"
-                            + (content.doubts().isEmpty()
+                            + (content.warnings().isEmpty()
                                     ? ""
-                                    : " (" + content.doubts().get(0) + ")"),
+                                    : " (" + content.warnings().get(0) + ")"),
                     "",
                     NextStep.Plain.REPAIR_CARD);
         }

@@ -69,6 +69,11 @@ public final class ProposedChange {
         return worked.notes();
     }
 
+    /** Why boards do not start from the card and a repair does not put that right; empty for anything but a repair. */
+    public List<NotRepaired> notRepaired() {
+        return worked.notRepaired();
+    }
+
     public PlanView plan() {
         return PlanView.of(worked.plan());
     }

@@ -11,6 +11,7 @@ import bootmend.tuning.Board;
 import bootmend.view.CardViews;
 import java.io.IOException;
 import java.util.Map;
+import java.util.Optional;
 
 /** Makes a card's tuning lines exactly these settings, for one board; blockers in them are refused. */
 record SettingsPut(Work work, Board board, Map<String, String> settings, String title) {
@@ -19,7 +20,7 @@ record SettingsPut(Work work, Board board, Map<String, String> settings, String 
         ConfigFiles files = ConfigFiles.read(card.volume());
         Map<String, ConfigDocument> edited = new ProfileEdit(work.workplace().tables(), board, files::pathOf)
                 .apply(files.main().path(), files.main().document(), files.includes(), settings);
-        NewFindings.on(work, board).refuseBlockers(card, edited, "put there");
+        new NewBlockers(work, Optional.of(board)).refuse(card, edited, "put there");
         FilePlanner planner = work.planner(card);
         for (ConfigFile file : files.all()) {
             file.refuseWhenNotWhole();

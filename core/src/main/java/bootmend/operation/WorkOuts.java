@@ -19,6 +19,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut toEarlier(ChangeRequest.ToEarlier request) {
+        return new EarlierWork(work, request);
+    }
+
+    @Override
     public WorkOut undo(ChangeRequest.Undo request) {
         return new UndoWork(work, request);
     }

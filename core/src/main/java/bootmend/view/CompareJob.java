@@ -66,8 +66,8 @@ public final class CompareJob {
                     .collect(Collectors.toSet());
             files = left.listing().get().differences(right.listing().get(), config);
         }
-        List<String> notes = new ArrayList<>(left.doubts());
-        notes.addAll(right.doubts());
+        List<String> notes = new ArrayList<>(left.warnings());
+        notes.addAll(right.warnings());
         return new CompareView(
                 left.name(),
                 right.name(),

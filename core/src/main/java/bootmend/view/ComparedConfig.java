@@ -21,7 +21,7 @@ record ComparedConfig(
         boards = Set.copyOf(boards);
     }
 
-    List<String> doubts() {
-        return files.doubts().stream().map(doubt -> name + ": " + doubt).toList();
+    List<String> warnings() {
+        return files.warnings().stream().map(warning -> name + ": " + warning).toList();
     }
 }

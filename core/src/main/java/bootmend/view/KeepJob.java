@@ -92,9 +92,9 @@ public final class KeepJob {
             throw e;
         }
         List<String> notes = new ArrayList<>(kept.notes());
-        listing.doubts()
-                .forEach((folder, doubts) -> doubts.forEach(doubt ->
-                        notes.add((folder.isEmpty() || folder.equals("/") ? "root folder" : folder) + ": " + doubt)));
+        listing.warnings()
+                .forEach((folder, warnings) -> warnings.forEach(warning ->
+                        notes.add((folder.isEmpty() || folder.equals("/") ? "root folder" : folder) + ": " + warning)));
         return new KeepView(
                 card.named(), file.toString(), Files.size(file), sha256(file), kept.files(), kept.bytes(), notes);
     }

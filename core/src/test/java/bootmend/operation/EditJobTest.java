@@ -10,7 +10,7 @@ import bootmend.finding.Finding;
 import bootmend.finding.Severity;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -27,14 +27,14 @@ class EditJobTest {
     private static final CardRequest CART = CardRequest.of(Path.of("/cards/cart.img"));
     private static final CardRequest MAST = CardRequest.of(Path.of("/cards/mast.img"));
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
     private SparseDisk cart;
 
     @BeforeEach
     void insertCards() throws IOException {
-        cart = TestBench.card("# arm cart\r\n[pi4]\r\narm_freq=1750\r\nover_voltage=2\r\n[all]\r\n");
+        cart = MemoryWorkplace.card("# arm cart\r\n[pi4]\r\narm_freq=1750\r\nover_voltage=2\r\n[all]\r\n");
         bench.insert(CART.card().toString(), cart);
-        bench.insert(MAST.card().toString(), TestBench.card("dtparam=spi=on\ngpu_freq=550\n"));
+        bench.insert(MAST.card().toString(), MemoryWorkplace.card("dtparam=spi=on\ngpu_freq=550\n"));
     }
 
     @AfterEach
@@ -114,7 +114,7 @@ class EditJobTest {
 
     @Test
     void aBlockerInAnotherCardsTuningAndAnotherBoardAreRefused() throws Exception {
-        bench.insert("/cards/wild.img", TestBench.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
+        bench.insert("/cards/wild.img", MemoryWorkplace.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
         ChangeRequest.ToSettings wild = new LikeJob(bench.workplace())
                 .read(CardRequest.of(Path.of("/cards/wild.img")), Optional.of("pi3"), Set.of());
         refused(MAST, wild, "blocker");

@@ -13,7 +13,7 @@ import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.DiagnoseJob;
 import bootmend.view.ShowJob;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -130,8 +130,8 @@ class LoneConfigTest {
 
     @Test
     void aSmallImageIsNoConfigFile() throws Exception {
-        try (TestBench bench = new TestBench()) {
-            SparseDisk card = TestBench.card("arm_freq=2000\n");
+        try (MemoryWorkplace bench = new MemoryWorkplace()) {
+            SparseDisk card = MemoryWorkplace.card("arm_freq=2000\n");
             Path image = folder.resolve("small.txt");
             Files.write(image, card.toBytes(0, 1 << 20));
             assertThatThrownBy(() ->

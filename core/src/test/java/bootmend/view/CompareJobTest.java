@@ -10,7 +10,7 @@ import bootmend.fixtures.SparseDisk;
 import bootmend.record.ProfileJob;
 import bootmend.request.CardRequest;
 import bootmend.request.GivenText;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 
 class CompareJobTest {
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws IOException {
@@ -68,8 +68,8 @@ class CompareJobTest {
 
     @Test
     void aProfileIsComparedOnItsBoardByWhatAProfileKeeps() throws Exception {
-        bench.insert("/a.img", TestBench.card("[pi4]\narm_freq=1750\n"));
-        bench.insert("/b.img", TestBench.card("arm_freq=1800\nhdmi_group=1\nenable_uart=1\n"));
+        bench.insert("/a.img", MemoryWorkplace.card("[pi4]\narm_freq=1750\n"));
+        bench.insert("/b.img", MemoryWorkplace.card("arm_freq=1800\nhdmi_group=1\nenable_uart=1\n"));
         new ProfileJob(bench.workplace())
                 .save(
                         CardRequest.of(Path.of("/a.img")),
@@ -102,7 +102,7 @@ class CompareJobTest {
 
     @Test
     void anErrorSaysWhichOfTheTwoItIsAbout() throws Exception {
-        bench.insert("/a.img", TestBench.card("a=1\n"));
+        bench.insert("/a.img", MemoryWorkplace.card("a=1\n"));
         bench.insert("/empty.img", FatSpec.fat16(5000).build().emptyDisk());
         assertThatThrownBy(() ->
                         new CompareJob(bench.workplace()).run(card("/a.img"), card("/empty.img"), Optional.empty()))

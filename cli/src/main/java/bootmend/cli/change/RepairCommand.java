@@ -22,10 +22,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend repair}: damage on a card found, explained, and mended where that needs no guess. */
+/** {@code bootmend repair}: damage on a card found, explained, and repaired where that needs no guess. */
 @Command(
         name = "repair",
-        header = "Damage on a card found, and mended where that needs no guess.",
+        header = "Damage on a card found, and repaired where that needs no guess.",
         mixinStandardHelpOptions = true,
         description =
                 "Looks for damage on the boot partition and on the config file's name and form, shows what it found "
@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
                         + "touched; files that share clusters and names that stand twice are reported only.",
         footer = {
             "",
-            "Before you mend a card that holds the only copy of something, make an image of it and work on that.",
+            "Before you repair a card that holds the only copy of something, make an image of it and work on that.",
             "",
             "Examples:",
             "  bootmend repair --dry-run lab-07.img",
@@ -110,7 +110,7 @@ public final class RepairCommand implements Callable<Integer> {
                 .run(
                         options.on(workplace),
                         options.order(new ChangeRequest.Repair(freeLost)),
-                        "There is nothing to mend.");
+                        "There is nothing to repair.");
     }
 
     private int fromGood() throws CardException, IOException {

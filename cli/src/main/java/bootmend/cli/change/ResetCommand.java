@@ -31,11 +31,13 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend reset}: a card's tuning lines back to stock. */
 @Command(
         name = "reset",
-        header = "A card's tuning lines back to stock, to a profile, or to those of another card.",
+        header = "A card's tuning lines back to stock, to a profile, to an earlier version, or to another card's.",
         mixinStandardHelpOptions = true,
         description =
                 "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
-                        + "settings there instead, with --like another card's. Shows the change first and asks; it can be undone with `bootmend undo`.",
+                        + "settings there instead, with --like another card's, and with --to-earlier those that the card "
+                        + "had before (see `bootmend earlier`). Shows the change first and asks; it can be undone with "
+                        + "`bootmend undo`.",
         footer = {
             "",
             "Examples:",
@@ -43,6 +45,7 @@ import picocli.CommandLine.Spec;
             "  bootmend reset --yes lab-07.img",
             "  bootmend reset lab-07.img --to cart-3",
             "  bootmend reset lab-08.img --like lab-07.img --board pi4",
+            "  bootmend reset lab-07.img --to-earlier 1",
             "  bootmend reset --yes --report lab.html lab-images/"
         })
 public final class ResetCommand implements Callable<Integer> {
@@ -95,10 +98,25 @@ public final class ResetCommand implements Callable<Integer> {
         private Path like;
 
         @Option(
+                names = "--to-earlier",
+                paramLabel = "N",
+                description =
+                        "Put the tuning lines of an earlier version back, by its number in `bootmend earlier` or the "
+                                + "beginning of its sha256.")
+        private String earlier;
+
+        @Option(
+                names = "--whole",
+                description = "With --to-earlier: put the whole file back, not its tuning lines alone.")
+        private boolean whole;
+
+        @Option(
                 names = "--board",
                 paramLabel = "B",
-                description = "With --to: the board the card is for, if not the profile's. With --like: the board both "
-                        + "cards are for, if they can be meant for several.")
+                description =
+                        "With --to: the board the card is for, if not the profile's. With --like: the board both cards are "
+                                + "for, if they can be meant for several. With --to-earlier: put the tuning lines back for "
+                                + "this board alone.")
         private String board;
 
         @Option(
@@ -111,8 +129,8 @@ public final class ResetCommand implements Callable<Integer> {
         @Option(
                 names = "--despite-blockers",
                 description =
-                        "With --to or --like: put settings on the card although a check finds a blocker in them. That may "
-                                + "harm the board or permanently void its warranty.")
+                        "With --to, --like or --to-earlier: put it on the card although a check finds a blocker in it. That "
+                                + "may harm the board or permanently void its warranty.")
         private boolean despiteBlockers;
     }
 
@@ -123,6 +141,12 @@ public final class ResetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws CardException, IOException {
+        if (profile.earlier != null) {
+            return toEarlier();
+        }
+        if (profile.whole) {
+            throw new ParameterException(spec.commandLine(), "--whole goes with --to-earlier");
+        }
         if (profile.name == null && profile.like == null) {
             return toStock();
         }
@@ -133,6 +157,23 @@ public final class ResetCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to or --like");
         }
         return profile.name != null ? toProfile() : like();
+    }
+
+    private int toEarlier() throws CardException, IOException {
+        if (profile.name != null || profile.like != null || remove || !also.isEmpty() || profile.otherBoard) {
+            throw new ParameterException(
+                    spec.commandLine(), "--to, --like, --remove, --also and --other-board do not go with --to-earlier");
+        }
+        if (profile.whole && profile.board != null) {
+            throw new ParameterException(
+                    spec.commandLine(), "--board puts tuning lines back for one board; it does not go with --whole");
+        }
+        ChangeOrder order = options.order(
+                new ChangeRequest.ToEarlier(profile.earlier, profile.whole, Optional.ofNullable(profile.board)));
+        if (profile.despiteBlockers) {
+            order = order.accepting(Allow.BLOCKERS);
+        }
+        return run(order, "The card has that version's tuning lines already; nothing to do.");
     }
 
     private int toProfile() throws CardException, IOException {
@@ -164,7 +205,8 @@ public final class ResetCommand implements Callable<Integer> {
     private int toStock() throws CardException, IOException {
         if (profile.board != null || profile.otherBoard || profile.despiteBlockers) {
             throw new ParameterException(
-                    spec.commandLine(), "--board, --other-board and --despite-blockers go with --to or --like");
+                    spec.commandLine(),
+                    "--board, --other-board and --despite-blockers go with --to, --like or --to-earlier");
         }
         return run(
                 options.order(new ChangeRequest.ToStock(remove, also)), "The card is at stock already; nothing to do.");

@@ -1,11 +1,13 @@
 package bootmend.cli.json;
 
+import bootmend.cli.text.RemedyWords;
 import bootmend.finding.Finding;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.FileBody;
 import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
+import bootmend.operation.NotRepaired;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.view.CardView;
@@ -25,6 +27,7 @@ public record ChangeJson(
         List<FileJson> files,
         List<LineJson> lines,
         List<String> notes,
+        List<NotRepairedJson> notRepaired,
         PlanView plan,
         @JsonInclude(JsonInclude.Include.NON_NULL) MadeJson change) {
 
@@ -40,8 +43,8 @@ public record ChangeJson(
         }
     }
 
-    /** One thing that a repair found; {@code mended} tells whether this repair mends it. */
-    public record FindingJson(String id, String where, String what, boolean mended) {
+    /** One thing that a repair found; {@code repaired} tells whether this repair repairs it. */
+    public record FindingJson(String id, String where, String what, boolean repaired) {
 
         static FindingJson of(Finding finding) {
             return new FindingJson(finding.id(), finding.where().words(), finding.words(), finding.isRepaired());
@@ -54,6 +57,18 @@ public record ChangeJson(
         static BroughtJson of(Finding finding) {
             return new BroughtJson(
                     finding.id(), finding.severity().word(), finding.where().words(), finding.words());
+        }
+    }
+
+    /** Why boards do not start from the card where a repair does not put that right, and whose it is. */
+    public record NotRepairedJson(List<String> boards, String link, String sentence, String remedy) {
+
+        static NotRepairedJson of(String card, NotRepaired left) {
+            return new NotRepairedJson(
+                    left.boards(),
+                    left.cause().link().word(),
+                    left.cause().sentence(),
+                    new RemedyWords(card).of(left.cause().remedy()));
         }
     }
 
@@ -119,6 +134,9 @@ public record ChangeJson(
                 change.files().stream().map(FileJson::of).toList(),
                 change.lines().stream().map(LineJson::of).toList(),
                 change.notes(),
+                change.notRepaired().stream()
+                        .map(each -> NotRepairedJson.of(change.before().card(), each))
+                        .toList(),
                 change.plan(),
                 outcome.ifMade().map(MadeJson::of).orElse(null));
     }

@@ -2,17 +2,23 @@ package bootmend.cli.option;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.NamedCards;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The cards that a command is about, one or a batch, and the settings for them, among each other. */
-public final class CardsAndSettings implements NamedCards {
+public final class CardsAndSettings implements CardSelection {
 
     private static final Pattern SETTING = Pattern.compile("[A-Za-z0-9_:.-]*=");
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
 
     @Parameters(
             arity = "1..*",
@@ -28,7 +34,10 @@ public final class CardsAndSettings implements NamedCards {
 
     @Override
     public List<Path> cards(CardNames how) throws CardException {
-        return how.expand(words.stream().filter(word -> !isSetting(word)).toList());
+        NamedCards named =
+                how.expand(words.stream().filter(word -> !isSetting(word)).toList());
+        named.note().ifPresent(note -> spec.commandLine().getErr().println("bootmend: " + note));
+        return named.cards();
     }
 
     @Override

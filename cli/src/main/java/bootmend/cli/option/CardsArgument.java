@@ -2,14 +2,20 @@ package bootmend.cli.option;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.NamedCards;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The cards that a command is about: one, or a batch. */
-public final class CardsArgument implements NamedCards {
+public final class CardsArgument implements CardSelection {
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
 
     @Parameters(
             arity = "1..*",
@@ -23,7 +29,9 @@ public final class CardsArgument implements NamedCards {
 
     @Override
     public List<Path> cards(CardNames how) throws CardException {
-        return how.expand(names);
+        NamedCards named = how.expand(names);
+        named.note().ifPresent(note -> spec.commandLine().getErr().println("bootmend: " + note));
+        return named.cards();
     }
 
     @Override

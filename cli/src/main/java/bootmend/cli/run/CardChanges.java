@@ -9,7 +9,7 @@ import bootmend.cli.json.ErrorJson;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;
-import bootmend.cli.option.NamedCards;
+import bootmend.cli.option.CardSelection;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
@@ -29,21 +29,21 @@ import picocli.CommandLine.ParameterException;
 public final class CardChanges {
 
     private final CommandLine line;
-    private final NamedCards argument;
+    private final CardSelection argument;
     private final ChangeOptions options;
     private final BatchOptions batch;
     private final Question question;
     private final boolean inFile;
 
     public CardChanges(
-            CommandLine line, NamedCards argument, ChangeOptions options, BatchOptions batch, Question question) {
+            CommandLine line, CardSelection argument, ChangeOptions options, BatchOptions batch, Question question) {
         this(line, argument, options, batch, question, true);
     }
 
     /** @param inFile whether a config file on its own is changed as cards are, rather than given on standard output */
     public CardChanges(
             CommandLine line,
-            NamedCards argument,
+            CardSelection argument,
             ChangeOptions options,
             BatchOptions batch,
             Question question,
@@ -94,18 +94,23 @@ public final class CardChanges {
         if (argument.json()) {
             run.json(Map.of(), CardChanges::document);
         }
-        return run.run(cards, batch, card -> change(argument.request(card), workplace, order));
+        return options.dryRun()
+                ? run.run(
+                        cards,
+                        batch,
+                        card -> new ChangeOperation(workplace)
+                                .workOut(argument.request(card), order)
+                                .leave())
+                : run.change(workplace, cards, batch, card -> change(argument.request(card), workplace, order));
     }
 
     private ChangeOutcome change(CardRequest card, Workplace workplace, ChangeOrder order) throws CardException {
-        ChangeOperation operation = new ChangeOperation(workplace);
-        if (options.dryRun()) {
-            return operation.workOut(card, order).leave();
-        }
         if (options.before().isPresent()) {
             new CopyFirst(workplace, options.before().get()).keepInFolder(card);
         }
-        return operation.make(card, order, ChangeOperation.Approval.GIVEN).orThrow();
+        return new ChangeOperation(workplace)
+                .make(card, order, ChangeOperation.Approval.GIVEN)
+                .orThrow();
     }
 
     private static Object document(CardResult<ChangeOutcome> result) {

@@ -44,7 +44,8 @@ final class ChangePreview {
         }
         if (plan.ofFolder()) {
             screen.line("To write: " + String.join(", ", plan.files())
-                    + "; each as a new file beside the old, synced and renamed over it.");
+                    + "; each as a new file beside the old (" + String.join(", ", plan.beside())
+                    + "), synced and renamed over it.");
             return;
         }
         String kinds = plan.sectorsByKind().entrySet().stream()

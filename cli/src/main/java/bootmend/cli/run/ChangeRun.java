@@ -13,6 +13,7 @@ import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.EjectJob;
+import bootmend.operation.NotRepaired;
 import bootmend.operation.ProposedChange;
 import bootmend.workplace.Workplace;
 
@@ -73,6 +74,11 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
 
     private boolean approved(ProposedChange change) throws CardException {
         preview.print(change);
+        if (!screen.isWhole()) {
+            throw CardException.unreadable(
+                    "the change could not be shown, so it was not made",
+                    "Nothing was written. Make room where the answer goes, then try again.");
+        }
         if (options.yes()) {
             return true;
         }
@@ -95,7 +101,12 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
         ProposedChange change = outcome.change();
         findings.print(change.findings());
-        screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+        screen.line(
+                change.leavesDamage()
+                        ? "Nothing of this can be repaired without a guess."
+                        : change.notRepaired().isEmpty()
+                                ? nothing
+                                : "A repair finds nothing that is its own to put right.");
         findings.advice(change);
         return code(change);
     }
@@ -122,6 +133,8 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     }
 
     private static int code(ProposedChange change) {
-        return change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
+        return change.leavesDamage() || change.notRepaired().stream().anyMatch(NotRepaired::everyBoard)
+                ? ExitCode.BLOCKER
+                : ExitCode.DONE;
     }
 }

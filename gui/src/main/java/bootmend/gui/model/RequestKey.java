@@ -26,6 +26,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String toEarlier(ChangeRequest.ToEarlier request) {
+        return "earlier";
+    }
+
+    @Override
     public String undo(ChangeRequest.Undo request) {
         return request.to().isPresent() ? "history" : "back";
     }
