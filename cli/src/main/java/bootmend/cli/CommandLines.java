@@ -4,15 +4,18 @@ import bootmend.CardException;
 import bootmend.cli.card.BoardCommand;
 import bootmend.cli.card.CardsCommand;
 import bootmend.cli.card.CheckCommand;
+import bootmend.cli.card.CompareCommand;
 import bootmend.cli.card.DemoCommand;
 import bootmend.cli.card.DiagnoseCommand;
 import bootmend.cli.card.EarlierCommand;
 import bootmend.cli.card.ExplainCommand;
+import bootmend.cli.card.KeepCommand;
 import bootmend.cli.card.ShowCommand;
 import bootmend.cli.change.HistoryCommand;
 import bootmend.cli.change.RecoverCommand;
 import bootmend.cli.change.RepairCommand;
 import bootmend.cli.change.ResetCommand;
+import bootmend.cli.change.SetCommand;
 import bootmend.cli.change.StationCommand;
 import bootmend.cli.change.UndoCommand;
 import bootmend.cli.outcome.ExitCode;
@@ -37,6 +40,9 @@ public final class CommandLines {
             "show",
             "diagnose",
             "check",
+            "compare",
+            "keep",
+            "set",
             "reset",
             "undo",
             "repair",
@@ -123,6 +129,9 @@ public final class CommandLines {
             case "show" -> new ShowCommand(workplace, question);
             case "diagnose" -> new DiagnoseCommand(workplace);
             case "check" -> new CheckCommand(workplace, question);
+            case "compare" -> new CompareCommand(workplace);
+            case "keep" -> new KeepCommand(workplace);
+            case "set" -> new SetCommand(workplace, question);
             case "reset" -> new ResetCommand(workplace, question);
             case "undo" -> new UndoCommand(workplace, question);
             case "repair" -> new RepairCommand(workplace, question);

@@ -23,7 +23,7 @@ final class UsageErrors implements IParameterExceptionHandler {
     /** Words that people try first, and the commands that do it. */
     private static final Map<String, List<String>> MEANT = Map.of(
             "fix", List.of("repair", "diagnose"),
-            "mend", List.of("repair"),
+            "repair", List.of("repair"),
             "restore", List.of("undo", "reset"),
             "revert", List.of("undo"),
             "stock", List.of("reset"),

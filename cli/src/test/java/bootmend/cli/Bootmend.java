@@ -87,7 +87,7 @@ final class Bootmend {
         }
         return new Result(
                 process.exitValue(),
-                Files.isRegularFile(out) ? Files.readString(out, StandardCharsets.UTF_8) : "",
+                Files.isRegularFile(out) ? new String(Files.readAllBytes(out), StandardCharsets.UTF_8) : "",
                 Files.readString(err, StandardCharsets.UTF_8));
     }
 }

@@ -149,7 +149,7 @@ final class FirmwareCheck {
                             gone + " not on the card; a board takes start file and fixup file as a pair.",
                             pair.named().isPresent() ? Origin.WRONG_EDIT : Origin.INCOMPLETE_COPY,
                             remedy(pair, put)),
-                    at(pair, start.isEmpty() ? pair.start() : pair.fixup(), "looked for in the folder"));
+                    at(pair, start.isEmpty() ? pair.start() : pair.fixup(), Found.LOOKED_FOR));
         }
         taken.add(pair.start());
         Optional<String> letters = letters(pair.start());
@@ -206,7 +206,7 @@ final class FirmwareCheck {
                             VisibleText.of(name) + " is not on the card; the board loads it before anything else.",
                             origin,
                             new Remedy.PutFiles(put)),
-                    Found.words(name, "looked for in the folder"));
+                    Found.words(name, Found.LOOKED_FOR));
         }
         FileLook look = where.plain(name);
         return look.state() == LinkState.DAMAGED

@@ -315,7 +315,7 @@ final class StartFiles {
                 return ChainPart.unknown(
                         names + " is not on the card, " + VisibleText.of(String.join(", ", others))
                                 + " is, and whether the board takes it hangs on its firmware",
-                        Found.words(behind(wish.names().get(0)), "looked for in the folder"));
+                        Found.words(behind(wish.names().get(0)), Found.LOOKED_FOR));
             }
         }
         Optional<Candidate> line = wish.by().flatMap(Value::by);
@@ -330,7 +330,7 @@ final class StartFiles {
                                 .orElseGet(() -> new Remedy.PutFiles(
                                         wish.names().stream().map(this::behind).toList()))),
                 line.map(by -> Found.line(by.file(), by.line(), "names " + names))
-                        .orElseGet(() -> Found.words(behind(wish.names().get(0)), "looked for in the folder")));
+                        .orElseGet(() -> Found.words(behind(wish.names().get(0)), Found.LOOKED_FOR)));
     }
 
     /** A kernel by whose name some firmware may go, though none that is published does for this board. */
@@ -433,7 +433,7 @@ final class StartFiles {
                         ? new Remedy.OtherBoard()
                         : new Remedy.PutFiles(
                                 names.stream().map(this::behind).limit(1).toList()),
-                Found.words(behind(names.get(0)), "looked for in the folder"));
+                Found.words(behind(names.get(0)), Found.LOOKED_FOR));
     }
 
     private boolean hasTrees() throws IOException {
@@ -520,7 +520,11 @@ final class StartFiles {
         Optional<DirectoryEntry> file = folder.file(path);
         if (file.isEmpty()) {
             String why = VisibleText.of(path) + " is not on the card; " + shown + " is passed over";
-            return ChainPart.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
+            return ChainPart.lacking(
+                    LinkState.MISSING,
+                    why,
+                    Found.line(line.file(), line.line(), why),
+                    Found.words(path, Found.LOOKED_FOR));
         }
         FileLook look = folder.tree(path).look();
         return look.isWhole()
@@ -648,7 +652,7 @@ final class StartFiles {
                                     named.by()
                                             .<Remedy>map(by -> new Remedy.CorrectLine(by.file(), by.line()))
                                             .orElseGet(() -> new Remedy.PutFiles(List.of(path))),
-                                    Found.words(path, "looked for in the folder")));
+                                    Found.words(path, Found.LOOKED_FOR)));
             roots.add(ChainPart.unknown("there is no command line to name a root"));
             return;
         }

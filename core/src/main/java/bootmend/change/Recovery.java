@@ -221,7 +221,8 @@ public final class Recovery {
         }
     }
 
-    private Committed run(UndoRecord record, Plan plan, Attempt.Check check, Attempt.Note note) throws CardException {
+    private Committed.Recorded run(UndoRecord record, Plan plan, Attempt.Check check, Attempt.Note note)
+            throws CardException {
         return new Attempt(target, record, "the recovery").run(() -> target.left(plan, record), check, note);
     }
 

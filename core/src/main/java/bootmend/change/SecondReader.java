@@ -28,8 +28,8 @@ final class SecondReader {
     private static final int ITS_SECTOR = 512;
     /** It reads a FAT as long as the boot sector says, so that length must go with the clusters. */
     private static final long FAT_SLACK = 1 << 20;
-    /** A folder has at most two mebibytes and a config file one; in the smallest clusters that is this many. */
-    private static final long MOST_CHAIN = 4096;
+    /** A folder has at most two mebibytes and a boot file 48; in the smallest clusters that is this many. */
+    private static final long MOST_CHAIN = 98_304;
 
     /** What the second reader says of a file. */
     enum Answer {

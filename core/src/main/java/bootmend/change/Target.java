@@ -133,7 +133,7 @@ public abstract sealed class Target permits SectorTarget, FolderTarget {
     /** Checks that the state from before stands there. */
     abstract void readBackUndone(Plan back) throws IOException;
 
-    abstract Committed committed(UndoRecord record, boolean secondReaderAgrees);
+    abstract Committed.Recorded committed(UndoRecord record, boolean secondReaderAgrees);
 
     /** What to do first after a cut, as the start of a sentence. */
     abstract String again();

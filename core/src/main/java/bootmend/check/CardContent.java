@@ -45,4 +45,9 @@ public record CardContent(
     public CardContent withTexts(Map<String, FileText> read) {
         return new CardContent(this.read, boards, bootable, read, stockLines);
     }
+
+    /** The same where nothing tells a board. */
+    public CardContent withoutBoardTold() {
+        return new CardContent(read, boards, false, texts, stockLines);
+    }
 }

@@ -3,6 +3,8 @@ package bootmend.fat;
 import de.waldheinz.fs.BlockDevice;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -125,6 +127,13 @@ public final class FatVolume implements BootFiles {
             found.add("only the first " + followed + " of its " + needed + " clusters were followed");
         }
         return new FatFileBytes(bytes, geometry, chain.clusters(), file.size(), found);
+    }
+
+    @Override
+    public WrittenTime times(DirectoryEntry entry) throws IOException {
+        ByteBuffer slot =
+                ByteBuffer.wrap(bytes.read(entry.offset(), Geometry.SLOT_BYTES)).order(ByteOrder.LITTLE_ENDIAN);
+        return WrittenTime.of(slot.getShort(22), slot.getShort(24), slot.getShort(14), slot.getShort(16));
     }
 
     @Override

@@ -8,6 +8,7 @@ import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
 import bootmend.fat.VolumeSpace;
+import bootmend.fat.WrittenTime;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
@@ -160,16 +161,28 @@ public final class MountedFolder implements BootFiles {
         return path;
     }
 
-    /** Where the file at that path is, whatever its case, or is to be made in the root folder; listed anew. */
+    /** Where the file at that path is, whatever its case, or is to be made in a folder that is there; listed anew. */
     private Path place(String name) throws IOException {
         MountedFolder now = new MountedFolder(root);
         Optional<DirectoryEntry> entry = now.find(name);
-        if (entry.isEmpty() && (name.contains("/") || name.contains("\\") || name.startsWith("."))) {
-            throw new IOException(name + " is no name of a file in the root folder");
+        if (entry.isEmpty() && (name.contains("\\") || name.startsWith(".") || !isInsidePath(name))) {
+            throw new IOException(name + " is no name of a file in the folder");
         }
-        Path place = entry.isPresent() ? now.path(entry.get()) : root.resolve(name);
+        Path place = entry.isPresent() ? now.path(entry.get()) : now.placeOfNew(name);
         refuseOutside(place.getParent());
         return place;
+    }
+
+    private Path placeOfNew(String name) throws IOException {
+        int slash = name.lastIndexOf('/');
+        if (slash < 0) {
+            return root.resolve(name);
+        }
+        DirectoryEntry folder = find(name.substring(0, slash))
+                .filter(DirectoryEntry::folder)
+                .orElseThrow(() -> new IOException("there is no folder " + name.substring(0, slash)
+                        + " on the card; make it in the system first"));
+        return path(folder).resolve(name.substring(slash + 1));
     }
 
     /** What the file at that path holds now, at most {@code limit} bytes of it; null where it is missing. */
@@ -317,6 +330,14 @@ public final class MountedFolder implements BootFiles {
             }
             return Arrays.copyOf(bytes.array(), bytes.position());
         }
+    }
+
+    @Override
+    public WrittenTime times(DirectoryEntry entry) throws IOException {
+        Instant written = Files.getLastModifiedTime(path(entry), LinkOption.NOFOLLOW_LINKS)
+                .toInstant();
+        return new WrittenTime(
+                Optional.of(LocalDateTime.ofInstant(inFatSteps(written), ZoneId.systemDefault())), Optional.empty());
     }
 
     @Override

@@ -72,8 +72,8 @@ public record CardOutcome(
         /** Such as {@code LAB, 0000-BEEF, 2 tuning lines}. */
         public String words() {
             String lines = stock ? "stock" : Amount.count(activeLines, "tuning line");
-            return (label.isEmpty() ? "no label" : label) + ", " + serial + ", "
-                    + (config.isEmpty() ? "no config file" : lines);
+            String volume = fatType.isEmpty() ? "config file" : (label.isEmpty() ? "no label" : label) + ", " + serial;
+            return volume + ", " + (config.isEmpty() ? "no config file" : lines);
         }
     }
 

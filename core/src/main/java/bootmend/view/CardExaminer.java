@@ -65,11 +65,12 @@ public final class CardExaminer {
             boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
-        Optional<String> cutShort = cutShort(card.recovery(store).look());
+        Optional<String> cutShort = cutShort(card.waiting(store));
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
-        return new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, cutShort)
-                .withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth));
+        ExaminedCard read =
+                new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
+        return card.hasBootPartition() ? read.withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth)) : read;
     }
 
     private static Optional<String> cutShort(Interruption found) {

@@ -56,6 +56,9 @@ public final class CheckJob {
 
     private CardContent content(OpenCard card, CardListing listing, ExaminedCard read, BoardFacts facts) {
         CardContent content = new CardContents(workplace.tables()).of(read, facts);
+        if (!card.hasBootPartition() && facts.board().isEmpty()) {
+            content = content.withoutBoardTold();
+        }
         return content.withTexts(texts(card.volume(), listing, content));
     }
 

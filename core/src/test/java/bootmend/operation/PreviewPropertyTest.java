@@ -33,7 +33,7 @@ class PreviewPropertyTest {
 
     private static final CardRequest CARD = CardRequest.of(Path.of("/cards/one.img"));
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void shownLinesAppliedToTheFilesBeforeAreTheFilesAfter(
             @ForAll("configs") byte[] config, @ForAll("requests") List<ChangeOrder> orders)
             throws CardException, IOException {
@@ -117,6 +117,17 @@ class PreviewPropertyTest {
                         new ChangeRequest.ToProfile("cart", Optional.empty()),
                         new ChangeRequest.Stage("pi4", List.of("arm_freq=1850")),
                         new ChangeRequest.Stage("pi4", List.of("arm_freq=1900", "over_voltage=3")),
+                        ChangeRequest.Edit.of("arm_freq=1800", "hdmi_group=2"),
+                        ChangeRequest.Edit.of("dtparam=audio=off", "gpu_freq=510"),
+                        new ChangeRequest.Edit(
+                                List.of("over_voltage=1"),
+                                Optional.of("pi4"),
+                                Optional.empty(),
+                                List.of("1"),
+                                List.of("2", "arm_freq=1")),
+                        new ChangeRequest.Edit(
+                                List.of("arm_freq=1850"), Optional.empty(), Optional.of("pi4"), List.of(), List.of()),
+                        new ChangeRequest.ToSettings("other.img", "pi4", Map.of("arm_freq", "1850")),
                         new ChangeRequest.Adopt(),
                         new ChangeRequest.Unstage(),
                         new ChangeRequest.ToEarlier("1", false, Optional.empty()),

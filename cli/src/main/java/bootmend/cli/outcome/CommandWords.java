@@ -46,6 +46,7 @@ public final class CommandWords implements StepWords {
             case LIST_EARLIER -> command("earlier") + " lists what the card had before.";
             case STAGE_SETTINGS -> "Stage some with `bootmend trial stage`.";
             case GIVE_SETTINGS -> "Name settings, such as --set arm_freq=1850.";
+            case NAME_FILES -> "Name files with --file, such as --file kernel8.img.";
             case ADD_TRIAL -> "Begin with `bootmend trial add`.";
             case LIST_TRIALS -> "See `bootmend trial list`.";
             case GIVE_TRIAL_DETAILS -> "See `bootmend trial add --help`.";

@@ -33,7 +33,9 @@ public final class CardPage {
         CardView view = show.card();
         PartitionView partition = view.partition();
         field("card", view.card() + " (" + view.kind() + ", " + Amount.size(view.bytes()) + ")");
-        if (partition.isMounted()) {
+        if (!partition.isThere()) {
+            field("boot partition", "none: this is " + partition.reason());
+        } else if (partition.isMounted()) {
             field("boot partition", partition.reason() + ", " + partition.fatType());
         } else {
             partition(partition);
@@ -44,7 +46,7 @@ public final class CardPage {
                     "meant for",
                     show.anyBootable()
                             ? show.boards().stream().map(BoardView::board).collect(Collectors.joining(" "))
-                            : "nothing on the card tells a board");
+                            : partition.isThere() ? "nothing on the card tells a board" : "nothing tells a board");
         }
         show.boot().ifPresent(boot -> boot(show, boot));
         view.notes().forEach(note -> field("note", note));

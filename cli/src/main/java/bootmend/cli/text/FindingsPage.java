@@ -1,6 +1,7 @@
 package bootmend.cli.text;
 
 import bootmend.finding.Finding;
+import bootmend.finding.Severity;
 import bootmend.operation.NotRepaired;
 import bootmend.operation.ProposedChange;
 import java.util.List;
@@ -25,6 +26,21 @@ public final class FindingsPage {
         if (!findings.isEmpty()) {
             screen.blank();
         }
+    }
+
+    /** What a check finds in the new lines, with what it means. */
+    public void brings(ProposedChange change) {
+        if (change.brings().isEmpty()) {
+            return;
+        }
+        screen.blank();
+        screen.line("What a check finds in it:");
+        for (Finding finding : change.brings()) {
+            screen.line(
+                    finding.severity() == Severity.NOTE ? "" : "bold",
+                    finding.severity().word() + ": " + finding.where().words() + ": " + finding.words());
+        }
+        screen.blank();
     }
 
     /** What to think of before a damaged card is written to. */

@@ -31,6 +31,11 @@ public record OutcomeWords(Words words) implements Made.Cases<OutcomeWords.Said>
     }
 
     @Override
+    public Said inFile(Made.InFile made) {
+        return new Said(words.of("made.file"), words.of("made.file.next"));
+    }
+
+    @Override
     public Said closed(Made.Closed made) {
         return new Said(words.of("made.closed"), words.of("made.closed.next"));
     }

@@ -15,6 +15,7 @@ import bootmend.operation.HistoryView;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
+import bootmend.page.Amount;
 import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import bootmend.view.WaitingChange;
@@ -172,8 +173,17 @@ final class ChangeStrip extends VBox {
 
     private String head(FileEdit file) {
         int lines = file.lines().size();
+        if (file.body().isPresent()) {
+            String size = Amount.size(file.body().get().size());
+            return kit.words()
+                    .of(
+                            file.kind() == FileEdit.Kind.ADDED ? "strip.file.new" : "strip.file.replaced",
+                            file.path(),
+                            size,
+                            file.body().get().sha256());
+        }
         return switch (file.kind()) {
-            case CHANGED -> file.path();
+            case CHANGED, REPLACED -> file.path();
             case ADDED ->
                 file.against()
                         .map(other -> kit.words().of("strip.file.like", file.path(), other))
