@@ -64,7 +64,7 @@ class FrontEndTest {
             .that()
             .doNotHaveSimpleName("DemoCommand")
             .and()
-            .doNotHaveSimpleName("DemoBench")
+            .doNotHaveSimpleName("DemoWorkplace")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("bootmend.fixtures..");

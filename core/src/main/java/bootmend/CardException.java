@@ -71,6 +71,11 @@ public final class CardException extends Exception {
         return new CardException(Kind.CUT_SHORT, what, remedy, cause, steps);
     }
 
+    /** The same, its message told of {@code name}, where several things could be meant. */
+    public CardException about(String name) {
+        return new CardException(kind, name + ": " + getMessage(), remedy, this, steps.toArray(NextStep[]::new));
+    }
+
     public Kind kind() {
         return kind;
     }

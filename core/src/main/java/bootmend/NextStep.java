@@ -35,6 +35,8 @@ public sealed interface NextStep
         STAGE_SETTINGS,
         /** Name settings, each a key of the config file with its value. */
         GIVE_SETTINGS,
+        /** Name the files that are meant. */
+        NAME_FILES,
         /** Record a trial. */
         ADD_TRIAL,
         /** See the trials that are kept. */

@@ -113,6 +113,14 @@ class ArchitectureTest {
             "bootmend.device");
 
     @ArchTest
+    static final ArchRule EDIT =
+            only("bootmend.edit", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+
+    @ArchTest
+    static final ArchRule KEEP =
+            only("bootmend.keep", ROOT, "bootmend.folder", "bootmend.fat", "bootmend.partition", "bootmend.device");
+
+    @ArchTest
     static final ArchRule STORE = only("bootmend.store", ROOT);
 
     @ArchTest
@@ -221,6 +229,7 @@ class ArchitectureTest {
             "bootmend.finding",
             "bootmend.config",
             "bootmend.earlier",
+            "bootmend.boot",
             "bootmend.check",
             "bootmend.card",
             "bootmend.view",

@@ -39,7 +39,7 @@ final class Attempt {
         this.what = what;
     }
 
-    Committed run(Preparation preparation, Check check, Note note) throws CardException {
+    Committed.Recorded run(Preparation preparation, Check check, Note note) throws CardException {
         Target.Writing writing = prepared(preparation);
         boolean agrees;
         try {

@@ -90,7 +90,7 @@ public final class History {
      *
      * @throws CardException of kind REFUSED where it cannot be told whether a change was made to this card
      */
-    public Optional<UndoRecord> lastToTakeBack() throws CardException {
+    public Optional<UndoRecord> lastToUndo() throws CardException {
         Set<String> undone = new HashSet<>();
         for (int i = oldestFirst.size() - 1; i >= 0; i--) {
             UndoRecord record = oldestFirst.get(i);

@@ -32,7 +32,7 @@ record VolumeStateCheck() implements Check {
         card.read()
                 .health()
                 .forEach(each -> remarks.add(Remark.of(
-                        each.severity() == Severity.BLOCKER ? "volume-damaged" : "volume-doubt",
+                        each.severity() == Severity.BLOCKER ? "volume-damaged" : "volume-warning",
                         each.where(),
                         each.words())));
         card.read()

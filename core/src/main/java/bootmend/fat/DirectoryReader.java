@@ -18,7 +18,7 @@ public final class DirectoryReader {
     private final VolumeBytes volume;
     private final Geometry geometry;
     private final List<DirectoryEntry> entries = new ArrayList<>();
-    private final List<String> doubts = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
     private final LongNameCollector longName = new LongNameCollector();
     private final DeletedNames deletedNames = new DeletedNames();
     private final List<DeletedEntry> deleted = new ArrayList<>();
@@ -50,7 +50,7 @@ public final class DirectoryReader {
         }
         if (walk.ending() != ChainEnding.COMPLETE) {
             broken = true;
-            doubts.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
+            warnings.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
         }
         return result();
     }
@@ -154,8 +154,8 @@ public final class DirectoryReader {
     public Directory result() {
         drop(longName.drop());
         if (!orphans.isEmpty()) {
-            doubts.add(orphans.size() + " long-name slots belong to no file");
+            warnings.add(orphans.size() + " long-name slots belong to no file");
         }
-        return new Directory(entries, Optional.ofNullable(label), deleted, doubts);
+        return new Directory(entries, Optional.ofNullable(label), deleted, warnings);
     }
 }

@@ -7,9 +7,9 @@ import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContent;
 import bootmend.check.CardContents;
-import bootmend.check.CardRead;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
+import bootmend.check.ExaminedCard;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigName;
 import bootmend.finding.Finding;
@@ -18,7 +18,7 @@ import bootmend.finding.Severity;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
-import bootmend.view.CardReads;
+import bootmend.view.CardExaminer;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -62,7 +62,8 @@ final class NewBlockers {
             return List.of();
         }
         BoardFacts facts = board.map(BoardFacts::of).orElse(BoardFacts.none());
-        CardRead before = new CardReads(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+        ExaminedCard before =
+                new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
         if (of(before, files, facts).isEmpty()) {
             return List.of();
         }
@@ -98,15 +99,15 @@ final class NewBlockers {
      *
      * @param files the config files after the change, by path
      */
-    private List<Finding> of(CardRead before, Map<String, ConfigDocument> files, BoardFacts facts) {
+    private List<Finding> of(ExaminedCard before, Map<String, ConfigDocument> files, BoardFacts facts) {
         List<ConfigText> config = new ArrayList<>();
         for (ConfigText text : before.config()) {
-            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.doubts()));
+            config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.warnings()));
         }
         if (config.isEmpty() && files.containsKey(ConfigName.NAME)) {
             config.add(new ConfigText(ConfigName.NAME, files.get(ConfigName.NAME), List.of()));
         }
-        CardRead after = new CardRead(
+        ExaminedCard after = new ExaminedCard(
                 before.files(),
                 config,
                 config.isEmpty() ? before.configProblem() : Optional.empty(),
@@ -137,7 +138,7 @@ final class NewBlockers {
                         .toArray(NextStep[]::new));
     }
 
-    private List<Finding> blockers(CardRead read, BoardFacts facts) {
+    private List<Finding> blockers(ExaminedCard read, BoardFacts facts) {
         Map<String, Finding> blockers = new LinkedHashMap<>();
         CardContent content = new CardContents(tables).of(read, facts);
         for (Purpose purpose : Purpose.values()) {

@@ -10,12 +10,12 @@ import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
 import bootmend.config.VisibleText;
 import bootmend.request.CardRequest;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -68,12 +68,12 @@ public final class RecoverJob {
      *
      * @param record its id, or where it lies
      */
-    public InterruptedChange forget(String record) throws CardException {
+    public RecordedChange forget(String record) throws CardException {
         try {
             for (UndoRecord open : workplace.store().open()) {
                 if (open.id().equals(record)
                         || open.file().equals(Path.of(record).toAbsolutePath().normalize())) {
-                    return InterruptedChange.of(workplace.store().forget(open.id()));
+                    return RecordedChange.of(workplace.store().forget(open.id()));
                 }
             }
         } catch (IOException e) {
@@ -93,9 +93,8 @@ public final class RecoverJob {
     private static CardException refusal(Interruption.Ambiguous ambiguous) {
         Stream<UndoRecord> could =
                 Stream.concat(ambiguous.candidates().stream().map(OpenChange::record), ambiguous.others().stream());
-        String names = could.map(record -> "\"" + VisibleText.of(record.plan().title()) + "\" of "
-                        + record.created().truncatedTo(ChronoUnit.SECONDS) + " at " + VisibleText.of(record.cardPath())
-                        + " (id " + record.id() + ")")
+        String names = could.map(
+                        record -> VisibleText.of(RecordedChange.of(record).words()))
                 .collect(Collectors.joining(", "));
         return CardException.refused(
                 "a change to this card or to another written from the same image was cut short, and it cannot be told "

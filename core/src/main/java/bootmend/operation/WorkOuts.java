@@ -14,6 +14,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut toSettings(ChangeRequest.ToSettings request) {
+        return new SettingsWork(work, request);
+    }
+
+    @Override
     public WorkOut toEarlier(ChangeRequest.ToEarlier request) {
         return new EarlierWork(work, request);
     }
@@ -29,6 +34,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut fromGood(ChangeRequest.FromGood request) {
+        return new GoodFilesWork(work, request);
+    }
+
+    @Override
     public WorkOut stage(ChangeRequest.Stage request) {
         return new StageWork(work, request);
     }
@@ -41,5 +51,10 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     @Override
     public WorkOut unstage(ChangeRequest.Unstage request) {
         return new UnstageWork(work);
+    }
+
+    @Override
+    public WorkOut edit(ChangeRequest.Edit request) {
+        return new EditWork(work, request);
     }
 }

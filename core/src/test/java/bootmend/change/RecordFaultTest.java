@@ -32,7 +32,7 @@ class RecordFaultTest {
 
     private static void undo(SmallCard card, UndoStore store) throws CardException, IOException {
         Target target = card.target(MEDIUM);
-        UndoRecord last = History.of(target, store).lastToTakeBack().orElseThrow();
+        UndoRecord last = History.of(target, store).lastToUndo().orElseThrow();
         new Committer(store, PlannedCard.CLOCK).undo(target, new UndoPlanner(target).plan(last, NOW, false), last);
     }
 

@@ -301,7 +301,7 @@ final class SistersModel {
                     .as("history is of this card")
                     .isEqualTo(inHand);
         }
-        Optional<UndoRecord> last = history.lastToTakeBack();
+        Optional<UndoRecord> last = history.lastToUndo();
         if (last.isEmpty()) {
             return history.untold().isEmpty() ? "no change to undo" : "history cannot be told";
         }

@@ -9,7 +9,7 @@ import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -55,7 +55,7 @@ public final class EarlierCard {
     }
 
     public EarlierVersions search(SearchProgress progress) throws CardException, IOException {
-        try (TestBench bench = new TestBench()) {
+        try (MemoryWorkplace bench = new MemoryWorkplace()) {
             bench.insert("/cards/one.img", disk);
             try (OpenCard card =
                     OpenCard.open(bench.workplace().opener(), CardRequest.of(Path.of("/cards/one.img")), false)) {

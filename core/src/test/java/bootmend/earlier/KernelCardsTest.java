@@ -7,7 +7,7 @@ import bootmend.card.CardEarlier;
 import bootmend.card.OpenCard;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -95,7 +95,7 @@ class KernelCardsTest {
     }
 
     private static EarlierVersions search(SparseDisk disk) throws CardException, IOException {
-        try (TestBench bench = new TestBench()) {
+        try (MemoryWorkplace bench = new MemoryWorkplace()) {
             bench.insert("/cards/kernel.img", disk);
             try (OpenCard card =
                     OpenCard.open(bench.workplace().opener(), CardRequest.of(Path.of("/cards/kernel.img")), false)) {

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Cards with random damage through repair: it comes to an end in a bounded number of accesses, throws nothing but its
- * own error, writes nothing that it did not plan, mends what it says it mends, and is taken back to the byte.
+ * own error, writes nothing that it did not plan, repairs what it says it repairs, and is undone to the byte.
  *
  * <p>The system property {@code bootmend.hostile.repairs} asks for more cases. A case that fails names its seed.
  */

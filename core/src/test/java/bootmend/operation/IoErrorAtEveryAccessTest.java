@@ -103,7 +103,7 @@ class IoErrorAtEveryAccessTest {
                     recovery.finish();
                     assertThat(card.differingSectors(after)).isEmpty();
                 } else {
-                    recovery.takeBack();
+                    recovery.undo();
                     assertThat(card.differingSectors(before)).isEmpty();
                 }
             }

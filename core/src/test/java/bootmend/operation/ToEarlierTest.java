@@ -18,7 +18,7 @@ import bootmend.request.CardRequest;
 import bootmend.view.EarlierJob;
 import bootmend.view.EarlierVersionView;
 import bootmend.view.EarlierView;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,7 +37,7 @@ class ToEarlierTest {
     private static final String NOW = "# cart 3\n[all]\narm_freq=2000\nover_voltage=4\nhdmi_group=1\n";
     private static final String THEN = "# cart\n[all]\narm_freq=1900\ngpu_freq=600\n";
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws Exception {

@@ -173,7 +173,7 @@ class LoopDeviceTest {
                         .hasSize(1);
                 try (OpenRecovery open = new RecoverJob(workplace).begin(CardRequest.of(back.path()))) {
                     if (open.view().isPresent()) {
-                        assertThat(open.takeBack()).isInstanceOf(Made.OnCard.class);
+                        assertThat(open.undo()).isInstanceOf(Made.OnCard.class);
                         recovered++;
                     }
                 }

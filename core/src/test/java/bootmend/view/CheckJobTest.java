@@ -73,7 +73,7 @@ class CheckJobTest {
         "config-no-extension, config-misnamed",
         "config-blank-before-dot, config-misnamed",
         "boot-sector-zeroed, volume-damaged",
-        "gpt-first-header-bad, volume-doubt",
+        "gpt-first-header-bad, volume-warning",
         "image-cut-off-in-kernel, kernel-damaged"
     })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {

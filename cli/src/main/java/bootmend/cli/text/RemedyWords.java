@@ -4,7 +4,7 @@ import bootmend.boot.Remedy;
 import bootmend.config.ConfigName;
 
 /**
- * What mends the first broken link, said as commands.
+ * What repairs the first broken link, said as commands.
  *
  * @param card as the user named it
  */
@@ -18,8 +18,10 @@ public record RemedyWords(String card) {
         } else if (remedy instanceof Remedy.RenameFile rename) {
             return "Name the file " + rename.from() + " " + rename.to() + ": "
                     + (rename.to().equals(ConfigName.NAME) ? command("repair") + " does that." : "by hand.");
-        } else if (remedy instanceof Remedy.SavePlain) {
-            return "Save the config file as plain text: " + command("repair") + " does that.";
+        } else if (remedy instanceof Remedy.SavePlain save) {
+            return save.file().equals(ConfigName.NAME)
+                    ? "Save the config file as plain text: " + command("repair") + " does that."
+                    : "Save " + save.file() + " anew by hand, as plain text without a byte-order mark.";
         } else if (remedy instanceof Remedy.PutFiles files) {
             return "Put " + String.join(", ", files.files())
                     + " on the card, from a card or package of the same kind and release.";

@@ -28,7 +28,7 @@ public final class EarlierModel {
     private final Watched<Optional<String>> chosen = new Watched<>(Optional.empty());
     private final Watched<Optional<String>> against = new Watched<>(Optional.empty());
     private final AtomicBoolean stop = new AtomicBoolean();
-    private Bench.Ticket search = () -> {};
+    private WorkQueue.Ticket search = () -> {};
 
     EarlierModel(Services services, CardRequest card, ChangeModel change) {
         this.services = services;
@@ -102,7 +102,7 @@ public final class EarlierModel {
 
     private void read(String busy, SearchProgress how) {
         search.drop();
-        search = services.bench()
+        search = services.queue()
                 .submit(
                         services.words().of(busy),
                         () -> new EarlierJob(services.workplace()).run(card, BoardRequest.none(), how),

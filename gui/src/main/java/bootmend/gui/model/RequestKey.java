@@ -21,6 +21,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String toSettings(ChangeRequest.ToSettings request) {
+        return "like";
+    }
+
+    @Override
     public String toEarlier(ChangeRequest.ToEarlier request) {
         return "earlier";
     }
@@ -36,6 +41,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String fromGood(ChangeRequest.FromGood request) {
+        return "good";
+    }
+
+    @Override
     public String stage(ChangeRequest.Stage request) {
         return "stage";
     }
@@ -48,5 +58,10 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     @Override
     public String unstage(ChangeRequest.Unstage request) {
         return "unstage";
+    }
+
+    @Override
+    public String edit(ChangeRequest.Edit request) {
+        return "edit";
     }
 }

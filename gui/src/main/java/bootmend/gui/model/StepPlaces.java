@@ -27,6 +27,7 @@ public final class StepPlaces implements StepWords {
             case LIST_EARLIER -> words.of("step.earlier");
             case STAGE_SETTINGS -> words.of("step.stage");
             case GIVE_SETTINGS -> words.of("step.settings");
+            case NAME_FILES -> words.of("step.files");
             case ADD_TRIAL -> words.of("step.addtrial");
             case LIST_TRIALS -> words.of("step.trials");
             case GIVE_TRIAL_DETAILS -> words.of("step.details");

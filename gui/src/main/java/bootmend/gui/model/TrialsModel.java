@@ -35,7 +35,7 @@ public final class TrialsModel {
     private final Watched<Reading<TrialAdded>> adding = new Watched<>(new Reading.Unasked<>());
     private Optional<CardModel> card = Optional.empty();
     private boolean metBlockers;
-    private Bench.Ticket advising = () -> {};
+    private WorkQueue.Ticket advising = () -> {};
 
     /**
      * What can be staged on the card that is looked at.
@@ -125,7 +125,7 @@ public final class TrialsModel {
         if (!(listing.get() instanceof Reading.Ready)) {
             listing.set(new Reading.Waiting<>());
         }
-        services.bench()
+        services.queue()
                 .submit(
                         services.words().of("busy.trials"),
                         () -> new TrialListJob(services.workplace()).run(Optional.empty()),
@@ -155,7 +155,7 @@ public final class TrialsModel {
 
     private void advise(String of) {
         advising.drop();
-        advising = services.bench()
+        advising = services.queue()
                 .submitFirst(
                         services.words().of("busy.advice"),
                         () -> BoardTrials.of(new TrialAdviseJob(services.workplace()).run(of, OptionalDouble.empty())),
@@ -216,7 +216,7 @@ public final class TrialsModel {
         try {
             var request = draft.request(readCard(), services.words());
             adding.set(new Reading.Waiting<>());
-            services.bench()
+            services.queue()
                     .submitFirst(
                             services.words().of("busy.adding"),
                             () -> new TrialAddJob(services.workplace()).run(request),

@@ -15,7 +15,7 @@ final class WhyNot {
         }
         Reading<?> sheet = card.get().sheet().get();
         ChangeState state = card.get().change().state().get();
-        if (state instanceof ChangeState.CutShort) {
+        if (state.isWaiting()) {
             return words.of("whynot.cutshort");
         } else if (state instanceof ChangeState.Making) {
             return words.of("whynot.making");

@@ -15,18 +15,19 @@ import javafx.scene.control.Tab;
 final class Pages {
 
     /** The place of the page of earlier versions. */
-    private static final int EARLIER = 4;
+    private static final int EARLIER = 5;
 
     private final Kit kit;
     private final Dialogs dialogs;
     private final List<Tab> tabs;
     private final List<Function<CardModel, Node>> ofCard;
-    private Optional<BatchPage> batch = Optional.empty();
+    private Optional<ManyCardsPage> batch = Optional.empty();
 
     Pages(DeskModel desk, Kit kit, Dialogs dialogs) {
         this.kit = kit;
         this.dialogs = dialogs;
         this.tabs = List.of(
+                tab("boot"),
                 tab("sheet"),
                 tab("check"),
                 tab("damage"),
@@ -35,8 +36,9 @@ final class Pages {
                 tab("profiles"),
                 tab("trials"));
         this.ofCard = List.of(
+                card -> new BootPage(card, kit),
                 card -> new SheetPage(card, kit),
-                card -> new CheckPage(card, kit, dialogs, place -> takeTo(card, place)),
+                card -> new PurposePage(card, kit, dialogs, place -> takeTo(card, place)),
                 card -> new DamagePage(card, kit),
                 card -> new ChangesPage(card, kit),
                 this::earlier);
@@ -90,13 +92,16 @@ final class Pages {
     /** The page of several cards together; of the same cards the same page, so that its table stays where it was. */
     Node batch(BatchModel model) {
         if (batch.filter(page -> page.model() == model).isEmpty()) {
-            batch = Optional.of(new BatchPage(model, kit, dialogs));
+            batch = Optional.of(new ManyCardsPage(model, kit, dialogs));
         }
         return batch.get();
     }
 
     private void takeTo(CardModel card, LinePlace place) {
-        Tab sheet = tabs.get(0);
+        Tab sheet = tabs.stream()
+                .filter(tab -> tab.getId().equals("tab-sheet"))
+                .findFirst()
+                .orElseThrow();
         sheet.getTabPane().getSelectionModel().select(sheet);
         card.pointAt(place);
     }

@@ -27,12 +27,12 @@ class EarlierPageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
     private Path card;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
         card = SmallCards.writeWithEarlier(folder, "lab-07.img", SmallCards.TUNED, THEN);
     }
 

@@ -40,14 +40,14 @@ class ScreenshotTour {
         DemoCards.writeAll(folder);
         for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
             Path home = folder.resolve("records-" + size[0]);
-            try (WindowBench window = new WindowBench(Workplace.ofThisComputer(home), size[0], size[1])) {
+            try (WindowOverFolder window = new WindowOverFolder(Workplace.ofThisComputer(home), size[0], size[1])) {
                 tour(window, "-" + size[0] + "x" + size[1]);
             }
         }
         System.out.println("Pictures are in " + OUT.toAbsolutePath());
     }
 
-    private void tour(WindowBench window, String size) throws Exception {
+    private void tour(WindowOverFolder window, String size) throws Exception {
         List<Path> cards = DemoCards.all().stream()
                 .map(DemoCard::fileName)
                 .map(folder::resolve)
@@ -58,7 +58,7 @@ class ScreenshotTour {
         shoot(window, "sheet-any-board" + size);
         act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
         shoot(window, "sheet-one-board" + size);
-        for (String page : List.of("check", "damage", "changes", "earlier", "profiles", "trials")) {
+        for (String page : List.of("boot", "check", "damage", "changes", "earlier", "profiles", "trials")) {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
@@ -78,7 +78,7 @@ class ScreenshotTour {
         batch(window, size);
     }
 
-    private void checkDamageAndChanges(WindowBench window, List<Path> cards, String size) throws Exception {
+    private void checkDamageAndChanges(WindowOverFolder window, List<Path> cards, String size) throws Exception {
         onPage(window, cards.get(0), "check");
         act(window, () -> card(window).setPurpose(Purpose.FIRMWARE_UPDATE));
         shoot(window, "check-update" + size);
@@ -119,7 +119,7 @@ class ScreenshotTour {
     }
 
     /** Five versions, of which one is in part and one known-good. */
-    private void earlier(WindowBench window, String size) throws Exception {
+    private void earlier(WindowOverFolder window, String size) throws Exception {
         Path card = SmallCards.writeWithEarlier(
                 folder,
                 "earlier" + size + ".img",
@@ -164,19 +164,19 @@ class ScreenshotTour {
         }
     }
 
-    private static void onPage(WindowBench window, Path card, String page) throws Exception {
+    private static void onPage(WindowOverFolder window, Path card, String page) throws Exception {
         act(window, () -> {
             window.model().look(card);
             window.desk().showPage(page);
         });
     }
 
-    private static CardModel card(WindowBench window) {
+    private static CardModel card(WindowOverFolder window) {
         return window.model().current().get().orElseThrow();
     }
 
     /** Several small cards together, with one that is none; each size has cards of its own. */
-    private void batch(WindowBench window, String size) throws Exception {
+    private void batch(WindowOverFolder window, String size) throws Exception {
         Path mine = Files.createDirectory(folder.resolve("batch" + size));
         BatchCards made = new BatchCards(mine);
         List<Path> cards = new ArrayList<>(List.of(made.broken("lab-bent-reader.img"), made.stock("lab-spare.img")));
@@ -215,12 +215,12 @@ class ScreenshotTour {
         shoot(window, "batch-one-of-them" + size);
     }
 
-    private void running(WindowBench window, BatchCards made, String size) throws Exception {
+    private void running(WindowOverFolder window, BatchCards made, String size) throws Exception {
         List<Path> many = made.tuned(400);
         act(window, () -> window.model().together(many));
         BatchModel model = window.model().batch().get().orElseThrow();
         act(window, () -> model.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             model.make();
             return null;
         });
@@ -229,15 +229,15 @@ class ScreenshotTour {
         window.settle();
     }
 
-    private static void act(WindowBench window, Runnable action) throws Exception {
-        WindowBench.onScreen(() -> {
+    private static void act(WindowOverFolder window, Runnable action) throws Exception {
+        WindowOverFolder.onScreen(() -> {
             action.run();
             return null;
         });
         window.settle();
     }
 
-    private static void shoot(WindowBench window, String name) throws Exception {
+    private static void shoot(WindowOverFolder window, String name) throws Exception {
         for (boolean dark : List.of(false, true)) {
             act(window, () -> window.desk().setDark(dark));
             // Two pulses lay out what a change of style moved.
