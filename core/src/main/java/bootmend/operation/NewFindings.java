@@ -57,7 +57,7 @@ final class NewFindings {
                 before.configProblem(),
                 before.space(),
                 before.health(),
-                before.cutShort(),
+                before.interrupted(),
                 before.boot());
         Checker checker = new Checker(tables);
         Set<String> known = new HashSet<>();
