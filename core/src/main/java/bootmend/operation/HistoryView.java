@@ -1,7 +1,7 @@
 package bootmend.operation;
 
-import bootmend.view.RecordedChange;
 import bootmend.view.InterruptedChange;
+import bootmend.view.RecordedChange;
 import java.util.List;
 
 /**

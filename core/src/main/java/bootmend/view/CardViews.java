@@ -91,8 +91,9 @@ public final class CardViews {
     /** Another card's change is no matter of this one. */
     private static Optional<String> waiting(InterruptedChange waiting) {
         if (waiting instanceof InterruptedChange.Unclear) {
-            return Optional.of("a change to this card or to another written from the same image was interrupted, and it "
-                    + "cannot be told to which");
+            return Optional.of(
+                    "a change to this card or to another written from the same image was interrupted, and it "
+                            + "cannot be told to which");
         }
         return waiting.own()
                 .map(change -> "a change (\"" + change.title() + "\", begun " + change.began() + ") was interrupted: "

@@ -4,8 +4,8 @@ import bootmend.CardException;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.Made;
 import bootmend.operation.ProposedChange;
-import bootmend.view.RecoveryView;
 import bootmend.view.InterruptedChange;
+import bootmend.view.RecoveryView;
 import java.util.Optional;
 
 /** How far a change to the card has come. */

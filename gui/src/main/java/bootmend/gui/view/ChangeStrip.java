@@ -16,9 +16,9 @@ import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
-import bootmend.view.InterruptedChange;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -302,7 +302,10 @@ final class ChangeStrip extends VBox {
                                 "notice",
                                 "notice-warn"),
                         kit.prose(kit.words()
-                                .of(recovery.finishSuggested() ? "strip.interrupted.finish" : "strip.interrupted.back")),
+                                .of(
+                                        recovery.finishSuggested()
+                                                ? "strip.interrupted.finish"
+                                                : "strip.interrupted.back")),
                         kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
         Button finish = kit.button("strip.finish", change::finishInterrupted);
         Button back = kit.button("strip.reverse", change::takeInterruptedBack);
