@@ -137,7 +137,7 @@ public final class BatchJournal {
             end = JournalText.Mark.DONE;
             return done;
         } catch (CardException e) {
-            end = e.kind() == CardException.Kind.CUT_SHORT ? JournalText.Mark.CUT : JournalText.Mark.FAILED;
+            end = e.kind() == CardException.Kind.INTERRUPTED ? JournalText.Mark.CUT : JournalText.Mark.FAILED;
             throw e;
         } finally {
             ended(number, end);

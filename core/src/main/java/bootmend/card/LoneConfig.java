@@ -68,8 +68,8 @@ public final class LoneConfig implements OpenCard {
             }
             byte[] bytes = read(path);
             String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-            boolean wide = name.endsWith(".txt")
-                    && SavedText.of(bytes).problems().contains(SavedText.Problem.UTF_16);
+            boolean wide =
+                    name.endsWith(".txt") && SavedText.of(bytes).problems().contains(SavedText.Problem.UTF_16);
             return !hasBootMark(bytes) && (wide || isText(bytes) && isConfig(bytes));
         } catch (IOException | InvalidPathException e) {
             // Whoever opens it as a card says what is the matter with it.

@@ -23,7 +23,7 @@ public final class Committer {
     /**
      * Makes the change that {@code plan} names and nothing else.
      *
-     * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
+     * @throws CardException of kind REFUSED when nothing was written, of kind INTERRUPTED when something may have been
      */
     public Committed.Recorded commit(Target target, Plan plan) throws CardException {
         return commit(target, plan, "", OWN_FAULT);
@@ -39,7 +39,7 @@ public final class Committer {
         try {
             store.markTakenBack(done);
         } catch (IOException | RuntimeException e) {
-            throw CardException.cutShort(
+            throw CardException.interrupted(
                     "the change was undone, but its undo record could not be marked (" + e + ")",
                     "Make room in bootmend's data folder; the card itself is done.",
                     e);

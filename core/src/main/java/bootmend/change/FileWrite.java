@@ -51,7 +51,7 @@ public final class FileWrite {
             DurableFile.replaceBeside(file, beside, bytes, written);
         } catch (FileAlreadyExistsException e) {
             throw CardException.refused(
-                    "there is a file " + beside + " already, which an earlier write that was cut short may have left",
+                    "there is a file " + beside + " already, which an earlier write that was interrupted may have left",
                     "Nothing was written. Look at it, and take it away if you need nothing of it.",
                     e);
         } catch (IOException e) {

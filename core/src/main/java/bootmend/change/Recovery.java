@@ -168,7 +168,7 @@ public final class Recovery {
      * Writes what is left of the change, reads it back, and notes it as done.
      *
      * @throws CardException of kind REFUSED, and nothing was written, where nothing of it stands on the card or something
-     *     else does; of kind CUT_SHORT where it fails again
+     *     else does; of kind INTERRUPTED where it fails again
      */
     public Recovered finish(OpenChange change) throws CardException {
         UndoRecord record = change.record();

@@ -49,7 +49,8 @@ record ActiveLineCheck(Vocabulary vocabulary) implements Check {
                             + line.section()
                                     .map(section -> " in section " + section)
                                     .orElse("") + ".",
-                    on.off().isEmpty() || on.atStock().isEmpty() && on.byFirmware().isEmpty()
+                    on.off().isEmpty()
+                                    || on.atStock().isEmpty() && on.byFirmware().isEmpty()
                             ? Set.of()
                             : Set.copyOf(on.off())));
         }

@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param configProblem why a config file that is there cannot be taken for one, such as a folder of its name
  * @param space how full the volume is; empty where it could not be counted
  * @param health what is wrong with the volume
- * @param cutShort what stands open of an earlier change to the card, in a clause
+ * @param interrupted what stands open of an earlier change to the card, in a clause
  * @param boot the boot chain of the boards that it is for; empty where it was not looked at
  */
 public record ExaminedCard(
@@ -23,7 +23,7 @@ public record ExaminedCard(
         Optional<String> configProblem,
         Optional<VolumeSpace> space,
         List<Finding> health,
-        Optional<String> cutShort,
+        Optional<String> interrupted,
         Optional<BootDiagnosis> boot) {
 
     public ExaminedCard {
@@ -38,12 +38,12 @@ public record ExaminedCard(
             Optional<String> configProblem,
             Optional<VolumeSpace> space,
             List<Finding> health,
-            Optional<String> cutShort) {
-        this(files, config, configProblem, space, health, cutShort, Optional.empty());
+            Optional<String> interrupted) {
+        this(files, config, configProblem, space, health, interrupted, Optional.empty());
     }
 
     /** The same with the boot chain. */
     public ExaminedCard withBoot(BootDiagnosis diagnosis) {
-        return new ExaminedCard(files, config, configProblem, space, health, cutShort, Optional.of(diagnosis));
+        return new ExaminedCard(files, config, configProblem, space, health, interrupted, Optional.of(diagnosis));
     }
 }

@@ -22,7 +22,7 @@ import java.util.Set;
  */
 record NewName(byte[] stored, int caseFlags, List<byte[]> longSlots) {
 
-    private static final String BESIDE_LETTERS = "0123456789$%'-_@~!(){}^#&\u0060";
+    private static final String BESIDE_LETTERS = "0123456789$%'-_@~!(){}^#&";
     private static final int LONGEST = 255;
     private static final int BASE = 8;
     private static final int EXTENSION = 3;

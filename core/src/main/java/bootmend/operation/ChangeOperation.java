@@ -132,8 +132,8 @@ public final class ChangeOperation {
                     : card.commit(workplace, worked.plan());
             return new ChangeOutcome.Written(change, Made.of(done));
         } catch (CardException e) {
-            return e.kind() == CardException.Kind.CUT_SHORT
-                    ? new ChangeOutcome.CutShort(change, e)
+            return e.kind() == CardException.Kind.INTERRUPTED
+                    ? new ChangeOutcome.Interrupted(change, e)
                     : new ChangeOutcome.Refused(change, e);
         }
     }

@@ -52,7 +52,8 @@ record EditWork(Work work, ChangeRequest.Edit request) implements WorkOut {
         }
         Map<String, ConfigDocument> edited = edited(card, files, board, wanted, section);
         List<String> questions = new NewBlockers(work, board).refuse(card, edited, "set");
-        List<Finding> brings = new NewFindings(work, board.map(BoardFacts::of).orElse(BoardFacts.none())).of(card, edited);
+        List<Finding> brings =
+                new NewFindings(work, board.map(BoardFacts::of).orElse(BoardFacts.none())).of(card, edited);
         FilePlanner planner = work.planner(card);
         for (ConfigFile file : files.all()) {
             planner.replace(

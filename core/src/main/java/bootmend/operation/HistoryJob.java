@@ -6,8 +6,8 @@ import bootmend.card.OpenCard;
 import bootmend.change.History;
 import bootmend.change.UndoRecord;
 import bootmend.request.CardRequest;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecordedChange;
-import bootmend.view.WaitingChange;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -35,7 +35,7 @@ public final class HistoryJob {
             return new HistoryView(
                     entries,
                     history.untold().stream().map(RecordedChange::of).toList(),
-                    WaitingChange.of(card.waiting(workplace.store())));
+                    InterruptedChange.of(card.waiting(workplace.store())));
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }

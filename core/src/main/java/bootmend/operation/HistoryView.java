@@ -1,7 +1,7 @@
 package bootmend.operation;
 
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecordedChange;
-import bootmend.view.WaitingChange;
 import java.util.List;
 
 /**
@@ -9,9 +9,9 @@ import java.util.List;
  *
  * @param changes those surely made to it, the newest first
  * @param untold those, newest first, of which it cannot be told whether they were made to this card or to a sister
- * @param waiting a change that was cut short
+ * @param waiting a change that was interrupted
  */
-public record HistoryView(List<HistoryEntry> changes, List<RecordedChange> untold, WaitingChange waiting) {
+public record HistoryView(List<HistoryEntry> changes, List<RecordedChange> untold, InterruptedChange waiting) {
 
     public HistoryView {
         changes = List.copyOf(changes);

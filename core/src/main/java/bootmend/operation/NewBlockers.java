@@ -113,7 +113,7 @@ final class NewBlockers {
                 config.isEmpty() ? before.configProblem() : Optional.empty(),
                 before.space(),
                 before.health(),
-                before.cutShort(),
+                before.interrupted(),
                 before.boot());
         Set<String> known = new HashSet<>();
         blockers(before, facts).forEach(finding -> known.add(seen(finding)));

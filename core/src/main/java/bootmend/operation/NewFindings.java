@@ -5,9 +5,9 @@ import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContents;
-import bootmend.check.ExaminedCard;
 import bootmend.check.Checker;
 import bootmend.check.ConfigText;
+import bootmend.check.ExaminedCard;
 import bootmend.config.ConfigDocument;
 import bootmend.finding.Finding;
 import bootmend.tuning.TuningTables;
@@ -46,7 +46,8 @@ final class NewFindings {
      * @param files the config files after the change, by path
      */
     List<Finding> of(OpenCard card, Map<String, ConfigDocument> files) throws CardException, IOException {
-        ExaminedCard before = new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
+        ExaminedCard before =
+                new CardExaminer(work.workplace()).read(card, CardListing.of(card.volume()), facts, Depth.NAMES);
         List<ConfigText> config = new ArrayList<>();
         for (ConfigText text : before.config()) {
             config.add(new ConfigText(text.path(), files.getOrDefault(text.path(), text.document()), text.warnings()));
@@ -57,7 +58,7 @@ final class NewFindings {
                 before.configProblem(),
                 before.space(),
                 before.health(),
-                before.cutShort(),
+                before.interrupted(),
                 before.boot());
         Checker checker = new Checker(tables);
         Set<String> known = new HashSet<>();

@@ -14,7 +14,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
-/** A card that is held for recovery of a change that was cut short, if there is one. */
+/** A card that is held for recovery of a change that was interrupted, if there is one. */
 public final class OpenRecovery implements Closeable {
 
     private final OpenCard card;
@@ -53,7 +53,7 @@ public final class OpenRecovery implements Closeable {
     /**
      * Writes what is left of the change and reads it back.
      *
-     * @throws CardException of kind REFUSED when the card was changed since, of kind CUT_SHORT when it fails again
+     * @throws CardException of kind REFUSED when the card was changed since, of kind INTERRUPTED when it fails again
      */
     public Made finish() throws CardException {
         return Made.of(recovery.finish(change.orElseThrow()));

@@ -11,7 +11,6 @@ import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.io.IOException;
 import java.util.List;
-import java.util.Optional;
 
 /** Makes a card's tuning lines exactly a profile's, for its board. */
 record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOut {

@@ -20,7 +20,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** Completes or reverses a change that was cut short. */
+/** Completes or reverses a change that was interrupted. */
 public final class RecoverJob {
 
     private final Workplace workplace;
@@ -97,7 +97,7 @@ public final class RecoverJob {
                         record -> VisibleText.of(RecordedChange.of(record).words()))
                 .collect(Collectors.joining(", "));
         return CardException.refused(
-                "a change to this card or to another written from the same image was cut short, and it cannot be told "
+                "a change to this card or to another written from the same image was interrupted, and it cannot be told "
                         + "to which: " + names,
                 "Nothing was written. Where there are other cards, recover those first, each where it was changed; the one that "
                         + "is left then is this card's.",
@@ -112,9 +112,9 @@ public final class RecoverJob {
         }
         var waiting = found.exact().filter(OpenChange::isBegun);
         if (waiting.isPresent()) {
-            throw CardException.cutShort(
+            throw CardException.interrupted(
                     "a change to this card (\"" + waiting.get().record().plan().title()
-                            + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
+                            + "\") was interrupted and waits for recovery: " + RecoveryView.words(waiting.get()),
                     "",
                     null,
                     NextStep.RecoverCard.of(waiting.get().record().file()));

@@ -8,9 +8,9 @@ import java.util.List;
  * @param samples the good rows, in order of time
  * @param badRows how many rows were left out
  * @param problems the first of them, each with its line number and what was wrong
- * @param cutShort whether the log has more rows than are read
+ * @param interrupted whether the log has more rows than are read
  */
-record BoardLog(List<Sample> samples, long badRows, List<String> problems, boolean cutShort) {
+record BoardLog(List<Sample> samples, long badRows, List<String> problems, boolean interrupted) {
 
     BoardLog {
         samples = List.copyOf(samples);

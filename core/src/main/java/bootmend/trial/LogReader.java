@@ -73,11 +73,11 @@ final class LogReader {
 
     private BoardLog read() throws CardException, IOException {
         readHead();
-        boolean cutShort = false;
+        boolean interrupted = false;
         Optional<LineSource.Line> next = nextLine();
-        while (next.isPresent() && !cutShort) {
+        while (next.isPresent() && !interrupted) {
             take(next.get());
-            cutShort = samples.size() + badRows >= MAX_ROWS;
+            interrupted = samples.size() + badRows >= MAX_ROWS;
             next = nextLine();
         }
         if (samples.isEmpty()) {
@@ -85,7 +85,7 @@ final class LogReader {
                     file + " has no row that can be used" + (problems.isEmpty() ? "" : " (" + problems.get(0) + ")"),
                     "Give the CSV file that the board's logger wrote.");
         }
-        return new BoardLog(samples, badRows, problems, cutShort && next.isPresent());
+        return new BoardLog(samples, badRows, problems, interrupted && next.isPresent());
     }
 
     /** The next line that is neither empty nor a comment. */

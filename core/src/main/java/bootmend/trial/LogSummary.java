@@ -18,7 +18,7 @@ import java.util.stream.DoubleStream;
  * @param rows good rows
  * @param badRows rows that were left out
  * @param problems the first of these, with line numbers
- * @param cutShort whether the log has more rows than are read
+ * @param interrupted whether the log has more rows than are read
  * @param gaps how many gaps there are
  * @param gapMinutes how long they are together
  * @param minutes time that the rows stand for
@@ -38,7 +38,7 @@ public record LogSummary(
         int rows,
         long badRows,
         List<String> problems,
-        boolean cutShort,
+        boolean interrupted,
         int gaps,
         double gapMinutes,
         double minutes,
@@ -89,7 +89,7 @@ public record LogSummary(
                 samples.size(),
                 log.badRows(),
                 log.problems(),
-                log.cutShort(),
+                log.interrupted(),
                 time.gaps(),
                 time.gapSeconds() / MINUTE,
                 time.seconds() / MINUTE,

@@ -65,17 +65,17 @@ public final class CardExaminer {
             boolean there = volume.find(name).isPresent();
             problem = there ? Optional.of(Sentence.of(e.getMessage())) : Optional.empty();
         }
-        Optional<String> cutShort = cutShort(card.waiting(store));
+        Optional<String> interrupted = interrupted(card.waiting(store));
         List<Finding> health = health(card, listing);
         Optional<VolumeSpace> space = space(volume, health);
         ExaminedCard read =
-                new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, cutShort);
+                new ExaminedCard(new CardFiles(listing.entries()), config, problem, space, health, interrupted);
         return card.hasBootPartition() ? read.withBoot(BootDiagnosis.of(card.bootCard(), facts, boot, depth)) : read;
     }
 
-    private static Optional<String> cutShort(Interruption found) {
+    private static Optional<String> interrupted(Interruption found) {
         if (found instanceof Interruption.Ambiguous) {
-            return WaitingChange.of(found).words().stream().findFirst();
+            return InterruptedChange.of(found).words().stream().findFirst();
         }
         return found.exact()
                 .filter(OpenChange::isBegun)

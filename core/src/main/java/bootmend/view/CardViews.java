@@ -79,7 +79,7 @@ public final class CardViews {
         notes.addAll(card.volume().warnings());
         notes.addAll(card.volume().remarks());
         notes.addAll(card.volume().root().warnings());
-        waiting(WaitingChange.of(card.waiting(workplace.store()))).ifPresent(notes::add);
+        waiting(InterruptedChange.of(card.waiting(workplace.store()))).ifPresent(notes::add);
         if (card.volume().root().find(ConfigName.TRY_ONCE).isPresent()) {
             notes.add(ConfigName.TRY_ONCE
                     + " is staged: a board that is started with its try-once flag reads it in place of "
@@ -89,13 +89,14 @@ public final class CardViews {
     }
 
     /** Another card's change is no matter of this one. */
-    private static Optional<String> waiting(WaitingChange waiting) {
-        if (waiting instanceof WaitingChange.Unclear) {
-            return Optional.of("a change to this card or to another written from the same image was cut short, and it "
-                    + "cannot be told to which");
+    private static Optional<String> waiting(InterruptedChange waiting) {
+        if (waiting instanceof InterruptedChange.Unclear) {
+            return Optional.of(
+                    "a change to this card or to another written from the same image was interrupted, and it "
+                            + "cannot be told to which");
         }
         return waiting.own()
-                .map(change -> "a change (\"" + change.title() + "\", begun " + change.began() + ") was cut short: "
+                .map(change -> "a change (\"" + change.title() + "\", begun " + change.began() + ") was interrupted: "
                         + change.state() + "; it waits to be finished or undone");
     }
 

@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
 /**
- * A change that was cut short, as a user is shown it.
+ * A change that was interrupted, as a user is shown it.
  *
  * @param title what it was to do
  * @param began when it was begun

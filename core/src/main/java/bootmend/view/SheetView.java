@@ -8,11 +8,11 @@ import java.util.List;
  * @param show the card, and what it comes to on the board that was asked about or on each that it can be meant for
  * @param files the config file first, then those that it includes; empty where it cannot be read
  * @param boards ids of every known board
- * @param waiting a change that was cut short
+ * @param waiting a change that was interrupted
  * @param staged whether settings are staged beside the config file for one try
  */
 public record SheetView(
-        ShowView show, List<SheetFile> files, List<String> boards, WaitingChange waiting, boolean staged) {
+        ShowView show, List<SheetFile> files, List<String> boards, InterruptedChange waiting, boolean staged) {
 
     public SheetView {
         files = List.copyOf(files);

@@ -106,7 +106,7 @@ class BatchJournalTest {
                 batch,
                 card -> {
                     if (card.equals(CARDS.get(1))) {
-                        throw CardException.cutShort("pulled", "Put it in again.", null);
+                        throw CardException.interrupted("pulled", "Put it in again.", null);
                     }
                     if (card.equals(CARDS.get(2))) {
                         throw CardException.refused("no", "Look at it.");

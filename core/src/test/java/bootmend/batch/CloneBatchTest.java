@@ -89,7 +89,7 @@ class CloneBatchTest {
     }
 
     @Test
-    void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
+    void clonesThatAreInterruptedAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
@@ -105,7 +105,7 @@ class CloneBatchTest {
             boolean cut = i % 3 == 0;
             assertThat(results.get(i).error().map(CardException::kind))
                     .as("card %d", i)
-                    .isEqualTo(cut ? Optional.of(CardException.Kind.CUT_SHORT) : Optional.empty());
+                    .isEqualTo(cut ? Optional.of(CardException.Kind.INTERRUPTED) : Optional.empty());
             if (cut) {
                 try (OpenRecovery recovery = new RecoverJob(workplace).begin(CardRequest.of(cards.get(i)))) {
                     assertThat(recovery.view()).isPresent();

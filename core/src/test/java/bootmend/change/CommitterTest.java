@@ -100,7 +100,7 @@ class CommitterTest {
         assertStops(
                 () -> committer.commit(
                         card.target(new WatchedDevice(card.disk(), (number, offset) -> number != lost)), plan),
-                CardException.Kind.CUT_SHORT,
+                CardException.Kind.INTERRUPTED,
                 "does not read back");
 
         assertThat(store.openFor(card.id())).hasSize(1);
@@ -121,7 +121,7 @@ class CommitterTest {
                             return true;
                         })),
                         plan),
-                CardException.Kind.CUT_SHORT,
+                CardException.Kind.INTERRUPTED,
                 "unplugged");
 
         assertThat(store.openFor(card.id())).hasSize(1);

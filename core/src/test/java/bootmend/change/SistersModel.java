@@ -204,7 +204,7 @@ final class SistersModel {
                 case SWAP -> throw new IllegalStateException();
             };
         } catch (CardException e) {
-            assertThat(e.kind()).as(e.getMessage()).isNotEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(e.kind()).as(e.getMessage()).isNotEqualTo(CardException.Kind.INTERRUPTED);
             assertThat(contents.number(card.bytes()) == cards[inHand])
                     .as("a refusal writes nothing: " + e.getMessage())
                     .isTrue();
@@ -261,7 +261,7 @@ final class SistersModel {
             new Committer(store, clock()).commit(card.target(medium(inHand)), plan);
             assertThat(cut).isFalse();
         } catch (CardException e) {
-            assertThat(cut && e.kind() == CardException.Kind.CUT_SHORT)
+            assertThat(cut && e.kind() == CardException.Kind.INTERRUPTED)
                     .as(e.getMessage())
                     .isTrue();
         }

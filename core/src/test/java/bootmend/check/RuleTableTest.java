@@ -938,7 +938,7 @@ class RuleTableTest {
                                 List.of(seen(Severity.BLOCKER, Place.folder("overlays"), "Its chain loops.")),
                                 Optional.empty()))),
                 Case.of(
-                        "change-cut-short",
+                        "change-interrupted",
                         STOCK.rest(volume(500, List.of(), Optional.of("\"back to stock\" waits."))),
                         "boot partition",
                         "back to stock",
@@ -955,14 +955,14 @@ class RuleTableTest {
         return Finding.of(Rule.of("seen", Rule.always(severity), Fix.NOTHING, "It matters."), where, what);
     }
 
-    private static ExaminedCard volume(long free, List<Finding> health, Optional<String> cutShort) {
+    private static ExaminedCard volume(long free, List<Finding> health, Optional<String> interrupted) {
         return new ExaminedCard(
                 STOCK.rest().files(),
                 List.of(),
                 Optional.empty(),
                 Optional.of(new VolumeSpace(1000, free, 4096)),
                 health,
-                cutShort);
+                interrupted);
     }
 
     private static TestCard rowOfIncludes(int files) {

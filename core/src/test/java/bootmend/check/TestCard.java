@@ -115,7 +115,7 @@ record TestCard(
                         id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow()))
                 .orElse(BoardFacts.none());
         ExaminedCard read = new ExaminedCard(
-                new CardFiles(entries), texts, rest.configProblem(), rest.space(), rest.health(), rest.cutShort());
+                new CardFiles(entries), texts, rest.configProblem(), rest.space(), rest.health(), rest.interrupted());
         CardContent content = CONTENTS.of(read.withBoot(diagnosis(facts)), facts);
         Map<String, FileText> heads = new HashMap<>();
         content.wantedTexts().forEach(path -> heads.put(path, text(path)));

@@ -99,7 +99,7 @@ class HostileRepairTest {
             return true;
         } catch (CardException e) {
             assertThat(new StepNames().remedy(e)).isNotBlank();
-            assertThat(e.kind()).isNotEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(e.kind()).isNotEqualTo(CardException.Kind.INTERRUPTED);
             return false;
         }
     }

@@ -174,7 +174,7 @@ class MountedFolderJobTest {
         write("lab/extra.txt", EXTRA);
         reopen();
 
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "<RecoverCard[");
+        assertRefused(this::reset, CardException.Kind.INTERRUPTED, "waits for recovery", "<RecoverCard[");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
             assertThat(open.view()).isPresent();
             open.undo();

@@ -94,7 +94,7 @@ class RepairCutTest {
             TriedChange.make(workplace(host, device), CARD, new ChangeRequest.Repair(true));
             return false;
         } catch (CardException e) {
-            assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(e.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
             return true;
         }
     }

@@ -230,7 +230,7 @@ class RepairJobTest {
             assertThat(change.plan().steps())
                     .extracting(PlanView.Step::words)
                     .containsExactly("give the config file its name", "give the config file its name");
-            assertThatThrownBy(change::apply).isInstanceOf(CardException.class).hasMessageContaining("cut short");
+            assertThatThrownBy(change::apply).isInstanceOf(CardException.class).hasMessageContaining("interrupted");
         }
 
         bench.insert(PATH, card);

@@ -201,7 +201,7 @@ class LoopDeviceTest {
             {
                 TriedChange change = TriedChange.of(pulled, CardRequest.of(loop.path()), ChangeRequest.ToStock.PLAIN);
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
-                    assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+                    assertThat(e.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
                     assertThat(new StepNames().remedy(e)).contains("<RecoverCard[");
                 });
             }

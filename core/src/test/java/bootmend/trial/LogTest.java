@@ -143,7 +143,7 @@ class LogTest {
         BoardLog log =
                 LogReader.read("log.csv", new Repeating("time,temp\n", "-1,50\n", LogReader.MAX_ROWS + 5, "1,50\n"));
 
-        assertThat(log.cutShort()).isTrue();
+        assertThat(log.interrupted()).isTrue();
         assertThat(log.badRows() + log.samples().size()).isEqualTo(LogReader.MAX_ROWS);
     }
 

@@ -90,7 +90,7 @@ class SheetJobTest {
             assertThat(line.number()).isEqualTo(14);
             assertThat(line.resets()).isTrue();
         });
-        assertThat(view.waiting()).isEqualTo(new WaitingChange.None());
+        assertThat(view.waiting()).isEqualTo(new InterruptedChange.None());
         assertThat(view.staged()).isFalse();
     }
 

@@ -27,13 +27,13 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend recover}: a change that was cut short, finished or undone. */
+/** {@code bootmend recover}: a change that was interrupted, finished or undone. */
 @Command(
         name = "recover",
-        header = "Finish or undo a change that was cut short.",
+        header = "Finish or undo a change that was interrupted.",
         mixinStandardHelpOptions = true,
         description =
-                "Finishes a change to this card that was cut short, or undoes it, from the undo record on this computer. "
+                "Finishes a change to this card that was interrupted, or undoes it, from the undo record on this computer. "
                         + "Without --finish or --undo it takes the shorter way. Asks first. A record belongs to the one "
                         + "card that was changed, and never to another written from the same image.",
         footer = {
@@ -142,7 +142,7 @@ public final class RecoverCommand implements Callable<Integer> {
         }
         RecoveryView view = waiting.get();
         boolean finish = way.finish || !way.undo && view.finishSuggested();
-        screen.line("Cut short: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
+        screen.line("Interrupted: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
         screen.line("Undo record: " + view.undoRecord());
         String doing = finish ? "Finish it" : "Undo it";
         if (view.fits() && !yes && !question.ask(doing + "?")) {

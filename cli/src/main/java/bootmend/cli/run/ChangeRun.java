@@ -128,7 +128,7 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     }
 
     @Override
-    public Integer cutShort(ChangeOutcome.CutShort outcome) {
+    public Integer interrupted(ChangeOutcome.Interrupted outcome) {
         return ExitCode.of(outcome.error());
     }
 

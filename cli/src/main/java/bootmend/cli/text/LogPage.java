@@ -20,7 +20,7 @@ public final class LogPage {
         field(
                 "rows",
                 log.rows() + " good, " + log.badRows() + " left out"
-                        + (log.cutShort() ? "; the log goes on, but no more rows are read" : ""));
+                        + (log.interrupted() ? "; the log goes on, but no more rows are read" : ""));
         log.problems().forEach(problem -> field("", problem));
         field(
                 "time",

@@ -48,7 +48,8 @@ public final class AgainstStock {
     /** Whether a number is stock with some boot firmware, on a board whose stock a later one changed. */
     boolean isStockOfSomeFirmware(TuningKey key, long number) {
         return !tables.stock().changes(key.key(), board.id()).isEmpty()
-                && stock(key).stream().anyMatch(stock -> stock instanceof Figure.Value known && known.value() == number);
+                && stock(key).stream()
+                        .anyMatch(stock -> stock instanceof Figure.Value known && known.value() == number);
     }
 
     /** Whether the board does anything with a key. */

@@ -92,8 +92,8 @@ public final class StockLines {
                 }
             });
         }
-        tallies.forEach((spot, tally) ->
-                stock.lines.put(spot, new OnBoards(tally.atStock, tally.byFirmware, tally.off)));
+        tallies.forEach(
+                (spot, tally) -> stock.lines.put(spot, new OnBoards(tally.atStock, tally.byFirmware, tally.off)));
         return stock;
     }
 

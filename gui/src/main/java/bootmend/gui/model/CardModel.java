@@ -17,10 +17,10 @@ import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
 import bootmend.view.DiagnoseJob;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecoveryView;
 import bootmend.view.SheetJob;
 import bootmend.view.SheetView;
-import bootmend.view.WaitingChange;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,14 +135,14 @@ public final class CardModel {
         pointedAt.set(Optional.of(place));
     }
 
-    /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
-    public Optional<RecoveryView> cutShort() {
+    /** A change that was interrupted and can be brought to an end on this card; everything else waits for that. */
+    public Optional<RecoveryView> interrupted() {
         return waiting().own().filter(each -> each.fits() && !each.nothingWritten());
     }
 
-    /** What is known of a change that was cut short, as far as the card was read. */
-    public WaitingChange waiting() {
-        return sheet.get().value().map(SheetView::waiting).orElseGet(WaitingChange.None::new);
+    /** What is known of a change that was interrupted, as far as the card was read. */
+    public InterruptedChange waiting() {
+        return sheet.get().value().map(SheetView::waiting).orElseGet(InterruptedChange.None::new);
     }
 
     /** Reads everything that is shown of the card, anew. */
@@ -254,10 +254,10 @@ public final class CardModel {
 
     private void shown(SheetView view) {
         sheet.set(new Reading.Ready<>(view));
-        Optional<RecoveryView> cut = cutShort();
+        Optional<RecoveryView> cut = interrupted();
         if (cut.isPresent()) {
-            change.cutShort(cut.get());
-        } else if (waiting() instanceof WaitingChange.Unclear unclear) {
+            change.interrupted(cut.get());
+        } else if (waiting() instanceof InterruptedChange.Unclear unclear) {
             change.unclear(unclear);
         } else if (change.state().get() instanceof ChangeState.Idle
                 && !view.show().card().isStock()) {

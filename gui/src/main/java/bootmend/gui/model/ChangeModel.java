@@ -11,9 +11,9 @@ import bootmend.operation.OpenRecovery;
 import bootmend.operation.ProposedChange;
 import bootmend.operation.RecoverJob;
 import bootmend.request.CardRequest;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
-import bootmend.view.WaitingChange;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;
@@ -72,24 +72,24 @@ public final class ChangeModel {
         }
     }
 
-    /** A change to the card that was cut short is known of. */
-    void cutShort(RecoveryView recovery) {
+    /** A change to the card that was interrupted is known of. */
+    void interrupted(RecoveryView recovery) {
         if (!(state.get() instanceof ChangeState.Making)) {
             waiting.drop();
-            state.set(new ChangeState.CutShort(recovery, Optional.empty()));
+            state.set(new ChangeState.Interrupted(recovery, Optional.empty()));
         }
     }
 
-    /** Changes that were cut short are known of, and not which is this card's. */
-    void unclear(WaitingChange.Unclear found) {
+    /** Changes that were interrupted are known of, and not which is this card's. */
+    void unclear(InterruptedChange.Unclear found) {
         if (!(state.get() instanceof ChangeState.Making)) {
             waiting.drop();
             state.set(new ChangeState.Unclear(found, Optional.empty()));
         }
     }
 
-    /** The user says which change that was cut short is this card's; it is shown then, and nothing is written yet. */
-    public void nameCutShort(RecordedChange mine) {
+    /** The user says which change that was interrupted is this card's; it is shown then, and nothing is written yet. */
+    public void nameInterrupted(RecordedChange mine) {
         if (!(state.get() instanceof ChangeState.Unclear unclear)) {
             return;
         }
@@ -98,11 +98,11 @@ public final class ChangeModel {
                 .submitFirst(
                         services.words().of("busy.plan"),
                         () -> recover(id, recovery -> recovery.view().orElseThrow()),
-                        view -> state.set(new ChangeState.CutShort(view, id)),
+                        view -> state.set(new ChangeState.Interrupted(view, id)),
                         error -> state.set(new ChangeState.Unclear(unclear.waiting(), Optional.of(error))));
     }
 
-    /** Whether a change is being made, or one that was cut short comes first. */
+    /** Whether a change is being made, or one that was interrupted comes first. */
     private boolean isTaken() {
         return state.get() instanceof ChangeState.Making || state.get().isWaiting();
     }
@@ -142,13 +142,13 @@ public final class ChangeModel {
                         error -> after(failed(shown.order(), error)));
     }
 
-    /** Writes what is left of a change that was cut short. */
-    public void finishCutShort() {
+    /** Writes what is left of a change that was interrupted. */
+    public void finishInterrupted() {
         recover("finish", OpenRecovery::finish);
     }
 
-    /** Writes the old content back where a change was cut short. */
-    public void takeCutShortBack() {
+    /** Writes the old content back where a change was interrupted. */
+    public void takeInterruptedBack() {
         recover("reverse", OpenRecovery::undo);
     }
 
@@ -180,14 +180,14 @@ public final class ChangeModel {
         return new ChangeOperation(services.workplace());
     }
 
-    /** What is done with a change that was cut short. */
+    /** What is done with a change that was interrupted. */
     @FunctionalInterface
     private interface Way<T> {
         T go(OpenRecovery recovery) throws CardException;
     }
 
     private void recover(String key, Way<Made> way) {
-        if (!(state.get() instanceof ChangeState.CutShort cut)) {
+        if (!(state.get() instanceof ChangeState.Interrupted cut)) {
             return;
         }
         state.set(new ChangeState.Making(key));

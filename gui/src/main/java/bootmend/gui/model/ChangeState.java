@@ -4,8 +4,8 @@ import bootmend.CardException;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.Made;
 import bootmend.operation.ProposedChange;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecoveryView;
-import bootmend.view.WaitingChange;
 import java.util.Optional;
 
 /** How far a change to the card has come. */
@@ -24,22 +24,22 @@ public sealed interface ChangeState {
     record Nothing(ProposedChange change) implements ChangeState {}
 
     /**
-     * A change that was cut short waits to be finished or undone; nothing else can be done to the card before.
+     * A change that was interrupted waits to be finished or undone; nothing else can be done to the card before.
      *
      * @param named the id of its record, where the user said that it is this card's
      */
-    record CutShort(RecoveryView recovery, Optional<String> named) implements ChangeState {}
+    record Interrupted(RecoveryView recovery, Optional<String> named) implements ChangeState {}
 
     /**
-     * A change was cut short, and only the user can say which is this card's; nothing else can be done to it before.
+     * A change was interrupted, and only the user can say which is this card's; nothing else can be done to it before.
      *
      * @param problem why the one that was named last cannot be this card's
      */
-    record Unclear(WaitingChange.Unclear waiting, Optional<CardException> problem) implements ChangeState {}
+    record Unclear(InterruptedChange.Unclear waiting, Optional<CardException> problem) implements ChangeState {}
 
-    /** Whether a change that was cut short comes before any other. */
+    /** Whether a change that was interrupted comes before any other. */
     default boolean isWaiting() {
-        return this instanceof CutShort || this instanceof Unclear;
+        return this instanceof Interrupted || this instanceof Unclear;
     }
 
     /** It is being written and read back; it cannot be stopped now. */
@@ -48,7 +48,7 @@ public sealed interface ChangeState {
     /**
      * It was made.
      *
-     * @param key of the request, or {@code finish} or {@code reverse} for a change that had been cut short
+     * @param key of the request, or {@code finish} or {@code reverse} for a change that had been interrupted
      * @param made how, which is what may be said of the card
      * @param leavesDamage whether the card still has something wrong that a repair leaves
      */

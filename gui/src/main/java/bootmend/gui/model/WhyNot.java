@@ -16,7 +16,7 @@ final class WhyNot {
         Reading<?> sheet = card.get().sheet().get();
         ChangeState state = card.get().change().state().get();
         if (state.isWaiting()) {
-            return words.of("whynot.cutshort");
+            return words.of("whynot.interrupted");
         } else if (state instanceof ChangeState.Making) {
             return words.of("whynot.making");
         } else if (sheet instanceof Reading.Failed || card.get().gone().get()) {

@@ -10,8 +10,8 @@ import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
 import bootmend.page.BootWords;
 import bootmend.view.CardView;
+import bootmend.view.InterruptedChange;
 import bootmend.view.SheetView;
-import bootmend.view.WaitingChange;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -109,8 +109,8 @@ final class CardHeader extends VBox {
         if (view.staged()) {
             mark("mark.staged", "mark-tuned");
         }
-        if (view.waiting().own().isPresent() || view.waiting() instanceof WaitingChange.Unclear) {
-            mark("mark.cutshort", "mark-bad");
+        if (view.waiting().own().isPresent() || view.waiting() instanceof InterruptedChange.Unclear) {
+            mark("mark.interrupted", "mark-bad");
         }
     }
 

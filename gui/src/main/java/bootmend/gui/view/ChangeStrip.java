@@ -16,9 +16,9 @@ import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
-import bootmend.view.WaitingChange;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -104,8 +104,8 @@ final class ChangeStrip extends VBox {
             title(key(nothing.change()));
             body.getChildren().add(kit.label("strip.nothing." + key(nothing.change()), "notice", "notice-good"));
             damage(nothing.change());
-        } else if (state instanceof ChangeState.CutShort cut) {
-            cutShort(cut.recovery());
+        } else if (state instanceof ChangeState.Interrupted cut) {
+            interrupted(cut.recovery());
         } else if (state instanceof ChangeState.Unclear unclear) {
             unclear(unclear);
         } else if (state instanceof ChangeState.Making making) {
@@ -127,7 +127,7 @@ final class ChangeStrip extends VBox {
 
     /** Other cards' changes that wait are named where nothing of this card's own comes first. */
     private void elsewhere(ChangeState state) {
-        if (!state.isWaiting() && model.waiting() instanceof WaitingChange.Elsewhere other) {
+        if (!state.isWaiting() && model.waiting() instanceof InterruptedChange.Elsewhere other) {
             other.words().stream()
                     .limit(MOST)
                     .forEach(words -> body.getChildren().add(kit.prose(words, "notice", "elsewhere")));
@@ -288,24 +288,27 @@ final class ChangeStrip extends VBox {
         body.getChildren().addAll(options);
     }
 
-    private void cutShort(RecoveryView recovery) {
-        title("cutshort");
+    private void interrupted(RecoveryView recovery) {
+        title("interrupted");
         body.getChildren()
                 .addAll(
                         kit.prose(
                                 kit.words()
                                         .of(
-                                                "strip.cutshort",
+                                                "strip.interrupted",
                                                 recovery.title(),
                                                 kit.time(recovery.began()),
                                                 recovery.state()),
                                 "notice",
                                 "notice-warn"),
                         kit.prose(kit.words()
-                                .of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
+                                .of(
+                                        recovery.finishSuggested()
+                                                ? "strip.interrupted.finish"
+                                                : "strip.interrupted.back")),
                         kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
-        Button finish = kit.button("strip.finish", change::finishCutShort);
-        Button back = kit.button("strip.reverse", change::takeCutShortBack);
+        Button finish = kit.button("strip.finish", change::finishInterrupted);
+        Button back = kit.button("strip.reverse", change::takeInterruptedBack);
         (recovery.finishSuggested() ? finish : back).getStyleClass().add("accent");
         for (Button each : List.of(finish, back)) {
             each.setMaxWidth(Double.MAX_VALUE);
@@ -315,12 +318,12 @@ final class ChangeStrip extends VBox {
 
     /** Each change that may be this card's, to be named by whoever knows. */
     private void unclear(ChangeState.Unclear unclear) {
-        title("cutshort");
+        title("interrupted");
         body.getChildren().add(kit.label("strip.unclear", "notice", "notice-warn"));
         unclear.problem().ifPresent(error -> body.getChildren().add(kit.problem(error)));
         for (RecordedChange each :
                 unclear.waiting().candidates().stream().limit(MOST).toList()) {
-            Button mine = kit.button("strip.unclear.mine", () -> change.nameCutShort(each));
+            Button mine = kit.button("strip.unclear.mine", () -> change.nameInterrupted(each));
             mine.setId("strip-mine-" + each.id());
             mine.setAccessibleText(kit.words().of("strip.unclear.accessible", each.title(), kit.time(each.began())));
             VBox box = new VBox(6, kit.prose(recorded(each)), mine);

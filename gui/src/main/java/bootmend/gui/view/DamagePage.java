@@ -47,8 +47,8 @@ final class DamagePage extends VBox {
     private void show() {
         Reading<ProposedChange> reading = model.health().get();
         body.getChildren().clear();
-        if (model.cutShort().isPresent()) {
-            body.getChildren().add(notice("damage.cutshort", "notice-warn"));
+        if (model.interrupted().isPresent()) {
+            body.getChildren().add(notice("damage.interrupted", "notice-warn"));
             return;
         }
         if (reading instanceof Reading.Waiting) {

@@ -50,7 +50,7 @@ class MadeChangeTest {
     }
 
     @Test
-    void theTimeIsLocalAndManyLinesAreCutShort() {
+    void theTimeIsLocalAndManyLinesAreInterrupted() {
         LineChange line = new LineChange(
                 "config.txt",
                 1200,

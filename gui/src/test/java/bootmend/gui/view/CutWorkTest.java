@@ -66,10 +66,10 @@ class CutWorkTest {
         List<Button> offered = buttons("#strip-body");
         assertThat(offered).hasSize(2).allMatch(button -> button.getId().startsWith("strip-mine-"));
         assertThat(texts("#strip-body")).contains("nothing tells to which", "a.img", "b.img");
-        assertThat(texts("#card-marks")).contains("A change was cut short");
+        assertThat(texts("#card-marks")).contains("A change was interrupted");
         Picture.write(window.picture(), Path.of("target/screenshots/unclear.png"));
         fire(offered.get(0));
-        assertThat(state()).isInstanceOf(ChangeState.CutShort.class);
+        assertThat(state()).isInstanceOf(ChangeState.Interrupted.class);
         assertThat(Files.readAllBytes(moved)).isEqualTo(cut);
 
         fire(robot.lookup("#strip-reverse").queryAs(ButtonBase.class));
@@ -103,7 +103,7 @@ class CutWorkTest {
                         batch,
                         card -> {
                             batch.stop();
-                            throw CardException.cutShort("pulled", "Put it in again.", null);
+                            throw CardException.interrupted("pulled", "Put it in again.", null);
                         },
                         result -> {});
 

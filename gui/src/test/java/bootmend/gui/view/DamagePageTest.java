@@ -97,7 +97,7 @@ class DamagePageTest {
     }
 
     @Test
-    void aChangeThatWasCutShortComesBeforeAnyRepair() throws Exception {
+    void aChangeThatWasInterruptedComesBeforeAnyRepair() throws Exception {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
         CutChange.leave(card, folder.resolve("home"));
         look(card);

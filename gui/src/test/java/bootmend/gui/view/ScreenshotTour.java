@@ -67,10 +67,10 @@ class ScreenshotTour {
         shoot(window, "done" + size);
         act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
         act(window, () -> window.model().current().get().orElseThrow().change().make());
-        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-cut-short" + size + ".img"));
+        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-interrupted" + size + ".img"));
         CutChange.leave(cut, window.model().services().workplace().home());
         act(window, () -> window.model().look(cut));
-        shoot(window, "cut-short" + size);
+        shoot(window, "interrupted" + size);
         Path spoiled = Files.write(folder.resolve("holiday-pictures.img"), new byte[1 << 20]);
         act(window, () -> window.model().look(spoiled));
         shoot(window, "no-card" + size);
@@ -115,7 +115,7 @@ class ScreenshotTour {
         Path cut = SmallCards.write(folder, "cut" + size + ".img", SmallCards.TUNED);
         CutChange.leave(cut, window.model().services().workplace().home());
         onPage(window, cut, "damage");
-        shoot(window, "damage-cut-short" + size);
+        shoot(window, "damage-interrupted" + size);
     }
 
     /** Five versions, of which one is in part and one known-good. */

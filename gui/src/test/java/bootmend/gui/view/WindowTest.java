@@ -242,13 +242,13 @@ class WindowTest {
     }
 
     @Test
-    void aChangeThatWasCutShortIsFinishedFromTheStrip() throws Exception {
+    void aChangeThatWasInterruptedIsFinishedFromTheStrip() throws Exception {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
         CutChange.leave(card, folder.resolve("home"));
 
         look(card);
 
-        assertThat(texts("#strip-body")).contains("was cut short");
+        assertThat(texts("#strip-body")).contains("was interrupted");
         click("#strip-finish");
         assertThat(texts("#strip-body")).contains("Done.");
         CardModel model = window.model().current().get().orElseThrow();

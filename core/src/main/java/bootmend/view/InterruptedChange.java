@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Which change that was cut short waits on a card, as a user is shown it; a closed set. */
-public sealed interface WaitingChange {
+/** Which change that was interrupted waits on a card, as a user is shown it; a closed set. */
+public sealed interface InterruptedChange {
 
     /** None is known of. */
-    record None() implements WaitingChange {}
+    record None() implements InterruptedChange {}
 
     /** This one was made to this very card. */
-    record Own(RecoveryView change) implements WaitingChange {}
+    record Own(RecoveryView change) implements InterruptedChange {}
 
     /**
      * It cannot be told which one is this card's.
@@ -22,7 +22,7 @@ public sealed interface WaitingChange {
      * @param candidates those that a user may name as this card's; at least one
      * @param others finished changes, one of which may have left what stands on the card
      */
-    record Unclear(List<RecordedChange> candidates, List<RecordedChange> others) implements WaitingChange {
+    record Unclear(List<RecordedChange> candidates, List<RecordedChange> others) implements InterruptedChange {
         public Unclear {
             candidates = List.copyOf(candidates);
             others = List.copyOf(others);
@@ -34,13 +34,13 @@ public sealed interface WaitingChange {
      *
      * @param changes oldest first
      */
-    record Elsewhere(List<RecordedChange> changes) implements WaitingChange {
+    record Elsewhere(List<RecordedChange> changes) implements InterruptedChange {
         public Elsewhere {
             changes = List.copyOf(changes);
         }
     }
 
-    static WaitingChange of(Interruption found) {
+    static InterruptedChange of(Interruption found) {
         if (found instanceof Interruption.Exact exact) {
             return new Own(RecoveryView.of(exact.change()));
         }
@@ -64,7 +64,7 @@ public sealed interface WaitingChange {
     default List<String> words() {
         if (this instanceof Own mine) {
             RecoveryView change = mine.change();
-            return List.of("A change (\"" + change.title() + "\", begun " + change.began() + ") was cut short: "
+            return List.of("A change (\"" + change.title() + "\", begun " + change.began() + ") was interrupted: "
                     + change.state() + "; it waits to be finished or undone.");
         }
         if (this instanceof Unclear unclear) {
@@ -72,7 +72,7 @@ public sealed interface WaitingChange {
                     ? ""
                     : " Or it holds what a finished change left: " + named(unclear.others()) + ".";
             return List.of(
-                    "A change to this card or to another written from the same image was cut short, and it cannot be "
+                    "A change to this card or to another written from the same image was interrupted, and it cannot be "
                             + "told to which: " + named(unclear.candidates()) + "." + finished);
         }
         if (this instanceof Elsewhere other) {
