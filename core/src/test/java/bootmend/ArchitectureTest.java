@@ -112,6 +112,13 @@ class ArchitectureTest {
     static final ArchRule STORE = only("bootmend.store", ROOT);
 
     @ArchTest
+    static final ArchRule ADAPTIVE = only("bootmend.adaptive", ROOT);
+
+    @ArchTest
+    static final ArchRule SEARCH = only(
+            "bootmend.trial.search", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.trial", "bootmend.adaptive");
+
+    @ArchTest
     static final ArchRule TRIAL =
             only("bootmend.trial", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.store", "bootmend.device");
 
