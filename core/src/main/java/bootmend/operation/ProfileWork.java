@@ -12,7 +12,7 @@ import bootmend.profile.Profile;
 import bootmend.profile.ProfileEdit;
 import bootmend.request.BoardRequest;
 import bootmend.request.RequestedBoard;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import bootmend.view.CardViews;
@@ -61,7 +61,7 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
         return profile.isKnownGood()
                 ? List.of()
                 : List.of("The profile " + profile.name() + " is unproven: no trial of at least "
-                        + (int) Verdict.KNOWN_GOOD_MINUTES
+                        + (int) Standing.KNOWN_GOOD_MINUTES
                         + " minutes under full load without a throttle bit backs it.");
     }
 

@@ -9,7 +9,7 @@ import bootmend.trial.Setting;
 import bootmend.trial.Surroundings;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.view.AttachedCard;
 import bootmend.view.CardView;
 import bootmend.view.ConfigView;
@@ -56,7 +56,7 @@ public final class Json {
                 .addMixIn(LogSummary.class, JsonKeys.OfLog.class)
                 .addMixIn(Trial.class, JsonKeys.OfTrial.class)
                 .addMixIn(Run.class, JsonKeys.OfRun.class)
-                .addMixIn(Verdict.class, JsonKeys.OfVerdict.class)
+                .addMixIn(Standing.class, JsonKeys.OfStanding.class)
                 .addMixIn(Surroundings.class, JsonKeys.OfSurroundings.class)
                 .addMixIn(Setting.class, JsonKeys.OfSetting.class)
                 .addMixIn(AttachedCard.class, JsonKeys.OfAttachedCard.class)

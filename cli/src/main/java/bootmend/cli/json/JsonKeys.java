@@ -4,7 +4,7 @@ import bootmend.CardException;
 import bootmend.trial.Run;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Unit;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.view.AttachedCard;
 import bootmend.view.LineEffectView;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -109,17 +109,17 @@ final class JsonKeys {
 
         @JsonProperty
         @JsonUnwrapped
-        Verdict verdict();
+        Standing standing();
 
         @JsonProperty("knownGood")
         boolean isKnownGood();
     }
 
     /** {@code counts} is {@code failed}, {@code held}, {@code throttled} or {@code undecided}. */
-    interface OfVerdict {
+    interface OfStanding {
         @JsonProperty("counts")
         @JsonSerialize(converter = Json.ConstantToWord.class)
-        Verdict.Kind kind();
+        Standing.Kind kind();
     }
 
     interface OfRun {
