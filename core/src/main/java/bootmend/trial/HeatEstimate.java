@@ -16,7 +16,7 @@ import java.util.function.ToDoubleFunction;
  * the most V^2 f. Uncertainty: the 95 % prediction interval of that fit, t x s x
  * sqrt(1 + x^2 / sum of x^2) (textbook regression through the origin), where s counts {@value #PRIOR_TRIALS} earlier
  * readings with an error of {@value #PRIOR_ERROR} degC as if they were residuals of it, so that one trial gives an
- * estimate too (no source). A tenth of what the rise grows beyond the hottest trial is added, for leakage grows faster
+ * estimate too (no source). A fifth of what the rise grows beyond the hottest trial is added, for leakage grows faster
  * than the model (no source), and it is never less than {@value #LEAST_UNCERTAINTY} degC. Where the volts are known
  * within bounds only, the estimate spans what each bound gives.
  */
@@ -24,16 +24,18 @@ public sealed interface HeatEstimate {
 
     /** Minutes under load from which on a peak counts as steady (common practice, no source). */
     double STEADY_MINUTES = 12;
+    /** Minutes after which two thirds of a rise have come, with a slow cooling; what is left is added. No source. */
+    double WARMING_MINUTES = 3;
     /** Temperatures are read to about this, in degC (common practice, no source). */
     double LEAST_UNCERTAINTY = 1;
     /** How many earlier readings the error of one is known from. */
     int PRIOR_TRIALS = 3;
     /** The error of one reading, in degC. */
-    double PRIOR_ERROR = 0.5;
+    double PRIOR_ERROR = 0.4;
     /** Trials count whose V^2 f is at least this share of the largest: near it the law is nearly straight. No source. */
     double NEAR = 0.75;
     /** Share of a rise beyond the hottest trial that is not sure. */
-    double BEYOND = 0.1;
+    double BEYOND = 0.2;
 
     /** There is none, and why: a part of a sentence. */
     record Refused(String why) implements HeatEstimate {}
@@ -164,6 +166,7 @@ public sealed interface HeatEstimate {
             return OptionalDouble.empty();
         }
         double rise = run.peak().getAsDouble() - trial.surroundings().ambient().getAsDouble();
-        return rise > 0 ? OptionalDouble.of(rise) : OptionalDouble.empty();
+        double come = 1 - Math.exp(-run.minutes().getAsDouble() / WARMING_MINUTES);
+        return rise > 0 ? OptionalDouble.of(rise / come) : OptionalDouble.empty();
     }
 }

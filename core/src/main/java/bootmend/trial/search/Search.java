@@ -18,23 +18,26 @@ import java.util.stream.IntStream;
 final class Search {
 
     /** Below this share of the likeliest board, a board is no longer thought of. No source. */
-    private static final double LEAST_SHARE = 1e-5;
+    private static final double LEAST_SHARE = 1e-4;
     /** Lengths of short runs, in minutes. No source. */
     private static final double[] SCREENS = {5, 12, 20};
     /** Minutes that a start with other settings takes. No source. */
     private static final double START = 3;
     /** How sure a setting is before it gets a run of 45 minutes. No source. */
-    private static final double PROVE = 0.86;
-    /** How sure it is before the search ends. No source. */
-    private static final double DONE = 0.9;
+    private static final double PROVE = 0.88;
+    /** How sure it is that nothing holds before the search says so. No source. */
+    private static final double SURE = 0.9;
     /** Gain below which a run is not worth its minutes, in bits a minute. No source. */
     private static final double LEAST_GAIN = 0.004;
     private static final double HALF = 0.5;
+    private static final double EXACT = 0.15;
     /** Candidates at one level. */
     private static final int CLOCKS_A_LEVEL = 6;
     /** Chances between which a run tells something. */
     private static final double SURE_TO_FAIL = 0.04;
     private static final double SURE_TO_HOLD = 0.97;
+    /** How many places are worked out for every length. */
+    private static final int MOST_LENGTHS = 8;
     private static final int MOST_BEHIND = 4;
     private static final int OUTCOMES = 3;
 
@@ -96,7 +99,7 @@ final class Search {
 
     /** @param proven settings that held for 45 minutes as the board is now, where they are among the ground's */
     Step next(List<Target> proven, Optional<Target> unsettled) {
-        if (shares[count() - 1] > DONE) {
+        if (shares[count() - 1] > SURE) {
             return cornered();
         }
         Target best = best(proven);
@@ -104,7 +107,7 @@ final class Search {
         List<Run> runs = runs();
         List<Target> behind = behind(runs);
         boolean worthless = runs.isEmpty() || runs.get(0).gain() < LEAST_GAIN;
-        if (proven.contains(best) && (near >= DONE || worthless)) {
+        if (proven.contains(best) && (near >= PROVE || worthless)) {
             return new Step(Step.Kind.DONE, best, 0, holds(best, Stability.MINUTES), near, behind);
         }
         if (near >= PROVE || worthless) {
@@ -161,7 +164,12 @@ final class Search {
                 }
             }
         }
-        return all.stream().max(Comparator.comparingDouble(this::near)).orElseThrow();
+        return all.stream().max(Comparator.comparingDouble(this::worth)).orElseThrow();
+    }
+
+    /** Its chance to be near the target, and a little for being it. */
+    private double worth(Target kept) {
+        return near(kept) + EXACT * shares[index(kept)];
     }
 
     /** A run that may be next. */
@@ -171,17 +179,25 @@ final class Search {
         return runs.stream().map(Run::at).distinct().limit(MOST_BEHIND).toList();
     }
 
+    /** Runs by their gain for their minutes, the best first: every place for one length, the best of them for the others. */
     private List<Run> runs() {
         List<Target> places = places();
-        Chances chances = new Chances(places);
-        QuestPlus quest = QuestPlus.ofClasses(boards.prior(), chances, OUTCOMES, classes, count());
+        List<Run> runs = runs(places, new double[] {SCREENS[1]});
+        List<Target> best = runs.stream().limit(MOST_LENGTHS).map(Run::at).toList();
+        runs.addAll(runs(best, new double[] {SCREENS[0], SCREENS[2]}));
+        runs.sort(Comparator.comparingDouble(run -> -run.gain()));
+        return runs;
+    }
+
+    private List<Run> runs(List<Target> places, double[] lengths) {
+        QuestPlus quest =
+                QuestPlus.ofClasses(boards.prior(), new Chances(places, lengths), OUTCOMES, classes, count());
         double unknown = quest.entropy();
         List<Run> runs = new ArrayList<>();
-        for (int place = 0; place < places.size(); place++) {
-            for (int length = 0; length < SCREENS.length; length++) {
-                double gain = unknown - quest.expectedEntropy(place * SCREENS.length + length);
-                runs.add(new Run(places.get(place), SCREENS[length], gain / (SCREENS[length] + START)));
-            }
+        for (int test = 0; test < places.size() * lengths.length; test++) {
+            double minutes = lengths[test % lengths.length];
+            double gain = unknown - quest.expectedEntropy(test);
+            runs.add(new Run(places.get(test / lengths.length), minutes, gain / (minutes + START)));
         }
         runs.sort(Comparator.comparingDouble(run -> -run.gain()));
         return runs;
@@ -193,18 +209,22 @@ final class Search {
         private final double[][] holds;
         private final double[][] noBoot;
 
-        Chances(List<Target> places) {
+        private final int lengths;
+
+        Chances(List<Target> places, double[] minutes) {
             int size = boards.all().size();
-            holds = new double[places.size() * SCREENS.length][size];
+            lengths = minutes.length;
+            holds = new double[places.size() * lengths][size];
             noBoot = new double[places.size()][size];
             for (int place = 0; place < places.size(); place++) {
                 double clock = ground.clock(places.get(place).clock());
                 double level = ground.grains(places.get(place).level());
                 for (int i = 0; i < size; i++) {
                     noBoot[place][i] = Stability.noBoot(boards.all().get(i), clock, level);
-                    for (int length = 0; length < SCREENS.length; length++) {
-                        holds[place * SCREENS.length + length][i] =
-                                Stability.holds(boards.all().get(i), clock, level, SCREENS[length]);
+                    double rate = Stability.rate(boards.all().get(i), clock, level);
+                    for (int length = 0; length < lengths; length++) {
+                        holds[place * lengths + length][i] =
+                                (1 - noBoot[place][i]) * Stability.survives(rate, minutes[length]);
                     }
                 }
             }
@@ -213,7 +233,7 @@ final class Search {
         @Override
         public double of(int test, int outcome, int board) {
             double held = holds[test][board];
-            double failed = noBoot[test / SCREENS.length][board];
+            double failed = noBoot[test / lengths][board];
             double chance = outcome == 0 ? held : outcome == 1 ? failed : 1 - failed - held;
             return (1 - Observation.DOUBT_OF_WORD) * chance + Observation.DOUBT_OF_WORD / OUTCOMES;
         }

@@ -27,14 +27,24 @@ final class Stability {
         return 1 / (1 + Math.exp((BOOTS_UNTIL - (clock - board.edge(level))) / BOOTS_WIDTH));
     }
 
+    /** Failures a minute, as the rate of a constant hazard. */
+    static double rate(Silicon board, double clock, double level) {
+        double above = Math.min(MOST_EXPONENT, (clock - board.edge(level)) / board.width());
+        return Math.log(2) / MINUTES * Math.exp(above);
+    }
+
+    /** The chance that a run of so many minutes survives such a rate. */
+    static double survives(double rate, double minutes) {
+        return Math.exp(-rate * (minutes + START_MINUTES));
+    }
+
     /** The chance that a start and then a run of so many minutes holds. */
     static double holds(Silicon board, double clock, double level, double minutes) {
         return (1 - noBoot(board, clock, level)) * survives(board, clock, level, minutes);
     }
 
     private static double survives(Silicon board, double clock, double level, double minutes) {
-        double above = Math.min(MOST_EXPONENT, (clock - board.edge(level)) / board.width());
-        return Math.exp(-Math.log(2) / MINUTES * Math.exp(above) * (minutes + START_MINUTES));
+        return survives(rate(board, clock, level), minutes);
     }
 
     /** How likely what was seen is, with what may be wrong about its word. */
