@@ -20,12 +20,14 @@ final class Ground {
     private final int least;
     private final int[] most;
     private final Making making;
+    private final int clocks;
 
     private Ground(long stock, int least, int[] most, Making making) {
         this.stock = stock;
         this.least = least;
         this.most = most;
         this.making = making;
+        this.clocks = Arrays.stream(most).max().orElse(0);
     }
 
     /** Makes a setting of a clock in MHz and a level. */
@@ -39,11 +41,11 @@ final class Ground {
      * @param free whether a setting passes no limit
      */
     static Ground of(long stock, SearchRange range, Making making, Predicate<Setting> free) {
-        int clocks = (int) (stock * MOST_OF_STOCK / CLOCK_STEP);
+        int highest = (int) (stock * MOST_OF_STOCK / CLOCK_STEP);
         int[] most = new int[range.levels()];
         for (int level = 0; level < most.length; level++) {
             int count = 0;
-            while (count < clocks && free.test(making.of(stock + count * CLOCK_STEP, level + range.least()))) {
+            while (count < highest && free.test(making.of(stock + count * CLOCK_STEP, level + range.least()))) {
                 count++;
             }
             most[level] = count;
@@ -62,7 +64,7 @@ final class Ground {
 
     /** How many clocks are free at some level. */
     int clocks() {
-        return Arrays.stream(most).max().orElse(0);
+        return clocks;
     }
 
     long clock(int index) {

@@ -243,13 +243,11 @@ final class Search {
     private List<Target> places() {
         List<Target> places = new ArrayList<>();
         for (int level = 0; level < ground.levels(); level++) {
+            int first = firstBelow(level, SURE_TO_HOLD);
+            int end = firstBelow(level, SURE_TO_FAIL);
             List<Target> open = new ArrayList<>();
-            for (int clock = 0; clock < ground.free(level); clock++) {
-                Target at = new Target(clock, level);
-                double holds = holds(at, SCREENS[1]);
-                if (holds > SURE_TO_FAIL && holds < SURE_TO_HOLD) {
-                    open.add(at);
-                }
+            for (int clock = first; clock < end; clock++) {
+                open.add(new Target(clock, level));
             }
             int every = Math.max(1, (open.size() + CLOCKS_A_LEVEL - 1) / CLOCKS_A_LEVEL);
             for (int i = 0; i < open.size(); i += every) {
@@ -257,5 +255,20 @@ final class Search {
             }
         }
         return places;
+    }
+
+    /** The lowest clock at a level that holds with less than a chance, which only falls as the clock rises. */
+    private int firstBelow(int level, double chance) {
+        int low = 0;
+        int high = ground.free(level);
+        while (low < high) {
+            int middle = (low + high) / 2;
+            if (holds(new Target(middle, level), SCREENS[1]) < chance) {
+                high = middle;
+            } else {
+                low = middle + 1;
+            }
+        }
+        return low;
     }
 }
