@@ -20,7 +20,7 @@ record Stairs(List<ChartView.Corner> corners, double level, Ink line, Ink ground
         for (int i = 0; i < corners.size(); i++) {
             if (turns(i)) {
                 points.add(new Part.Point(
-                        plot.x(corners.get(i).clock()), plot.y(corners.get(i).step())));
+                        plot.x(corners.get(i).clock()), plot.y(corners.get(i).amount())));
             }
         }
         List<Part.Point> around = new ArrayList<>(points);
@@ -33,7 +33,7 @@ record Stairs(List<ChartView.Corner> corners, double level, Ink line, Ink ground
     private boolean turns(int i) {
         return i == 0
                 || i == corners.size() - 1
-                || corners.get(i - 1).step() != corners.get(i).step()
-                || corners.get(i + 1).step() != corners.get(i).step();
+                || corners.get(i - 1).amount() != corners.get(i).amount()
+                || corners.get(i + 1).amount() != corners.get(i).amount();
     }
 }

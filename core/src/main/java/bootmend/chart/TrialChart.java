@@ -2,14 +2,14 @@ package bootmend.chart;
 
 import bootmend.config.VisibleText;
 import bootmend.record.ChartView;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The chart of a board's trials: what held and failed by clock and voltage step, below it how hot it got, and the trial
+ * The chart of a board's trials: what held and failed by clock and voltage, below it how hot it got, and the trial
  * that is suggested next.
  */
 public final class TrialChart {
@@ -47,7 +47,7 @@ public final class TrialChart {
         if (across < 1 || down < 1) {
             return List.of();
         }
-        Plot steps = new Plot(new Plot.Frame(LEFT, NAME, across, down * UPPER), clocks(), view.step());
+        Plot steps = new Plot(new Plot.Frame(LEFT, NAME, across, down * UPPER), clocks(), view.voltage());
         Plot peaks = new Plot(
                 new Plot.Frame(LEFT, 2 * NAME + down * UPPER, across, down * (1 - UPPER)), clocks(), view.peak());
         steps.draw(stepLayers());
@@ -71,7 +71,7 @@ public final class TrialChart {
 
     /** Says that not every trial is drawn, where that is so. */
     public Optional<String> leftOut() {
-        return Spots.bySteps(view).spots().size() < Spots.MOST
+        return Spots.byVoltages(view).spots().size() < Spots.MOST
                 ? Optional.empty()
                 : Optional.of("Only the newest " + Spots.MOST + " places are drawn.");
     }
@@ -106,7 +106,7 @@ public final class TrialChart {
                 WIDTH,
                 height,
                 view.title(),
-                "Clock against voltage step, with what held and what failed; below it, clock against peak temperature. "
+                "Clock against voltage, with what held and what failed; below it, clock against peak temperature. "
                         + view.subtitle(),
                 parts);
     }
@@ -128,23 +128,26 @@ public final class TrialChart {
     }
 
     private List<Layer> stepLayers() {
-        double free = view.stepLimits().get(0).value();
-        double end = view.stepLimits().get(view.stepLimits().size() - 1).value();
+        List<ChartView.Limit> limits = view.voltageLimits();
+        double free = limits.isEmpty() ? view.voltage().high() : limits.get(0).value();
+        double end = limits.isEmpty()
+                ? view.voltage().high()
+                : limits.get(limits.size() - 1).value();
         double top = Math.max(
                 free,
                 view.held().corners().stream()
-                        .mapToLong(ChartView.Corner::step)
+                        .mapToLong(ChartView.Corner::amount)
                         .max()
                         .orElse(0));
         return List.of(
                 Plot::frame,
-                plot -> plot.band(Ink.BAND_WARN, free, view.step().high()),
-                plot -> plot.band(Ink.BAND_WARN, end, view.step().high()),
-                new Stairs(view.failed().corners(), view.step().low(), Ink.STAIR_FAILED, Ink.GROUND_FAILED),
+                plot -> plot.band(Ink.BAND_WARN, free, view.voltage().high()),
+                plot -> plot.band(Ink.BAND_WARN, end, view.voltage().high()),
+                new Stairs(view.failed().corners(), view.voltage().low(), Ink.STAIR_FAILED, Ink.GROUND_FAILED),
                 new Stairs(view.held().corners(), top, Ink.STAIR_HELD, Ink.GROUND_HELD),
-                plot -> limits(plot, view.stepLimits()),
-                plot -> advice.setting().ifPresent(setting -> next(plot, setting, setting.step())),
-                Spots.bySteps(view));
+                plot -> limits(plot, view.voltageLimits()),
+                plot -> advice.setting().ifPresent(setting -> nextVoltage(plot, setting)),
+                Spots.byVoltages(view));
     }
 
     private List<Layer> peakLayers() {
@@ -163,6 +166,12 @@ public final class TrialChart {
         for (ChartView.Limit limit : limits) {
             plot.level(Ink.PLOT_LIMIT, limit.value());
             plot.levelWords(Ink.PLOT_LIMIT_TEXT, limit.value(), limit.wordsAbove(), limit.words());
+        }
+    }
+
+    private void nextVoltage(Plot plot, Setting setting) {
+        if (view.voltage().words().equals(setting.axis().words())) {
+            next(plot, setting, setting.voltage().amount());
         }
     }
 

@@ -13,6 +13,7 @@ final class TrialSign {
             case KNOWN_GOOD ->
                 List.of(circle(Ink.TRIAL_KNOWN_GOOD, 7), line(Ink.TRIAL_TICK, false, -3, 0, -1, 3, 3.5, -3));
             case HELD -> List.of(circle(Ink.TRIAL_HELD, 6));
+            case HELD_SHORT -> List.of(circle(Ink.TRIAL_HELD, 3.5));
             case NO_BOOT ->
                 List.of(line(Ink.TRIAL_NO_BOOT, false, -6, -6, 6, 6), line(Ink.TRIAL_NO_BOOT, false, -6, 6, 6, -6));
             case LOCKS_UP -> List.of(line(Ink.TRIAL_LOCKS_UP, true, -5.5, -5.5, 5.5, -5.5, 5.5, 5.5, -5.5, 5.5));

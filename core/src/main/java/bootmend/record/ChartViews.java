@@ -3,9 +3,12 @@ package bootmend.record;
 import bootmend.config.VisibleText;
 import bootmend.trial.Frontier;
 import bootmend.trial.LogSummary;
+import bootmend.trial.Placed;
+import bootmend.trial.VoltageAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.LongSummaryStatistics;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** Makes a chart's view of a report on a board's trials. */
@@ -16,6 +19,7 @@ final class ChartViews {
     /** Room at both ends of the clock axis, in MHz. */
     private static final long MARGIN = 60;
 
+    private static final double SHIFTS_SHOWN = 100_000;
     private static final int MOST_STEPS_TICKED = 14;
     private static final int MOST_DEGREES_TICKED_BY_TEN = 80;
 
@@ -41,12 +45,12 @@ final class ChartViews {
                         + report.unit().board() + ")"),
                 subtitle(),
                 new ChartView.Axis("clock (arm_freq), MHz", lowest, highest, OptionalInt.empty()),
-                step(),
+                voltage(),
                 peak(),
                 points(),
                 held(),
                 failed(),
-                stepLimits(),
+                voltageLimits(),
                 peakLimits());
     }
 
@@ -59,15 +63,21 @@ final class ChartViews {
         return best + ". The board maker's limits and your local rules come first.";
     }
 
-    private ChartView.Axis step() {
-        long step = report.trials().stream()
-                .mapToLong(trial -> trial.setting().step())
-                .min()
-                .orElseThrow();
-        double low = Math.min(0, step) - 1;
-        double high = report.limits().published() + 1.3;
-        return new ChartView.Axis(
-                "voltage step (over_voltage)", low, high, OptionalInt.of(high - low > MOST_STEPS_TICKED ? 2 : 1));
+    private ChartView.Axis voltage() {
+        VoltageAxis axis = report.frontier().axis();
+        LongSummaryStatistics amounts = report.trials().stream()
+                .filter(trial -> trial.setting().axis() == axis)
+                .mapToLong(trial -> trial.setting().voltage().amount())
+                .summaryStatistics();
+        double least = amounts.getCount() == 0 ? 0 : Math.min(0, amounts.getMin());
+        double most = amounts.getCount() == 0 ? 0 : amounts.getMax();
+        double grain = axis.grain();
+        double low = least - grain;
+        double high = axis == VoltageAxis.STEPS
+                ? report.limits().published() + 1.3
+                : Math.max(SHIFTS_SHOWN, most) + 1.3 * grain;
+        boolean crowded = (high - low) / grain > MOST_STEPS_TICKED;
+        return new ChartView.Axis(axis.words(), low, high, OptionalInt.of((int) grain * (crowded ? 2 : 1)));
     }
 
     private ChartView.Axis peak() {
@@ -85,10 +95,16 @@ final class ChartViews {
         return report.trials().stream()
                 .map(trial -> new ChartView.Point(
                         trial.setting().clock(),
-                        trial.setting().step(),
+                        amount(trial),
                         trial.trial().run().peak(),
                         ChartView.Mark.of(trial.trial())))
                 .toList();
+    }
+
+    private OptionalDouble amount(Placed trial) {
+        return trial.setting().axis() == report.frontier().axis()
+                ? OptionalDouble.of(trial.setting().voltage().amount())
+                : OptionalDouble.empty();
     }
 
     /** What holds at a clock holds at every lower one: each height reaches back to the clock before. */
@@ -97,13 +113,13 @@ final class ChartViews {
         long before = lowest;
         for (Frontier.Point point : report.frontier().points()) {
             if (point.held().isPresent()) {
-                long step = point.held().get().setting().step();
-                corners.add(new ChartView.Corner(before, step));
-                corners.add(new ChartView.Corner(point.clock(), step));
+                long amount = point.held().get().setting().voltage().amount();
+                corners.add(new ChartView.Corner(before, amount));
+                corners.add(new ChartView.Corner(point.clock(), amount));
                 before = point.clock();
             }
         }
-        return new ChartView.Stair("lowest step that held, at this clock or a higher one", corners);
+        return new ChartView.Stair("lowest voltage that held, at this clock or a higher one", corners);
     }
 
     /** What fails at a clock fails at every higher one: each height reaches on to the next clock. */
@@ -113,15 +129,19 @@ final class ChartViews {
                 .filter(point -> point.failed().isPresent())
                 .toList();
         for (int i = 0; i < points.size(); i++) {
-            long step = points.get(i).failed().orElseThrow().setting().step();
-            corners.add(new ChartView.Corner(points.get(i).clock(), step));
+            long amount = points.get(i).failed().orElseThrow().setting().voltage().amount();
+            corners.add(new ChartView.Corner(points.get(i).clock(), amount));
             corners.add(new ChartView.Corner(
-                    i + 1 < points.size() ? points.get(i + 1).clock() : highest, step));
+                    i + 1 < points.size() ? points.get(i + 1).clock() : highest, amount));
         }
-        return new ChartView.Stair("highest step that failed, at this clock or a lower one", corners);
+        return new ChartView.Stair("highest voltage that failed, at this clock or a lower one", corners);
     }
 
-    private List<ChartView.Limit> stepLimits() {
+    /** Only steps have a published range. */
+    private List<ChartView.Limit> voltageLimits() {
+        if (report.frontier().axis() != VoltageAxis.STEPS) {
+            return List.of();
+        }
         long free = report.limits().withoutForceTurbo();
         long end = report.limits().published();
         return List.of(

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import bootmend.record.ChartView;
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.Setting;
 import java.io.StringReader;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Outcome;
 import bootmend.trial.Placed;

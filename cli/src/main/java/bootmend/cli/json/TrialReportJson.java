@@ -1,7 +1,7 @@
 package bootmend.cli.json;
 
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.HeatEstimate;

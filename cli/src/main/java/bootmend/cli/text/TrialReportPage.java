@@ -2,7 +2,7 @@ package bootmend.cli.text;
 
 import bootmend.page.Amount;
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.Placed;

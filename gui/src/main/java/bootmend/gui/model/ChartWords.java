@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import bootmend.gui.text.Words;
 import bootmend.record.ChartView;
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Placed;
 import java.util.ArrayList;

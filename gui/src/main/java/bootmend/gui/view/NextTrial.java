@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.BoardTrials;
 import bootmend.gui.model.ChartWords;
 import bootmend.gui.model.TrialsModel;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
