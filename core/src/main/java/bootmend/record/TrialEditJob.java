@@ -84,7 +84,9 @@ public final class TrialEditJob {
                         edit.cooling().orElse(around.cooling()),
                         edit.supply().orElse(around.supply()),
                         edit.ambient().isPresent() ? edit.ambient() : around.ambient()),
-                before.grounds(),
+                edit.settings().isEmpty()
+                        ? before.grounds()
+                        : new Grounds("", before.grounds().log(), before.grounds().contradictions()),
                 edit.notes().orElse(before.notes()));
     }
 

@@ -25,13 +25,13 @@ public sealed interface HeatEstimate {
     /** Minutes under load from which on a peak counts as steady (common practice, no source). */
     double STEADY_MINUTES = 12;
     /** Minutes after which two thirds of a rise have come, with a slow cooling; what is left is added. No source. */
-    double WARMING_MINUTES = 3;
+    double WARMING_MINUTES = 2.7;
     /** Temperatures are read to about this, in degC (common practice, no source). */
     double LEAST_UNCERTAINTY = 1;
     /** How many earlier readings the error of one is known from. */
     int PRIOR_TRIALS = 3;
     /** The error of one reading, in degC. */
-    double PRIOR_ERROR = 0.4;
+    double PRIOR_ERROR = 0.3;
     /** Trials count whose V^2 f is at least this share of the largest: near it the law is nearly straight. No source. */
     double NEAR = 0.75;
     /** Share of a rise beyond the hottest trial that is not sure. */

@@ -2,10 +2,10 @@ package bootmend.cli.json;
 
 import bootmend.CardException;
 import bootmend.finding.Severity;
+import bootmend.trial.Grounds;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
 import bootmend.trial.Run;
-import bootmend.trial.Setting;
 import bootmend.trial.Surroundings;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
@@ -56,9 +56,9 @@ public final class Json {
                 .addMixIn(LogSummary.class, JsonKeys.OfLog.class)
                 .addMixIn(Trial.class, JsonKeys.OfTrial.class)
                 .addMixIn(Run.class, JsonKeys.OfRun.class)
+                .addMixIn(Grounds.class, JsonKeys.OfGrounds.class)
                 .addMixIn(Standing.class, JsonKeys.OfStanding.class)
                 .addMixIn(Surroundings.class, JsonKeys.OfSurroundings.class)
-                .addMixIn(Setting.class, JsonKeys.OfSetting.class)
                 .addMixIn(AttachedCard.class, JsonKeys.OfAttachedCard.class)
                 .build();
     }

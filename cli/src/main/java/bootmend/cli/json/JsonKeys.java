@@ -1,6 +1,7 @@
 package bootmend.cli.json;
 
 import bootmend.CardException;
+import bootmend.trial.Grounds;
 import bootmend.trial.Run;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Unit;
@@ -74,6 +75,12 @@ final class JsonKeys {
         @JsonProperty("meanClockMHz")
         OptionalDouble meanClock();
 
+        @JsonProperty("highestClockMHz")
+        OptionalDouble highestClock();
+
+        @JsonProperty("busyPercent")
+        OptionalDouble busy();
+
         @JsonProperty("peakDegC")
         OptionalDouble peak();
 
@@ -111,6 +118,9 @@ final class JsonKeys {
         @JsonUnwrapped
         Standing standing();
 
+        @JsonUnwrapped
+        Grounds grounds();
+
         @JsonProperty("knownGood")
         boolean isKnownGood();
     }
@@ -129,6 +139,9 @@ final class JsonKeys {
         @JsonProperty("clockMHz")
         OptionalDouble clock();
 
+        @JsonProperty("coreVolts")
+        OptionalDouble volts();
+
         @JsonProperty("throttleMask")
         @JsonSerialize(converter = Json.MaskToText.class)
         OptionalLong mask();
@@ -139,13 +152,13 @@ final class JsonKeys {
         OptionalDouble ambient();
     }
 
-    /** By the config file's own keys. */
-    interface OfSetting {
-        @JsonProperty("arm_freq")
-        long clock();
+    /** Empty texts and no contradictions where a trial rests on what was told alone. */
+    interface OfGrounds {
+        @JsonProperty("settingsFrom")
+        String settings();
 
-        @JsonProperty("over_voltage")
-        long step();
+        @JsonProperty("logSha256")
+        String log();
     }
 
     /** {@code system} is null on a disk that does not hold the running system. */

@@ -21,7 +21,6 @@ final class DrawnBoard {
     private final double threshold;
     private final double alpha;
     private final double scale;
-    private final double headroom;
     private final double width;
     private final double jitter;
     private final double starts;
@@ -32,13 +31,12 @@ final class DrawnBoard {
         this.family = family;
         this.cooling = cooling;
         this.ambient = 19 + 8 * random.nextDouble();
-        this.base = 0.84 + 0.08 * random.nextDouble();
+        this.base = (family == Family.PI5 ? 0.8 : 0.84) + 0.08 * random.nextDouble();
         this.threshold = 0.33 + 0.1 * random.nextDouble();
         this.alpha = 1 + 0.2 * random.nextDouble();
         double edge = Math.max(
                 family.lowest, Math.min(family.highest, family.edge + family.spread * random.nextGaussian()));
-        this.scale = edge / law(base);
-        this.headroom = family == Family.PI5 ? 0.06 + 0.08 * random.nextDouble() : 1.1 - base;
+        this.scale = edge / law(volts(edge, 0));
         this.width = 8 * Math.exp(0.4 * random.nextGaussian());
         this.jitter = 4;
         this.starts = 50 + 60 * random.nextDouble();
@@ -55,7 +53,6 @@ final class DrawnBoard {
         this.threshold = other.threshold;
         this.alpha = other.alpha;
         this.scale = other.scale;
-        this.headroom = other.headroom;
         this.width = other.width;
         this.jitter = other.jitter;
         this.starts = other.starts;
@@ -72,13 +69,17 @@ final class DrawnBoard {
     }
 
     private double edge(double level) {
-        return scale * law(base + Math.min(headroom, 0.025 * level));
+        double clock = family.edge;
+        for (int i = 0; i < 40; i++) {
+            clock = scale * law(volts(clock, level));
+        }
+        return clock;
     }
 
-    /** Core voltage, in V; on pi5 it rises with the clock by itself. */
+    /** Core voltage, in V; on pi5 it rises with the clock by itself; it stops at 1.0 V there, at 1.1 V on pi4. */
     double volts(double clock, double level) {
         double own = family == Family.PI5 ? base * (0.75 + 0.25 * clock / family.stock) : base;
-        return own + Math.min(headroom, 0.025 * level);
+        return Math.min(family == Family.PI5 ? 1.0 : 1.1, own + 0.025 * level);
     }
 
     /** Minutes after which a run of at most so many fails; 0 for no boot, more than asked where it holds. */

@@ -70,7 +70,6 @@ final class Lab {
         load += ran;
         double peak = board.peak(clock, level, ran);
         boolean tooHot = ran > 0 && peak > 80;
-        if (tooHot && System.getProperty("search.misses") != null) { System.out.println("HOT board " + setting.words() + " min " + minutes + " peak " + peak + " steady " + board.steady(clock, level) + " trials " + trials.size()); }
         if (tooHot) {
             hot++;
         }
