@@ -176,7 +176,7 @@ public final class TrialsModel {
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
         ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
-                kind, List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step())));
+                kind, setting.lines()));
         choose(despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order);
     }
 

@@ -46,6 +46,10 @@ final class NextTrial extends VBox {
     private void show(BoardTrials board) {
         Advice now = board.report().advice();
         advice.getChildren().setAll(kit.prose(words.next(now), "next-what"), kit.prose(now.why()));
+        if (!now.change().isEmpty()) {
+            advice.getChildren().add(kit.prose(now.change()));
+        }
+        words.outlooks(now).forEach(outlook -> advice.getChildren().add(kit.prose(outlook)));
         now.stops().forEach(stop -> advice.getChildren().add(kit.prose(stop, "muted")));
         words.peak(now).ifPresent(peak -> advice.getChildren().add(kit.prose(peak)));
         advice.getChildren().add(kit.prose(words.best(now), "next-best"));

@@ -31,7 +31,7 @@ final class TrialTable extends VBox {
         table.setAccessibleText(kit.words().of("trials.list"));
         column("trial.column.when", 132, words::when);
         column("trial.column.clock", 58, trial -> words.clock(trial));
-        column("trial.column.step", 54, trial -> words.step(trial));
+        column("trial.column.step", 54, trial -> words.voltage(trial));
         column("trial.column.outcome", 94, trial -> trial.outcome().word());
         column("trial.column.counts", 96, words::counts);
         column(
