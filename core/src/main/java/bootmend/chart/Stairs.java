@@ -3,13 +3,15 @@ package bootmend.chart;
 import bootmend.record.ChartView;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A stair, and the ground between it and a level that it stands for too.
  *
+ * @param ground empty where nothing is to be drawn there
  * @param level up or down to where the ground reaches
  */
-record Stairs(List<ChartView.Corner> corners, double level, Ink line, Ink ground) implements Layer {
+record Stairs(List<ChartView.Corner> corners, double level, Ink line, Optional<Ink> ground) implements Layer {
 
     @Override
     public void draw(Plot plot) {
@@ -26,7 +28,7 @@ record Stairs(List<ChartView.Corner> corners, double level, Ink line, Ink ground
         List<Part.Point> around = new ArrayList<>(points);
         around.add(new Part.Point(points.get(points.size() - 1).x(), plot.y(level)));
         around.add(new Part.Point(points.get(0).x(), plot.y(level)));
-        plot.add(new Part.Line(ground, true, around));
+        ground.ifPresent(ink -> plot.add(new Part.Line(ink, true, around)));
         plot.add(new Part.Line(line, false, points));
     }
 

@@ -63,9 +63,16 @@ public final class TrialChart {
         legend.add(new LegendEntry(TrialSign.line(Ink.STAIR_HELD), view.held().words()));
         legend.add(
                 new LegendEntry(TrialSign.line(Ink.STAIR_FAILED), view.failed().words()));
+        if (!view.bands().isEmpty()) {
+            legend.add(new Bands(view.bands()).legend());
+        }
         if (advice.setting().isPresent()) {
             legend.add(new LegendEntry(TrialSign.next(), "what is suggested next, below with the estimated peak"));
         }
+        if (view.next().stream().anyMatch(next -> next.place() > 0)) {
+            legend.add(new LegendEntry(TrialSign.behind(), "what would be next without it"));
+        }
+        view.other().ifPresent(other -> legend.addAll(new Beside(other).legend()));
         return legend;
     }
 
@@ -120,6 +127,10 @@ public final class TrialChart {
     private Plot.Range clocks() {
         double low = view.clock().low();
         double high = view.clock().high();
+        for (ChartView.Next next : view.next()) {
+            low = Math.min(low, next.clock() - ROOM_MHZ);
+            high = Math.max(high, next.clock() + ROOM_MHZ);
+        }
         if (advice.setting().isPresent()) {
             low = Math.min(low, advice.setting().get().clock() - ROOM_MHZ);
             high = Math.max(high, advice.setting().get().clock() + ROOM_MHZ);
@@ -139,14 +150,22 @@ public final class TrialChart {
                         .mapToLong(ChartView.Corner::amount)
                         .max()
                         .orElse(0));
+        // Shades tell more than the grounds of the stairs, and would not be seen below them.
+        Optional<ChartView> plain = Optional.of(view).filter(chart -> chart.bands().isEmpty());
         return List.of(
                 Plot::frame,
                 plot -> plot.band(Ink.BAND_WARN, free, view.voltage().high()),
                 plot -> plot.band(Ink.BAND_WARN, end, view.voltage().high()),
-                new Stairs(view.failed().corners(), view.voltage().low(), Ink.STAIR_FAILED, Ink.GROUND_FAILED),
-                new Stairs(view.held().corners(), top, Ink.STAIR_HELD, Ink.GROUND_HELD),
+                new Bands(view.bands()),
+                new Stairs(
+                        view.failed().corners(),
+                        view.voltage().low(),
+                        Ink.STAIR_FAILED,
+                        plain.map(ignored -> Ink.GROUND_FAILED)),
+                new Stairs(view.held().corners(), top, Ink.STAIR_HELD, plain.map(ignored -> Ink.GROUND_HELD)),
+                plot -> view.other().ifPresent(other -> new Beside(other).draw(plot)),
                 plot -> limits(plot, view.voltageLimits()),
-                plot -> advice.setting().ifPresent(setting -> nextVoltage(plot, setting)),
+                this::nextVoltages,
                 Spots.byVoltages(view));
     }
 
@@ -169,9 +188,15 @@ public final class TrialChart {
         }
     }
 
-    private void nextVoltage(Plot plot, Setting setting) {
-        if (view.voltage().words().equals(setting.axis().words())) {
-            next(plot, setting, setting.voltage().amount());
+    private void nextVoltages(Plot plot) {
+        for (ChartView.Next next : view.next()) {
+            plot.put(
+                    next.clock(),
+                    next.amount(),
+                    0,
+                    (next.place() == 0 ? "suggested next: " : "next without that, place " + next.place() + ": ")
+                            + next.words(),
+                    next.place() == 0 ? TrialSign.next() : TrialSign.behind());
         }
     }
 

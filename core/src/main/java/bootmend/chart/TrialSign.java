@@ -36,6 +36,21 @@ final class TrialSign {
                 line(Ink.TRIAL_NEXT, false, 0, 5, 0, 13));
     }
 
+    /** What would be next without that. */
+    static List<Part> behind() {
+        return List.of(circle(Ink.TRIAL_BEHIND, 7));
+    }
+
+    /** A trial of what is drawn beside: a ring for what held, a cross for what failed, a dot for the rest. */
+    static List<Part> other(ChartView.Mark mark) {
+        return switch (mark) {
+            case KNOWN_GOOD, HELD, HELD_SHORT -> List.of(circle(Ink.OTHER_TRIAL, 4));
+            case NO_BOOT, LOCKS_UP, MISBEHAVES ->
+                List.of(line(Ink.OTHER_TRIAL, false, -4, -4, 4, 4), line(Ink.OTHER_TRIAL, false, -4, 4, 4, -4));
+            case THROTTLED, UNDECIDED -> List.of(circle(Ink.OTHER_TRIAL, 1.5));
+        };
+    }
+
     /** A piece of a line. */
     static List<Part> line(Ink ink) {
         return List.of(line(ink, false, -13, 0, 13, 0));

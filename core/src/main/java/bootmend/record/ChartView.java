@@ -3,6 +3,7 @@ package bootmend.record;
 import bootmend.trial.Outcome;
 import bootmend.trial.Trial;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -16,6 +17,9 @@ import java.util.OptionalInt;
  * @param voltage the upper drawing's other axis, in the unit of the key that sets it
  * @param peak the lower drawing's other axis, in degC
  * @param points one a trial, in the order of the report's trials; several may stand on one spot
+ * @param bands how likely settings are to hold 45 minutes, the likeliest first; none where nothing can be said
+ * @param next what is suggested next and what would be without it, where it is set in the way of the upper drawing
+ * @param other another board, or the same under another cooling, to be compared
  * @param held the lowest voltage that held at each clock or a higher one, as a stair
  * @param failed the highest voltage that failed at each clock or a lower one, as a stair
  * @param voltageLimits across the upper drawing
@@ -28,6 +32,9 @@ public record ChartView(
         Axis voltage,
         Axis peak,
         List<Point> points,
+        List<Band> bands,
+        List<Next> next,
+        Optional<Other> other,
         Stair held,
         Stair failed,
         List<Limit> voltageLimits,
@@ -35,6 +42,8 @@ public record ChartView(
 
     public ChartView {
         points = List.copyOf(points);
+        bands = List.copyOf(bands);
+        next = List.copyOf(next);
         voltageLimits = List.copyOf(voltageLimits);
         peakLimits = List.copyOf(peakLimits);
     }
@@ -102,6 +111,47 @@ public record ChartView(
     public record Point(long clock, OptionalDouble amount, OptionalDouble peak, Mark mark) {}
 
     /**
+     * Settings that are about as likely to hold 45 minutes.
+     *
+     * @param least lowest chance, 0 to 1
+     * @param edges from the lowest voltage to the highest
+     */
+    public record Band(double least, List<Edge> edges) {
+
+        public Band {
+            edges = List.copyOf(edges);
+        }
+    }
+
+    /**
+     * From where to where a band goes at a voltage, in MHz.
+     */
+    public record Edge(double amount, double from, double to) {}
+
+    /**
+     * A setting that may be next.
+     *
+     * @param place 0 for what is suggested, else its place behind
+     * @param words the setting in words
+     */
+    public record Next(long clock, long amount, int place, String words) {}
+
+    /**
+     * What is drawn beside for comparison.
+     *
+     * @param words what it is, as a legend says it
+     * @param held the lowest voltage that held, as a stair
+     * @param failed the highest that failed, as a stair
+     * @param points its trials
+     */
+    public record Other(String words, Stair held, Stair failed, List<Point> points) {
+
+        public Other {
+            points = List.copyOf(points);
+        }
+    }
+
+    /**
      * A line of level and upright pieces.
      *
      * @param words as a legend says it
@@ -142,7 +192,18 @@ public record ChartView(
      * @throws IllegalArgumentException if it has none
      */
     public static ChartView of(TrialReport report) {
-        return new ChartViews(report).view();
+        return new ChartViews(report, Optional.empty()).view();
+    }
+
+    /**
+     * Two boards, or one under two coolings, in one chart.
+     *
+     * @param other drawn beside, as far as its voltage is set in the same way
+     * @param words what that is
+     * @throws IllegalArgumentException if the first has no trial
+     */
+    public static ChartView compared(TrialReport report, TrialReport other, String words) {
+        return new ChartViews(report, Optional.of(new ChartViews.Beside(other, words))).view();
     }
 
     /** The marks that a legend explains: those of the points, each once, in the marks' order. */

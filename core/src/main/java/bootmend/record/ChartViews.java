@@ -4,12 +4,15 @@ import bootmend.config.VisibleText;
 import bootmend.trial.Frontier;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Placed;
+import bootmend.trial.Setting;
 import bootmend.trial.VoltageAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.LongSummaryStatistics;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /** Makes a chart's view of a report on a board's trials. */
 final class ChartViews {
@@ -24,15 +27,25 @@ final class ChartViews {
     private static final int MOST_DEGREES_TICKED_BY_TEN = 80;
 
     private final TrialReport report;
+    private final Optional<Beside> beside;
+    private final List<Placed> all;
     private final long lowest;
     private final long highest;
 
-    ChartViews(TrialReport report) {
+    /** What is drawn beside, and what it is. */
+    record Beside(TrialReport report, String words) {}
+
+    ChartViews(TrialReport report, Optional<Beside> beside) {
         if (report.trials().isEmpty()) {
             throw new IllegalArgumentException("a chart should have at least one trial");
         }
         this.report = report;
-        LongSummaryStatistics clocks = report.trials().stream()
+        this.beside = beside;
+        this.all = Stream.concat(
+                        report.trials().stream(),
+                        beside.stream().flatMap(other -> other.report().trials().stream()))
+                .toList();
+        LongSummaryStatistics clocks = all.stream()
                 .mapToLong(trial -> trial.setting().clock())
                 .summaryStatistics();
         this.lowest = clocks.getMin() - MARGIN;
@@ -40,18 +53,42 @@ final class ChartViews {
     }
 
     ChartView view() {
+        ChartView.Axis voltage = voltage();
         return new ChartView(
                 VisibleText.of("Trials of " + report.unit().label() + " ("
-                        + report.unit().board() + ")"),
+                        + report.unit().board() + ")"
+                        + beside.map(other -> " and " + other.words()).orElse("")),
                 subtitle(),
                 new ChartView.Axis("clock (arm_freq), MHz", lowest, highest, OptionalInt.empty()),
-                voltage(),
+                voltage,
                 peak(),
-                points(),
-                held(),
-                failed(),
+                points(report),
+                report.chances()
+                        .map(chances -> new ChanceBands(chances, lowest, highest).of(voltage))
+                        .orElse(List.of()),
+                next(),
+                beside.map(other -> new ChartView.Other(
+                        VisibleText.of(other.words()), held(other.report()), failed(other.report()), points(other.report()))),
+                held(report),
+                failed(report),
                 voltageLimits(),
                 peakLimits());
+    }
+
+    private List<ChartView.Next> next() {
+        List<Setting> settings = new ArrayList<>();
+        report.advice().setting().ifPresent(settings::add);
+        int first = settings.isEmpty() ? 1 : 0;
+        settings.addAll(report.advice().behind());
+        List<ChartView.Next> next = new ArrayList<>();
+        for (int i = 0; i < settings.size(); i++) {
+            Setting setting = settings.get(i);
+            if (setting.axis() == report.frontier().axis()) {
+                next.add(new ChartView.Next(
+                        setting.clock(), setting.voltage().amount(), first + i, setting.words()));
+            }
+        }
+        return next;
     }
 
     private String subtitle() {
@@ -65,7 +102,7 @@ final class ChartViews {
 
     private ChartView.Axis voltage() {
         VoltageAxis axis = report.frontier().axis();
-        LongSummaryStatistics amounts = report.trials().stream()
+        LongSummaryStatistics amounts = all.stream()
                 .filter(trial -> trial.setting().axis() == axis)
                 .mapToLong(trial -> trial.setting().voltage().amount())
                 .summaryStatistics();
@@ -81,7 +118,7 @@ final class ChartViews {
     }
 
     private ChartView.Axis peak() {
-        double[] peaks = report.trials().stream()
+        double[] peaks = all.stream()
                 .flatMapToDouble(trial -> trial.trial().run().peak().stream())
                 .sorted()
                 .toArray();
@@ -91,8 +128,8 @@ final class ChartViews {
                 "peak temperature, degC", low, high, OptionalInt.of(high - low > MOST_DEGREES_TICKED_BY_TEN ? 20 : 10));
     }
 
-    private List<ChartView.Point> points() {
-        return report.trials().stream()
+    private List<ChartView.Point> points(TrialReport of) {
+        return of.trials().stream()
                 .map(trial -> new ChartView.Point(
                         trial.setting().clock(),
                         amount(trial),
@@ -107,11 +144,20 @@ final class ChartViews {
                 : OptionalDouble.empty();
     }
 
+    /** What is known on the axis of the upper drawing. */
+    private Frontier frontier(TrialReport of) {
+        VoltageAxis axis = report.frontier().axis();
+        return of.frontiers().stream()
+                .filter(frontier -> frontier.axis() == axis)
+                .findFirst()
+                .orElse(new Frontier(axis, List.of(), List.of()));
+    }
+
     /** What holds at a clock holds at every lower one: each height reaches back to the clock before. */
-    private ChartView.Stair held() {
+    private ChartView.Stair held(TrialReport of) {
         List<ChartView.Corner> corners = new ArrayList<>();
         long before = lowest;
-        for (Frontier.Point point : report.frontier().points()) {
+        for (Frontier.Point point : frontier(of).points()) {
             if (point.held().isPresent()) {
                 long amount = point.held().get().setting().voltage().amount();
                 corners.add(new ChartView.Corner(before, amount));
@@ -123,9 +169,9 @@ final class ChartViews {
     }
 
     /** What fails at a clock fails at every higher one: each height reaches on to the next clock. */
-    private ChartView.Stair failed() {
+    private ChartView.Stair failed(TrialReport of) {
         List<ChartView.Corner> corners = new ArrayList<>();
-        List<Frontier.Point> points = report.frontier().points().stream()
+        List<Frontier.Point> points = frontier(of).points().stream()
                 .filter(point -> point.failed().isPresent())
                 .toList();
         for (int i = 0; i < points.size(); i++) {

@@ -46,7 +46,7 @@ record CoreVolts(List<ToDoubleFunction<Setting>> ways) {
         for (double base : low == high ? new double[] {low} : new double[] {low, high}) {
             for (DoubleUnaryOperator rise : measured.rises(base, stock)) {
                 ways.add(setting -> {
-                    double own = setting.axis() == VoltageAxis.STEPS ? base : rise.applyAsDouble(setting.clock());
+                    double own = setting.axis() == VoltageAxis.SHIFT ? rise.applyAsDouble(setting.clock()) : base;
                     return Math.min(Math.max(top, own), own + added(setting));
                 });
             }

@@ -97,7 +97,7 @@ public record Placement(List<Placed> placed, List<String> aside) {
     /** What a board does by itself; source: S30 of tuning/sources.csv. */
     private static Voltage left(Long scaling, String board, TuningTables tables) {
         VoltageAxis axis = leftAxis(board, tables);
-        if (axis == VoltageAxis.STEPS || scaling == null || scaling == SCALES_UP) {
+        if (axis != VoltageAxis.SHIFT || scaling == null || scaling == SCALES_UP) {
             return Voltage.leftOn(axis);
         }
         if (scaling == FIXED_FOR_DEFAULTS) {
@@ -115,8 +115,9 @@ public record Placement(List<Placed> placed, List<String> aside) {
     static VoltageAxis leftAxis(String board, TuningTables tables) {
         return tables.voltageControls()
                 .of(board)
-                .flatMap(control -> VoltageAxis.of(control.left()))
-                .orElse(VoltageAxis.STEPS);
+                .flatMap(control -> control.left())
+                .flatMap(VoltageAxis::of)
+                .orElse(VoltageAxis.OWN);
     }
 
     /** Those on one axis, in their order. */

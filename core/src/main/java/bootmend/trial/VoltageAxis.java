@@ -8,7 +8,9 @@ public enum VoltageAxis {
     /** Fixed by steps of 0.025 V; source: S1 of tuning/sources.csv. */
     STEPS("over_voltage", 1, "voltage step"),
     /** Microvolts added to what the board scales to by itself; source: S1 of tuning/sources.csv. */
-    SHIFT("over_voltage_delta", 25_000, "voltage shift");
+    SHIFT("over_voltage_delta", 25_000, "voltage shift"),
+    /** What a board takes by itself, where that stands on no scale: always 0. */
+    OWN("", 1, "voltage left to the board");
 
     /** Microvolts of one voltage step; source: S1 of tuning/sources.csv. */
     public static final long STEP_MICROVOLTS = 25_000;
@@ -35,7 +37,11 @@ public enum VoltageAxis {
 
     /** As a heading says it, such as {@code voltage step (over_voltage)}. */
     public String words() {
-        return words + " (" + key + (this == SHIFT ? ", microvolts)" : ")");
+        return switch (this) {
+            case STEPS -> words + " (" + key + ")";
+            case SHIFT -> words + " (" + key + ", microvolts)";
+            case OWN -> words;
+        };
     }
 
     static Optional<VoltageAxis> of(String key) {

@@ -9,6 +9,8 @@ import java.util.function.Function;
 /** How each board's core voltage is set. */
 public final class VoltageControls {
 
+    private static final String NONE = "none";
+
     private final List<VoltageControl> all;
 
     private VoltageControls(List<VoltageControl> all) {
@@ -24,7 +26,7 @@ public final class VoltageControls {
     private static VoltageControl control(DataRow row, Vocabulary vocabulary, Sources sources) {
         return new VoltageControl(
                 BoardSet.parse(row.words("boards"), row),
-                key(row, "left", vocabulary),
+                row.text("left").equals(NONE) ? Optional.empty() : Optional.of(key(row, "left", vocabulary)),
                 key(row, "first", vocabulary),
                 row.required("why"),
                 row.optionalNumber("low"),

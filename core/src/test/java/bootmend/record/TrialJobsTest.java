@@ -230,7 +230,7 @@ class TrialJobsTest {
 
         TrialReport report = new TrialAdviseJob(bench.workplace()).run("lab-07", OptionalDouble.empty());
 
-        assertThat(report.advice().setting()).contains(new Setting(2050, 4));
+        assertThat(report.advice().setting()).contains(Setting.fixed(2050, 4));
         assertThat(report.trials()).hasSize(1);
         assertThat(report.cautions()).extracting(CautionView::id).contains("limits", "warranty", "heat");
     }

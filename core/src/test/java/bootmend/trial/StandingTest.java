@@ -40,6 +40,14 @@ class StandingTest {
     }
 
     @Test
+    void whatItsLogContradictsDecidesNothing() {
+        assertThat(kind(LabTrials.at(2000, 4).contradicted())).isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP).contradicted()))
+                .isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(LabTrials.at(2000, 4).contradicted().trial(1).isKnownGood()).isFalse();
+    }
+
+    @Test
     void knownGoodIsNeverWithoutLoadOrMask() {
         assertThat(LabTrials.at(2000, 4).idle().trial(1).isKnownGood()).isFalse();
         assertThat(LabTrials.at(2000, 4).withoutMask().trial(1).isKnownGood()).isFalse();

@@ -228,7 +228,7 @@ class TrialStoreTest {
         Placement placement = Placement.of(trials, LabTrials.TABLES);
 
         // Stock of pi4: 1500 MHz; with arm_boost it hangs on the revision ("Overclocking options", commit 6e5f9446).
-        assertThat(placement.placed()).extracting(Placed::setting).containsExactly(new Setting(1500, 0));
+        assertThat(placement.placed()).extracting(Placed::setting).containsExactly(Setting.fixed(1500, 0));
         assertThat(placement.aside()).hasSize(4);
         assertThat(placement.aside().get(0)).contains("Trial t2", "depends on the revision of the board");
         assertThat(placement.aside().get(1)).contains("Trial t3", "over_voltage_delta");
