@@ -33,9 +33,12 @@ public sealed interface HeatEstimate {
     /** The error of one reading, in degC. */
     double PRIOR_ERROR = 0.3;
     /** Trials count whose V^2 f is at least this share of the largest: near it the law is nearly straight. No source. */
-    double NEAR = 0.75;
+    double NEAR = 0.85;
     /** Share of a rise beyond the hottest trial that is not sure. */
     double BEYOND = 0.2;
+
+    /** With so many trials near the largest, half of that is enough. No source. */
+    int MANY = 4;
 
     /** There is none, and why: a part of a sentence. */
     record Refused(String why) implements HeatEstimate {}
@@ -61,7 +64,7 @@ public sealed interface HeatEstimate {
                 double width = StudentT.quantile(fit.points() - 1 + PRIOR_TRIALS)
                                 * fit.residual()
                                 * Math.sqrt(1 + load * load / fit.squares())
-                        + BEYOND * fit.degreesPerUnit() * Math.max(0, load - fit.most());
+                        + (fit.points() < MANY ? BEYOND : BEYOND / 2) * fit.degreesPerUnit() * Math.max(0, load - fit.most());
                 low = Math.min(low, fit.degreesPerUnit() * load - width);
                 high = Math.max(high, fit.degreesPerUnit() * load + width);
             }

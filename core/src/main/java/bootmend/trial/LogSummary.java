@@ -35,6 +35,7 @@ import java.util.stream.DoubleStream;
  * @param setClockGiven whether that one was given; else it is the highest in the log
  * @param minutesAtFullClock time at 98 % of the set clock or more
  * @param shareBelow share of the time with a clock that was below that, 0 to 1
+ * @param shareBelowInside the same between the first and the last row at it, so that idle time before and after is left out
  * @param meanClock over the time, in MHz
  * @param highestClock in MHz
  * @param busy mean busy share of the processors at full clock, in percent
@@ -66,6 +67,7 @@ public record LogSummary(
         boolean setClockGiven,
         OptionalDouble minutesAtFullClock,
         OptionalDouble shareBelow,
+        OptionalDouble shareBelowInside,
         OptionalDouble meanClock,
         OptionalDouble highestClock,
         OptionalDouble busy,
@@ -137,6 +139,7 @@ public record LogSummary(
                 given.isPresent(),
                 time.withClock(time.fullSeconds() / MINUTE),
                 time.withClock(1 - time.fullSeconds() / time.clockSeconds()),
+                inside(samples, full, setClock.orElse(0) * FULL),
                 time.withClock(time.megacycles() / time.clockSeconds()),
                 highest,
                 values(full, Sample::busy).average(),
@@ -153,6 +156,17 @@ public record LogSummary(
                 log.clues().configs(),
                 log.clues().tryOnce(),
                 digest);
+    }
+
+    private static OptionalDouble inside(List<Sample> samples, List<Sample> full, double clock) {
+        if (full.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        LogTime time = LogTime.of(
+                samples.subList(
+                        samples.indexOf(full.get(0)), samples.lastIndexOf(full.get(full.size() - 1)) + 1),
+                clock);
+        return time.withClock(1 - time.fullSeconds() / time.clockSeconds());
     }
 
     private static OptionalDouble spread(double[] sorted) {

@@ -128,7 +128,7 @@ class FrontierTest {
     }
 
     private static Optional<Long> step(Optional<Placed> trial) {
-        return trial.map(placed -> placed.setting().step());
+        return trial.map(placed -> placed.setting().voltage().amount());
     }
 
     private static List<String> line(Frontier frontier) {

@@ -72,6 +72,9 @@ final class JsonKeys {
         @JsonProperty("shareBelowSetClock")
         OptionalDouble shareBelow();
 
+        @JsonProperty("shareBelowInsideTheRun")
+        OptionalDouble shareBelowInside();
+
         @JsonProperty("meanClockMHz")
         OptionalDouble meanClock();
 

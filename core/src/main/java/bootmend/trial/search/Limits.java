@@ -3,6 +3,7 @@ package bootmend.trial.search;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Placed;
+import bootmend.trial.Placement;
 import bootmend.trial.Setting;
 import bootmend.trial.Standing;
 import bootmend.trial.StepLimits;
@@ -127,7 +128,7 @@ final class Limits {
         double clock = ran.stream()
                 .mapToDouble(trial -> trial.setting().clock())
                 .max()
-                .orElse(0);
+                .orElse(Placement.stockClock(board, tables).orElse(0));
         double level = ran.stream()
                 .filter(trial -> trial.setting().axis() == setting.axis())
                 .mapToDouble(trial -> trial.setting().voltage().level())

@@ -24,7 +24,7 @@ final class Search {
     /** Minutes that a start with other settings takes. No source. */
     private static final double START = 3;
     /** How sure a setting is before it gets a run of 45 minutes. No source. */
-    private static final double PROVE = 0.88;
+    private static final double PROVE = 0.93;
     /** How sure it is that nothing holds before the search says so. No source. */
     private static final double SURE = 0.9;
     /** Gain below which a run is not worth its minutes, in bits a minute. No source. */

@@ -14,9 +14,9 @@ record Silicons(List<Silicon> all, Belief prior) {
     /** Clock between two edges that are told apart, in MHz at a stock of 1500 MHz. */
     private static final double GRAIN = 12.5 / 1500;
 
-    private static final double[] SLOPES = {-1.2, -0.7, -0.35, 0, 0.35, 0.7};
+    private static final double[] SLOPES = {-1, -0.5, 0, 0.4, 0.75};
     private static final double SLOPE_SPREAD = 0.5;
-    private static final double[] BENDS = {0, 0.025, 0.05};
+    private static final double[] BENDS = {0, 0.04};
     private static final double[] WIDTHS = {3, 6, 12, 24};
     private static final double[] WIDTH_SHARES = {0.2, 0.35, 0.3, 0.15};
     private static final double MOST_SPREADS = 3.2;
