@@ -18,6 +18,9 @@ final class Stability {
     /** Starting up loads a board as some minutes of a run do. No source. */
     private static final double START_MINUTES = 0.5;
 
+    /** Less is not told from a failure at once. No source. */
+    private static final double WHOLE = 2;
+
     private static final double MOST_EXPONENT = 40;
 
     private Stability() {}
@@ -60,9 +63,14 @@ final class Stability {
         return (1 - seen.doubt()) * chance + seen.doubt() / 3;
     }
 
-    /** About the minute that was told: a clock far over the edge fails at once, one at the edge late. */
+    /**
+     * About the minute that was told, or, as likely, before it: minutes are counted from the start or from the load on, and
+     * written down by the whole.
+     */
     private static double fails(Silicon board, Observation seen) {
-        return survives(board, seen.clock(), seen.level(), seen.minutes() / 2)
-                - survives(board, seen.clock(), seen.level(), seen.minutes() * 2 + 1);
+        double later = survives(board, seen.clock(), seen.level(), seen.minutes() * 2 + 1);
+        double sooner =
+                seen.minutes() < WHOLE ? 1 : survives(board, seen.clock(), seen.level(), seen.minutes() / 2 - START_MINUTES);
+        return ((sooner - later) + (1 - later)) / 2;
     }
 }
