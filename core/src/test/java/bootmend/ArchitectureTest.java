@@ -70,7 +70,8 @@ class ArchitectureTest {
                     "bootmend.config",
                     "bootmend.change",
                     "bootmend.check",
-                    "bootmend.trial",
+                    "bootmend.trial..",
+                    "bootmend.adaptive",
                     "bootmend.profile")
             .should()
             .dependOnClassesThat()
@@ -230,7 +231,8 @@ class ArchitectureTest {
             "bootmend.batch");
 
     @ArchTest
-    static final ArchRule CHART = only("bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.record");
+    static final ArchRule CHART = only(
+            "bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.trial.search", "bootmend.record");
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_DOOR = noClasses()

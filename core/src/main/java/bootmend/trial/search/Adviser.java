@@ -122,6 +122,12 @@ public final class Adviser {
         if (latest.is(Standing.Kind.UNDECIDED) && !isRepeated(latest) && isOpen(latest.setting())) {
             return Optional.of(undecided(latest));
         }
+        if (stock().isPresent()) {
+            Optional<String> hot = limits.throttled(atStock());
+            if (hot.isPresent()) {
+                return Optional.of(cooling(hot.get()));
+            }
+        }
         boolean coolingIsNew = trials.stream()
                 .noneMatch(trial -> trial.trial().surroundings().sameCooling(surroundings)
                         && trial.is(Standing.Kind.HELD));
@@ -176,6 +182,16 @@ public final class Adviser {
                 && frontier.best()
                         .filter(best -> best.setting().demandsAtLeast(setting))
                         .isEmpty();
+    }
+
+    private Advice cooling(String why) {
+        return drafts()
+                .of(
+                        Advice.Action.IMPROVE,
+                        Optional.empty(),
+                        0,
+                        why + " Improve cooling and supply, give them their own names, and run at stock again.",
+                        List.of());
     }
 
     private Advice supply(Placed latest, long mask) {

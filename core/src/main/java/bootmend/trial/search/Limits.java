@@ -9,6 +9,7 @@ import bootmend.trial.Standing;
 import bootmend.trial.StepLimits;
 import bootmend.trial.Surroundings;
 import bootmend.trial.VoltageAxis;
+import bootmend.trial.VoltageMode;
 import bootmend.tuning.Reach;
 import bootmend.tuning.TuningTables;
 import java.util.List;
@@ -78,7 +79,7 @@ final class Limits {
     }
 
     /** What a board could not do for heat or supply it cannot do when more is asked, in the same surroundings. */
-    private Optional<String> throttled(Setting setting) {
+    Optional<String> throttled(Setting setting) {
         return here.stream()
                 .filter(trial -> throttled(trial) && asksAtLeast(setting, trial.setting()))
                 .filter(trial -> here.stream().noneMatch(later -> isCool(later, trial)))
@@ -98,11 +99,12 @@ final class Limits {
                 && asksAtLeast(later.setting(), trial.setting());
     }
 
-    /** Whether it draws no less power: no lower clock, no lower voltage. */
+    /** Whether it draws no less power: no lower clock, no lower voltage; what a board takes by itself is 0 on any axis. */
     private static boolean asksAtLeast(Setting setting, Setting other) {
-        return setting.axis() == other.axis()
+        boolean comparable = setting.axis() == other.axis() || other.voltage().mode() == VoltageMode.LEFT;
+        return comparable
                 && setting.clock() >= other.clock()
-                && setting.voltage().amount() >= other.voltage().amount();
+                && setting.voltage().level() >= other.voltage().level();
     }
 
     private Optional<String> heat(Setting setting) {

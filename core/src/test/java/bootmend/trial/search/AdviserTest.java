@@ -124,17 +124,17 @@ class AdviserTest {
     @Test
     void aLongHoldTellsMoreThanAShortOne() {
         LabTrials[] before = {stock("pi4", 1500).peak(48).volts(0.86)};
-        double shortly = chance(before, LabTrials.at(2000, 2).minutes(0.2));
-        double longer = chance(before, LabTrials.at(2000, 2).minutes(45));
+        double shortly = chance(before, LabTrials.at(2100, 2).minutes(0.2).logged());
+        double longer = chance(before, LabTrials.at(2100, 2).minutes(45).logged());
 
-        assertThat(longer).isGreaterThan(shortly + 0.15);
+        assertThat(longer).isGreaterThan(shortly + 0.1);
     }
 
     @Test
     void aReportWithoutALogWeighsLess() {
         LabTrials[] before = {stock("pi4", 1500).peak(48).volts(0.86)};
-        double told = chance(before, LabTrials.at(2000, 2).ended(Outcome.LOCKS_UP));
-        double logged = chance(before, LabTrials.at(2000, 2).ended(Outcome.LOCKS_UP).logged());
+        double told = chance(before, LabTrials.at(2100, 2).ended(Outcome.LOCKS_UP));
+        double logged = chance(before, LabTrials.at(2100, 2).ended(Outcome.LOCKS_UP).logged());
 
         assertThat(logged).isLessThan(told);
     }
@@ -202,7 +202,7 @@ class AdviserTest {
     void whereItIsTooHotAtStockCoolingComesFirst() {
         Advice advice = advise("pi4", stock("pi4", 1500).mask(0x80008).peak(84));
 
-        assertThat(advice.action()).isIn(Advice.Action.IMPROVE, Advice.Action.STOP);
+        assertThat(advice.action()).isEqualTo(Advice.Action.IMPROVE);
         assertThat(advice.setting()).isEmpty();
     }
 
@@ -235,7 +235,7 @@ class AdviserTest {
     private static double chance(LabTrials[] before, LabTrials more) {
         List<LabTrials> all = new ArrayList<>(Arrays.asList(before));
         all.add(more);
-        return adviser("pi4", all).chances().orElseThrow().at(2000, 2);
+        return adviser("pi4", all).chances().orElseThrow().at(2100, 2);
     }
 
     private static Advice advise(String board, LabTrials... trials) {
