@@ -77,7 +77,7 @@ public final class SearchBench {
         boolean wrong = kept.isPresent()
                 && (lab.board.holds(kept.get().clock(), kept.get().voltage().level()) < 0.5
                         || lab.board.steady(kept.get().clock(), kept.get().voltage().level()) > 80);
-        if (System.getProperty("search.misses") != null && !near) {
+        if (System.getProperty("search.misses") != null && (!near || wrong)) {
             System.out.println(family + " " + fan + " board " + number + " best " + Arrays.toString(best) + " kept "
                     + kept.map(Setting::words) + " trials " + lab.trials.size() + " steady "
                     + lab.board.steady(best[0], best[1]) + " holds "

@@ -29,9 +29,6 @@ final class Search {
     private static final double SURE = 0.9;
     /** Gain below which a run is not worth its minutes, in bits a minute. No source. */
     private static final double LEAST_GAIN = 0.004;
-    /** Minutes that what is kept should hold: more than those of the run that proves it, which may have been luck. No source. */
-    private static final double LASTING = 120;
-
     private static final double HALF = 0.5;
     private static final double EXACT = 0.15;
     /** Candidates at one level. */
@@ -89,14 +86,14 @@ final class Search {
     }
 
     /**
-     * The chance that a setting holds for {@value #LASTING} minutes and is within a step of clock and a step of voltage of the target.
+     * The chance that a setting holds 45 minutes and is within a step of clock and a step of voltage of the target.
      */
     double near(Target kept) {
         double clock = ground.clock(kept.clock());
         double level = ground.grains(kept.level());
         return boards.prior()
                 .mean(i -> target(classes[i]).isNear(kept)
-                        ? Stability.holds(boards.all().get(i), clock, level, LASTING)
+                        ? Stability.holds(boards.all().get(i), clock, level, Stability.MINUTES)
                         : 0);
     }
 
