@@ -45,6 +45,7 @@ class FrontEndTest {
                             "bootmend.check",
                             "bootmend.finding",
                             "bootmend.trial",
+                            "bootmend.trial.search",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
                     .or(type(PartitionView.class)));
