@@ -12,6 +12,8 @@ import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
 import bootmend.trial.VoltageAxis;
 import bootmend.tuning.TuningTables;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -73,7 +75,13 @@ public final class Adviser {
     }
 
     private Drafts drafts() {
-        return new Drafts(limits, frontier.best());
+        return new Drafts(
+                limits,
+                frontier.best()
+                        .or(() -> Arrays.stream(VoltageAxis.values())
+                                .map(axis -> Frontier.of(axis, trials))
+                                .flatMap(other -> other.best().stream())
+                                .max(Comparator.comparingLong(best -> best.setting().clock()))));
     }
 
     private Optional<Hunt> hunt() {

@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
 final class Search {
 
     /** Below this share of the likeliest board, a board is no longer thought of. No source. */
-    private static final double LEAST_SHARE = 1e-4;
+    private static final double LEAST_SHARE = 1e-3;
     /** Lengths of short runs, in minutes. No source. */
     private static final double[] SCREENS = {5, 12, 20};
     /** Minutes that a start with other settings takes. No source. */
@@ -29,6 +29,7 @@ final class Search {
     private static final double SURE = 0.9;
     /** Gain below which a run is not worth its minutes, in bits a minute. No source. */
     private static final double LEAST_GAIN = 0.004;
+    private static final double AS_GOOD = 0.03;
     private static final double HALF = 0.5;
     private static final double EXACT = 0.15;
     /** Candidates at one level. */
@@ -107,8 +108,10 @@ final class Search {
         List<Run> runs = runs();
         List<Target> behind = behind(runs);
         boolean worthless = runs.isEmpty() || runs.get(0).gain() < LEAST_GAIN;
-        if (proven.contains(best) && (near >= PROVE || worthless)) {
-            return new Step(Step.Kind.DONE, best, 0, holds(best, Stability.MINUTES), near, behind);
+        Optional<Target> kept = kept(proven, best, near);
+        if (kept.isPresent() && (near >= PROVE || worthless)) {
+            return new Step(
+                    Step.Kind.DONE, kept.get(), 0, holds(kept.get(), Stability.MINUTES), near(kept.get()), behind);
         }
         if (near >= PROVE || worthless) {
             double minutes = unsettled.isPresent() && unsettled.get().equals(best) ? SCREENS[1] : Stability.MINUTES;
@@ -123,6 +126,15 @@ final class Search {
                 holds(run.at(), run.minutes()),
                 near,
                 behind.subList(Math.min(1, behind.size()), behind.size()));
+    }
+
+    /** What is proven and as good as the best, where there is one: a little better is not worth another long run. */
+    private Optional<Target> kept(List<Target> proven, Target best, double near) {
+        return proven.contains(best)
+                ? Optional.of(best)
+                : proven.stream()
+                        .filter(target -> near(target) >= near - AS_GOOD)
+                        .max(Comparator.comparingDouble(this::near));
     }
 
     /** Where limits leave nothing that is likely to be kept: the likeliest run that they leave, or nothing. */
