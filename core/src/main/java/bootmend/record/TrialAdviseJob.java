@@ -41,7 +41,17 @@ public final class TrialAdviseJob {
      * @throws CardException if there is no such board, or some trial's file cannot be read
      */
     public TrialReport run(String label, OptionalDouble ambient) throws CardException {
-        LabelledTrials board = LabelledTrials.of(workplace.trials().read().whole(), label);
+        return run(TrialSide.of(label), ambient);
+    }
+
+    /**
+     * The same, from the trials under one cooling where one is named.
+     *
+     * @throws CardException if there is no such board, it had no trial under that cooling, or some file cannot be read
+     */
+    public TrialReport run(TrialSide side, OptionalDouble ambient) throws CardException {
+        LabelledTrials board = LabelledTrials.of(workplace.trials().read().whole(), side.label())
+                .under(side.cooling());
         Placement placement = Placement.of(board.trials(), tables);
         Surroundings next = surroundings(board.trials(), ambient);
         List<Placed> placed = placement.placed();

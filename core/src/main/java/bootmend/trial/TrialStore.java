@@ -91,13 +91,36 @@ public final class TrialStore {
         return new Content(trials, problems);
     }
 
-    /** The trial of that id. */
+    /** The trial of that id, or the one whose id alone ends so after a hyphen. */
     public Trial find(String id) throws CardException {
+        Path file = named(
+                folder, id, CardException.usage("there is no trial " + id, "", NextStep.Plain.LIST_TRIALS));
+        return format.read(idOf(file), YamlFile.read(file));
+    }
+
+    /** What of an id is enough to name it, where it was given by this store: the sign after the last hyphen. */
+    public static String shortId(Trial trial) {
+        String id = trial.id();
+        String end = id.substring(id.lastIndexOf('-') + 1);
+        return id.startsWith("trial") && end.matches("[0-9a-f]{8}") ? end : id;
+    }
+
+    private static Path named(Path folder, String id, CardException missing) throws CardException {
         Path file = folder.resolve(checked(id) + SUFFIX);
-        if (!Files.isRegularFile(file)) {
-            throw CardException.usage("there is no trial " + id, "", NextStep.Plain.LIST_TRIALS);
+        if (Files.isRegularFile(file)) {
+            return file;
         }
-        return format.read(id, YamlFile.read(file));
+        List<Path> ending = files(folder).stream()
+                .filter(each -> idOf(each).endsWith("-" + id))
+                .toList();
+        if (ending.size() > 1) {
+            throw CardException.usage(
+                    ending.size() + " trials end in " + id, "Say the whole name of its file.", NextStep.Plain.LIST_TRIALS);
+        }
+        if (ending.isEmpty()) {
+            throw missing;
+        }
+        return ending.get(0);
     }
 
     /** Keeps a trial; gives it back with its id. */
@@ -111,7 +134,9 @@ public final class TrialStore {
 
     /** Keeps a trial in the place of the one with its id. */
     public void replace(Trial trial) throws CardException {
-        find(trial.id());
+        if (!Files.isRegularFile(file(trial))) {
+            throw CardException.usage("there is no trial " + trial.id(), "", NextStep.Plain.LIST_TRIALS);
+        }
         write(trial);
     }
 
@@ -144,10 +169,7 @@ public final class TrialStore {
     }
 
     private static void move(Path from, Path to, String id, CardException missing) throws CardException {
-        Path file = from.resolve(checked(id) + SUFFIX);
-        if (!Files.isRegularFile(file)) {
-            throw missing;
-        }
+        Path file = named(from, id, missing);
         Path target = to.resolve(file.getFileName());
         try {
             Files.createDirectories(to);

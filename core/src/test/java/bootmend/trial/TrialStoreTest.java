@@ -222,6 +222,15 @@ class TrialStoreTest {
     }
 
     @Test
+    void theEndOfAnIdIsEnough() throws Exception {
+        Trial kept = store.add(LabTrials.at(2000, 4).trial(1));
+        assertThat(kept.id()).endsWith("-" + TrialStore.shortId(kept));
+        assertThat(store.find(TrialStore.shortId(kept))).isEqualTo(kept);
+        store.delete(TrialStore.shortId(kept));
+        assertThat(store.read().trials()).isEmpty();
+    }
+
+    @Test
     void anIdLeadsNowhereElse() {
         for (String id : new String[] {"../x", "", "a/b", ".hidden", "a\\b", "c:d"}) {
             assertThatThrownBy(() -> store.delete(id)).isInstanceOf(CardException.class);

@@ -7,6 +7,7 @@ import bootmend.record.TrialListing;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
+import bootmend.trial.TrialStore;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -80,7 +81,7 @@ public final class TrialPage {
     private static List<String> row(Trial trial) {
         Run run = trial.run();
         return List.of(
-                trial.id(),
+                TrialStore.shortId(trial),
                 WHEN.format(trial.when()),
                 trial.unit().label() + " (" + trial.unit().board() + ")",
                 settings(trial.settings()),

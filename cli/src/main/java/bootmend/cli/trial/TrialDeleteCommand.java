@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Deletes trials: their files go into the folder `deleted` beside the others, and "
                 + "`bootmend trial restore` puts them back. The ids are those that `bootmend trial list` shows.",
-        footer = {"", "Example:", "  bootmend trial delete trial-lab-07-20261124-153000-9f27a1c4"})
+        footer = {"", "Example:", "  bootmend trial delete 9f27a1c4"})
 final class TrialDeleteCommand implements Callable<Integer> {
 
     private final Workplace workplace;

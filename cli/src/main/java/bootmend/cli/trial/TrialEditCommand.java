@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Example:",
-            "  bootmend trial edit trial-lab-07-20261124-153000-9f27a1c4 --minutes 50 \\",
+            "  bootmend trial edit 9f27a1c4 --minutes 50 \\",
             "      --set over_voltage=5"
         })
 final class TrialEditCommand implements Callable<Integer> {

@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Puts back trials that `bootmend trial delete` put aside. The ids are those that "
                 + "`bootmend trial list --deleted` shows.",
-        footer = {"", "Example:", "  bootmend trial restore trial-lab-07-20261124-153000-9f27a1c4"})
+        footer = {"", "Example:", "  bootmend trial restore 9f27a1c4"})
 final class TrialRestoreCommand implements Callable<Integer> {
 
     private final Workplace workplace;

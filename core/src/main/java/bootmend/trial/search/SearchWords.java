@@ -79,8 +79,17 @@ final class SearchWords {
     }
 
     private String screen(Step step) {
+        Setting setting = hunt.setting(step);
+        boolean slower = drafts.best()
+                .filter(best -> best.setting().axis() == setting.axis()
+                        && best.setting().clock() > setting.clock())
+                .isPresent();
         return "A short run here tells most for its minutes of where the highest clock that holds lies, and the lowest "
-                + "voltage there. It is expected to hold with a chance of " + percent(step.chance()) + ".";
+                + "voltage there. "
+                + (slower
+                        ? "It is slower than what held, and tells how much clock a step of voltage is worth on this board. "
+                        : "")
+                + "It is expected to hold with a chance of " + percent(step.chance()) + ".";
     }
 
     private String prove(Step step) {
