@@ -39,6 +39,8 @@ public sealed interface HeatEstimate {
 
     /** With so many trials near the largest, half of that is enough. No source. */
     int MANY = 4;
+    /** One trial alone says little of how heat grows: so many times as much. No source. */
+    double ALONE = 1.6;
 
     /** There is none, and why: a part of a sentence. */
     record Refused(String why) implements HeatEstimate {}
@@ -64,7 +66,7 @@ public sealed interface HeatEstimate {
                 double width = StudentT.quantile(fit.points() - 1 + PRIOR_TRIALS)
                                 * fit.residual()
                                 * Math.sqrt(1 + load * load / fit.squares())
-                        + (fit.points() < MANY ? BEYOND : BEYOND / 2) * fit.degreesPerUnit() * Math.max(0, load - fit.most());
+                        + fit.beyond() * fit.degreesPerUnit() * Math.max(0, load - fit.most());
                 low = Math.min(low, fit.degreesPerUnit() * load - width);
                 high = Math.max(high, fit.degreesPerUnit() * load + width);
             }
@@ -84,6 +86,18 @@ public sealed interface HeatEstimate {
      */
     record Fit(
             ToDoubleFunction<Setting> volts, double degreesPerUnit, double residual, double squares, double most, int points) {
+
+        /** How unsure a rise beyond the hottest trial is: the more so the fewer trials there are. */
+        private double beyond() {
+            return caution() * BEYOND;
+        }
+
+        private double caution() {
+            if (points == 1) {
+                return ALONE;
+            }
+            return points < MANY ? 1 : 0.5;
+        }
 
         double load(Setting setting) {
             return HeatEstimate.load(volts.applyAsDouble(setting), setting.clock());

@@ -18,7 +18,7 @@ record Observation(double clock, double level, Kind kind, double minutes, double
     /** A trial that a log of the board's backs. No source. */
     static final double DOUBT_OF_LOG = 0.01;
     /** A trial that is known by a user's word alone. No source. */
-    static final double DOUBT_OF_WORD = 0.05;
+    static final double DOUBT_OF_WORD = 0.12;
     /** Minutes that a failed run was meant to go on where nobody said so. No source. */
     private static final double MEANT = 10;
     /** Less than this is not told from another: minutes are written down by the whole. */

@@ -29,6 +29,9 @@ final class Search {
     private static final double SURE = 0.9;
     /** Gain below which a run is not worth its minutes, in bits a minute. No source. */
     private static final double LEAST_GAIN = 0.004;
+    /** How likely the outcome of a run to come tells nothing of the board. No source. */
+    private static final double DOUBT = 0.05;
+
     private static final double AS_GOOD = 0.03;
     private static final double HALF = 0.5;
     private static final double EXACT = 0.15;
@@ -247,7 +250,7 @@ final class Search {
             double held = holds[test][board];
             double failed = noBoot[test / lengths][board];
             double chance = outcome == 0 ? held : outcome == 1 ? failed : 1 - failed - held;
-            return (1 - Observation.DOUBT_OF_WORD) * chance + Observation.DOUBT_OF_WORD / OUTCOMES;
+            return (1 - DOUBT) * chance + DOUBT / OUTCOMES;
         }
     }
 
