@@ -46,6 +46,7 @@ class FrontEndTest {
                             "bootmend.earlier",
                             "bootmend.finding",
                             "bootmend.trial",
+                            "bootmend.trial.search",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
                     .or(type(PartitionView.class)));

@@ -41,6 +41,8 @@ public sealed interface NextStep
         ADD_TRIAL,
         /** See the trials that are kept. */
         LIST_TRIALS,
+        /** See the trials that were deleted. */
+        LIST_DELETED_TRIALS,
         /** See what can be said of a trial. */
         GIVE_TRIAL_DETAILS,
         /** See the profiles that are kept. */
@@ -82,6 +84,8 @@ public sealed interface NextStep
         OTHER_BOARD,
         /** Settings go on a card although a check finds a blocker in them. */
         BLOCKERS,
+        /** A trial is kept, undecided, although its log contradicts it. */
+        CONTRADICTED,
         /** What is kept under a name goes for what is kept there now. */
         REPLACE,
         /** A disk that does not look like a card that can be taken out is changed. */

@@ -70,7 +70,8 @@ class ArchitectureTest {
                     "bootmend.config",
                     "bootmend.change",
                     "bootmend.check",
-                    "bootmend.trial",
+                    "bootmend.trial..",
+                    "bootmend.adaptive",
                     "bootmend.profile")
             .should()
             .dependOnClassesThat()
@@ -122,6 +123,13 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule STORE = only("bootmend.store", ROOT);
+
+    @ArchTest
+    static final ArchRule ADAPTIVE = only("bootmend.adaptive", ROOT);
+
+    @ArchTest
+    static final ArchRule SEARCH = only(
+            "bootmend.trial.search", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.trial", "bootmend.adaptive");
 
     @ArchTest
     static final ArchRule TRIAL =
@@ -237,7 +245,8 @@ class ArchitectureTest {
             "bootmend.batch");
 
     @ArchTest
-    static final ArchRule CHART = only("bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.record");
+    static final ArchRule CHART = only(
+            "bootmend.chart", ROOT, "bootmend.config", "bootmend.trial", "bootmend.trial.search", "bootmend.record");
 
     @ArchTest
     static final ArchRule NOTHING_BELOW_KNOWS_THE_DOOR = noClasses()

@@ -81,13 +81,18 @@ class TrialIT {
                 .containsPattern("arm_freq=2150 over_voltage=4 +locks up +failed");
         assertThat(bootmend.run("trial", "advise", "--board", "lab-07").out())
                 .contains(
-                        "next       try arm_freq=2150 over_voltage=5", "Step 4 failed: one step more voltage",
-                        "2100 MHz at voltage step 4, known-good", "Cautions");
+                        "next       try arm_freq=",
+                        "minutes under full load",
+                        "if it fails while it runs: ",
+                        "2100 MHz at voltage step 4, known-good",
+                        "Cautions");
         JsonNode advice = json("trial", "advise", "--board", "lab-07", "--json");
         assertThat(advice.at("/advice/action").asText()).isEqualTo("try");
-        assertThat(advice.at("/advice/setting/arm_freq").asInt()).isEqualTo(2150);
-        assertThat(advice.at("/frontier/1/failedStep").asInt()).isEqualTo(4);
-        assertThat(advice.at("/frontier/1/heldStep").isNull()).isTrue();
+        assertThat(advice.at("/advice/setting/voltageMode").asText()).isEqualTo("fixed");
+        assertThat(advice.at("/advice/chanceToHold").asDouble()).isBetween(0.01, 0.99);
+        assertThat(advice.at("/frontiers/0/key").asText()).isEqualTo("over_voltage");
+        assertThat(advice.at("/frontiers/0/points/1/failed").asInt()).isEqualTo(4);
+        assertThat(advice.at("/frontiers/0/points/1/held").isNull()).isTrue();
 
         Path svg = folder.resolve("lab-07.svg");
         assertThat(json("trial", "chart", "--board", "lab-07", "--out", svg, "--json")
@@ -113,6 +118,74 @@ class TrialIT {
                 .isZero();
         BufferedImage image = ImageIO.read(png.toFile());
         assertThat(image.getWidth()).isEqualTo(2000);
+    }
+
+    @Test
+    void whatRanIsWhatTheStagedFileSays() throws Exception {
+        Path card = TestCards.tuned(folder);
+        assertThat(bootmend.run("trial", "stage", card, "--board", "pi4", "--set", "arm_freq=1850", "--yes")
+                        .code())
+                .isZero();
+        JsonNode once = json(
+                "trial", "add", "--label", "lab-07", "--board", "pi4", "--card", card, "--tryboot", "--outcome", "boots",
+                "--json");
+        assertThat(once.at("/trial/settings/arm_freq").asInt()).isEqualTo(1850);
+        assertThat(once.at("/trial/settingsFrom").asText()).matches("tryboot.txt sha256 [0-9a-f]{64}");
+        JsonNode usual = json("trial", "add", "--label", "lab-07", "--card", card, "--outcome", "boots", "--json");
+        assertThat(usual.at("/trial/settings/arm_freq").asInt()).isEqualTo(2100);
+        assertThat(usual.at("/trial/settingsFrom").asText()).startsWith("config.txt sha256 ");
+        assertThat(usual.at("/notes/0").asText()).contains("Settings are staged on this card too");
+    }
+
+    @Test
+    void aLogThatContradictsIsRefusedUnlessItIsKeptUndecided() throws Exception {
+        StringBuilder rows = new StringBuilder("time,clock_mhz,temperature,mask\n");
+        for (int i = 0; i < 60; i++) {
+            rows.append(i * 60).append(",1500,60,0x0\n");
+        }
+        Path log = Files.writeString(folder.resolve("log.csv"), rows);
+        Object[] add = {
+            "trial", "add", "--label", "lab-07", "--board", "pi4", "--set", "arm_freq=1900", "--set", "over_voltage=2",
+            "--outcome", "holds", "--full-load", "--from", log
+        };
+        Bootmend.Result refused = bootmend.run(add);
+        assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
+        assertThat(refused.err())
+                .contains("the log never reaches 1900 MHz: its highest clock is 1500 MHz", "With --note it is kept");
+
+        Object[] noted = java.util.Arrays.copyOf(add, add.length + 3);
+        noted[add.length] = "--note";
+        noted[add.length + 1] = "the wrong log, I think";
+        noted[add.length + 2] = "--json";
+        JsonNode kept = json(noted);
+        assertThat(kept.at("/trial/counts").asText()).isEqualTo("undecided");
+        assertThat(kept.at("/trial/notes").asText()).isEqualTo("the wrong log, I think");
+        assertThat(kept.at("/trial/contradictions/0").asText()).contains("never reaches 1900 MHz");
+    }
+
+    @Test
+    void aTrialIsCorrectedDeletedAndPutBack() throws Exception {
+        String id = json(
+                        "trial", "add", "--label", "lab-07", "--board", "pi4", "--set", "arm_freq=1900", "--outcome",
+                        "holds", "--full-load", "--minutes", "50", "--mask", "0", "--json")
+                .at("/trial/id")
+                .asText();
+        assertThat(bootmend.run("trial", "edit", id, "--minutes", "20", "--set", "over_voltage=3").out())
+                .contains("arm_freq=1900", "over_voltage=3", "held");
+        assertThat(json("trial", "list", "--counts", "known-good", "--json").at("/trials"))
+                .isEmpty();
+        assertThat(json("trial", "list", "--set", "over_voltage=3", "--json").at("/trials"))
+                .hasSize(1);
+        assertThat(bootmend.run("trial", "delete", id).out()).contains("To undo it: bootmend trial restore " + id);
+        assertThat(bootmend.run("trial", "list").out()).contains("No trial is kept here yet");
+        assertThat(json("trial", "list", "--deleted", "--json").at("/trials/0/id").asText())
+                .isEqualTo(id);
+        assertThat(bootmend.run("trial", "restore", id).code()).isZero();
+        assertThat(json("trial", "list", "--newest", "1", "--json").at("/trials/0/settings/over_voltage").asInt())
+                .isEqualTo(3);
+        Bootmend.Result none = bootmend.run("trial", "delete", "../" + id);
+        assertThat(none.code()).isEqualTo(ExitCode.USAGE);
+        assertThat(none.err()).doesNotContain("Exception");
     }
 
     @Test

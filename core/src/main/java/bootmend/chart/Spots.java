@@ -30,11 +30,11 @@ record Spots(List<ChartSpot> spots, Function<ChartSpot, String> place) implement
     /** What makes two trials stand on one spot. */
     private record Place(long clock, double value) {}
 
-    /** By clock and voltage step. */
-    static Spots bySteps(ChartView chart) {
+    /** By clock and voltage. */
+    static Spots byVoltages(ChartView chart) {
         return new Spots(
-                spots(chart, point -> OptionalDouble.of(point.step())),
-                spot -> spot.clock() + " MHz at voltage step " + (long) spot.value());
+                spots(chart, ChartView.Point::amount),
+                spot -> spot.clock() + " MHz at " + (long) spot.value() + " (" + chart.voltage().words() + ")");
     }
 
     /** By clock and peak temperature, of those trials that have one. */

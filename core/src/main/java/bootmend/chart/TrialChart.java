@@ -2,14 +2,14 @@ package bootmend.chart;
 
 import bootmend.config.VisibleText;
 import bootmend.record.ChartView;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The chart of a board's trials: what held and failed by clock and voltage step, below it how hot it got, and the trial
+ * The chart of a board's trials: what held and failed by clock and voltage, below it how hot it got, and the trial
  * that is suggested next.
  */
 public final class TrialChart {
@@ -47,7 +47,7 @@ public final class TrialChart {
         if (across < 1 || down < 1) {
             return List.of();
         }
-        Plot steps = new Plot(new Plot.Frame(LEFT, NAME, across, down * UPPER), clocks(), view.step());
+        Plot steps = new Plot(new Plot.Frame(LEFT, NAME, across, down * UPPER), clocks(), view.voltage());
         Plot peaks = new Plot(
                 new Plot.Frame(LEFT, 2 * NAME + down * UPPER, across, down * (1 - UPPER)), clocks(), view.peak());
         steps.draw(stepLayers());
@@ -63,15 +63,22 @@ public final class TrialChart {
         legend.add(new LegendEntry(TrialSign.line(Ink.STAIR_HELD), view.held().words()));
         legend.add(
                 new LegendEntry(TrialSign.line(Ink.STAIR_FAILED), view.failed().words()));
+        if (!view.bands().isEmpty()) {
+            legend.add(new Bands(view.bands()).legend());
+        }
         if (advice.setting().isPresent()) {
             legend.add(new LegendEntry(TrialSign.next(), "what is suggested next, below with the estimated peak"));
         }
+        if (view.next().stream().anyMatch(next -> next.place() > 0)) {
+            legend.add(new LegendEntry(TrialSign.behind(), "what would be next without it"));
+        }
+        view.other().ifPresent(other -> legend.addAll(new Beside(other).legend()));
         return legend;
     }
 
     /** Says that not every trial is drawn, where that is so. */
     public Optional<String> leftOut() {
-        return Spots.bySteps(view).spots().size() < Spots.MOST
+        return Spots.byVoltages(view).spots().size() < Spots.MOST
                 ? Optional.empty()
                 : Optional.of("Only the newest " + Spots.MOST + " places are drawn.");
     }
@@ -106,7 +113,7 @@ public final class TrialChart {
                 WIDTH,
                 height,
                 view.title(),
-                "Clock against voltage step, with what held and what failed; below it, clock against peak temperature. "
+                "Clock against voltage, with what held and what failed; below it, clock against peak temperature. "
                         + view.subtitle(),
                 parts);
     }
@@ -120,6 +127,10 @@ public final class TrialChart {
     private Plot.Range clocks() {
         double low = view.clock().low();
         double high = view.clock().high();
+        for (ChartView.Next next : view.next()) {
+            low = Math.min(low, next.clock() - ROOM_MHZ);
+            high = Math.max(high, next.clock() + ROOM_MHZ);
+        }
         if (advice.setting().isPresent()) {
             low = Math.min(low, advice.setting().get().clock() - ROOM_MHZ);
             high = Math.max(high, advice.setting().get().clock() + ROOM_MHZ);
@@ -128,23 +139,34 @@ public final class TrialChart {
     }
 
     private List<Layer> stepLayers() {
-        double free = view.stepLimits().get(0).value();
-        double end = view.stepLimits().get(view.stepLimits().size() - 1).value();
+        List<ChartView.Limit> limits = view.voltageLimits();
+        double free = limits.isEmpty() ? view.voltage().high() : limits.get(0).value();
+        double end = limits.isEmpty()
+                ? view.voltage().high()
+                : limits.get(limits.size() - 1).value();
         double top = Math.max(
                 free,
                 view.held().corners().stream()
-                        .mapToLong(ChartView.Corner::step)
+                        .mapToLong(ChartView.Corner::amount)
                         .max()
                         .orElse(0));
+        // Shades tell more than the grounds of the stairs, and would not be seen below them.
+        Optional<ChartView> plain = Optional.of(view).filter(chart -> chart.bands().isEmpty());
         return List.of(
                 Plot::frame,
-                plot -> plot.band(Ink.BAND_WARN, free, view.step().high()),
-                plot -> plot.band(Ink.BAND_WARN, end, view.step().high()),
-                new Stairs(view.failed().corners(), view.step().low(), Ink.STAIR_FAILED, Ink.GROUND_FAILED),
-                new Stairs(view.held().corners(), top, Ink.STAIR_HELD, Ink.GROUND_HELD),
-                plot -> limits(plot, view.stepLimits()),
-                plot -> advice.setting().ifPresent(setting -> next(plot, setting, setting.step())),
-                Spots.bySteps(view));
+                plot -> plot.band(Ink.BAND_WARN, free, view.voltage().high()),
+                plot -> plot.band(Ink.BAND_WARN, end, view.voltage().high()),
+                new Bands(view.bands()),
+                new Stairs(
+                        view.failed().corners(),
+                        view.voltage().low(),
+                        Ink.STAIR_FAILED,
+                        plain.map(ignored -> Ink.GROUND_FAILED)),
+                new Stairs(view.held().corners(), top, Ink.STAIR_HELD, plain.map(ignored -> Ink.GROUND_HELD)),
+                plot -> view.other().ifPresent(other -> new Beside(other).draw(plot)),
+                plot -> limits(plot, view.voltageLimits()),
+                this::nextVoltages,
+                Spots.byVoltages(view));
     }
 
     private List<Layer> peakLayers() {
@@ -163,6 +185,18 @@ public final class TrialChart {
         for (ChartView.Limit limit : limits) {
             plot.level(Ink.PLOT_LIMIT, limit.value());
             plot.levelWords(Ink.PLOT_LIMIT_TEXT, limit.value(), limit.wordsAbove(), limit.words());
+        }
+    }
+
+    private void nextVoltages(Plot plot) {
+        for (ChartView.Next next : view.next()) {
+            plot.put(
+                    next.clock(),
+                    next.amount(),
+                    0,
+                    (next.place() == 0 ? "suggested next: " : "next without that, place " + next.place() + ": ")
+                            + next.words(),
+                    next.place() == 0 ? TrialSign.next() : TrialSign.behind());
         }
     }
 

@@ -6,7 +6,7 @@ import bootmend.card.OpenCard;
 import bootmend.profile.Profile;
 import bootmend.request.BoardRequest;
 import bootmend.request.RequestedBoard;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningTables;
 import java.io.IOException;
@@ -38,7 +38,7 @@ record ProfileWork(Work work, ChangeRequest.ToProfile request) implements WorkOu
         return profile.isKnownGood()
                 ? List.of()
                 : List.of("The profile " + profile.name() + " is unproven: no trial of at least "
-                        + (int) Verdict.KNOWN_GOOD_MINUTES
+                        + (int) Standing.KNOWN_GOOD_MINUTES
                         + " minutes under full load without a throttle bit backs it.");
     }
 

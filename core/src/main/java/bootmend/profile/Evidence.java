@@ -1,6 +1,6 @@
 package bootmend.profile;
 
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 
 /**
  * One trial of a profile's settings, as the profile keeps it.
@@ -15,6 +15,6 @@ public record Evidence(String trial, boolean holds, int minutes, boolean fullLoa
 
     /** Whether it shows that the settings are good: it held, long enough, under full load, without a throttle bit. */
     public boolean passes() {
-        return holds && fullLoad && !throttled && minutes >= Verdict.KNOWN_GOOD_MINUTES;
+        return holds && fullLoad && !throttled && minutes >= Standing.KNOWN_GOOD_MINUTES;
     }
 }

@@ -3,39 +3,48 @@ package bootmend.record;
 import bootmend.trial.Outcome;
 import bootmend.trial.Trial;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
- * What a chart of a board's trials shows, without how it is drawn: clock against voltage step, with what held and what
+ * What a chart of a board's trials shows, without how it is drawn: clock against voltage, with what held and what
  * failed and the frontier between, and below it clock against peak temperature.
  *
  * @param title one line on which board it is; its control characters are visible
  * @param subtitle one line on the fastest setting that held
  * @param clock the axis that both drawings share, in MHz
- * @param step the upper drawing's other axis, in voltage steps
+ * @param voltage the upper drawing's other axis, in the unit of the key that sets it
  * @param peak the lower drawing's other axis, in degC
  * @param points one a trial, in the order of the report's trials; several may stand on one spot
- * @param held the lowest step that held at each clock or a higher one, as a stair
- * @param failed the highest step that failed at each clock or a lower one, as a stair
- * @param stepLimits across the upper drawing
+ * @param bands how likely settings are to hold 45 minutes, the likeliest first; none where nothing can be said
+ * @param next what is suggested next and what would be without it, where it is set in the way of the upper drawing
+ * @param other another board, or the same under another cooling, to be compared
+ * @param held the lowest voltage that held at each clock or a higher one, as a stair
+ * @param failed the highest voltage that failed at each clock or a lower one, as a stair
+ * @param voltageLimits across the upper drawing
  * @param peakLimits across the lower drawing
  */
 public record ChartView(
         String title,
         String subtitle,
         Axis clock,
-        Axis step,
+        Axis voltage,
         Axis peak,
         List<Point> points,
+        List<Band> bands,
+        List<Next> next,
+        Optional<Other> other,
         Stair held,
         Stair failed,
-        List<Limit> stepLimits,
+        List<Limit> voltageLimits,
         List<Limit> peakLimits) {
 
     public ChartView {
         points = List.copyOf(points);
-        stepLimits = List.copyOf(stepLimits);
+        bands = List.copyOf(bands);
+        next = List.copyOf(next);
+        voltageLimits = List.copyOf(voltageLimits);
         peakLimits = List.copyOf(peakLimits);
     }
 
@@ -45,12 +54,16 @@ public record ChartView(
      */
     public enum Mark {
         KNOWN_GOOD("known-good: held 45 minutes or more"),
-        HELD("held, but shorter"),
+        HELD("held for 15 minutes or more"),
+        HELD_SHORT("held, for less than 15 minutes"),
         NO_BOOT("failed: no boot"),
         LOCKS_UP("failed: locks up"),
         MISBEHAVES("failed: misbehaves"),
         THROTTLED("throttled: heat or supply"),
         UNDECIDED("undecided: only booted, or without full load or mask");
+
+        /** Minutes of a short hold. No source. */
+        private static final double SHORT = 15;
 
         private final String words;
 
@@ -59,12 +72,19 @@ public record ChartView(
         }
 
         static Mark of(Trial trial) {
-            return switch (trial.verdict().kind()) {
-                case HELD -> trial.isKnownGood() ? KNOWN_GOOD : HELD;
+            return switch (trial.standing().kind()) {
+                case HELD -> hold(trial);
                 case THROTTLED -> THROTTLED;
                 case UNDECIDED -> UNDECIDED;
                 case FAILED -> failure(trial.outcome());
             };
+        }
+
+        private static Mark hold(Trial trial) {
+            if (trial.isKnownGood()) {
+                return KNOWN_GOOD;
+            }
+            return trial.run().minutes().orElse(0) >= SHORT ? HELD : HELD_SHORT;
         }
 
         private static Mark failure(Outcome outcome) {
@@ -85,10 +105,51 @@ public record ChartView(
      * A trial.
      *
      * @param clock in MHz
-     * @param step voltage step
+     * @param amount voltage, where it is set in the way of the upper drawing; else it is not in that one
      * @param peak highest temperature in degC, where it was measured; without one it is not in the lower drawing
      */
-    public record Point(long clock, long step, OptionalDouble peak, Mark mark) {}
+    public record Point(long clock, OptionalDouble amount, OptionalDouble peak, Mark mark) {}
+
+    /**
+     * Settings that are about as likely to hold 45 minutes.
+     *
+     * @param least lowest chance, 0 to 1
+     * @param edges from the lowest voltage to the highest
+     */
+    public record Band(double least, List<Edge> edges) {
+
+        public Band {
+            edges = List.copyOf(edges);
+        }
+    }
+
+    /**
+     * From where to where a band goes at a voltage, in MHz.
+     */
+    public record Edge(double amount, double from, double to) {}
+
+    /**
+     * A setting that may be next.
+     *
+     * @param place 0 for what is suggested, else its place behind
+     * @param words the setting in words
+     */
+    public record Next(long clock, long amount, int place, String words) {}
+
+    /**
+     * What is drawn beside for comparison.
+     *
+     * @param words what it is, as a legend says it
+     * @param held the lowest voltage that held, as a stair
+     * @param failed the highest that failed, as a stair
+     * @param points its trials
+     */
+    public record Other(String words, Stair held, Stair failed, List<Point> points) {
+
+        public Other {
+            points = List.copyOf(points);
+        }
+    }
 
     /**
      * A line of level and upright pieces.
@@ -108,7 +169,7 @@ public record ChartView(
      *
      * @param clock in MHz
      */
-    public record Corner(long clock, long step) {}
+    public record Corner(long clock, long amount) {}
 
     /**
      * An axis from {@code low} to {@code high}, which leaves room around what is drawn.
@@ -131,7 +192,18 @@ public record ChartView(
      * @throws IllegalArgumentException if it has none
      */
     public static ChartView of(TrialReport report) {
-        return new ChartViews(report).view();
+        return new ChartViews(report, Optional.empty()).view();
+    }
+
+    /**
+     * Two boards, or one under two coolings, in one chart.
+     *
+     * @param other drawn beside, as far as its voltage is set in the same way
+     * @param words what that is
+     * @throws IllegalArgumentException if the first has no trial
+     */
+    public static ChartView compared(TrialReport report, TrialReport other, String words) {
+        return new ChartViews(report, Optional.of(new ChartViews.Beside(other, words))).view();
     }
 
     /** The marks that a legend explains: those of the points, each once, in the marks' order. */

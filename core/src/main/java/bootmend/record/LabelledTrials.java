@@ -5,6 +5,7 @@ import bootmend.NextStep;
 import bootmend.trial.Trial;
 import bootmend.trial.Unit;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The trials of one physical board.
@@ -32,6 +33,30 @@ record LabelledTrials(Unit unit, List<Trial> trials) {
             }
         }
         return new LabelledTrials(unit, trials);
+    }
+
+    /** Those under one cooling, in any case; all where none is named. */
+    LabelledTrials under(Optional<String> cooling) throws CardException {
+        if (cooling.isEmpty()) {
+            return this;
+        }
+        List<Trial> some = trials.stream()
+                .filter(trial -> trial.surroundings().cooling().equalsIgnoreCase(cooling.get().strip()))
+                .toList();
+        if (some.isEmpty()) {
+            throw CardException.usage(
+                    unit.label() + " had no trial under the cooling \"" + cooling.get() + "\"",
+                    "Known here: "
+                            + String.join(
+                                    ", ",
+                                    trials.stream()
+                                            .map(trial -> "\"" + trial.surroundings().cooling() + "\"")
+                                            .distinct()
+                                            .sorted()
+                                            .toList())
+                            + ".");
+        }
+        return new LabelledTrials(unit, some);
     }
 
     private static CardException none(List<Trial> all, String label) {

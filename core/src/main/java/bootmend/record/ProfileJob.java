@@ -13,7 +13,7 @@ import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.request.RequestedBoard;
 import bootmend.trial.Trial;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.tuning.Board;
 import bootmend.view.CautionView;
 import bootmend.workplace.Workplace;
@@ -215,7 +215,7 @@ public final class ProfileJob {
         }
         return new Evidence(
                 id,
-                trial.verdict().is(Verdict.Kind.HELD),
+                trial.standing().is(Standing.Kind.HELD),
                 (int) Math.floor(trial.run().minutes().orElse(0)),
                 trial.run().fullLoad(),
                 trial.run().mask().orElse(0) != 0);

@@ -3,6 +3,8 @@ package bootmend.record;
 import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.request.RequestedBoard;
+import bootmend.trial.Grounds;
+import bootmend.trial.LogChecks;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
 import bootmend.trial.Placement;
@@ -30,10 +32,12 @@ public final class TrialAddJob {
 
     private final Workplace workplace;
     private final TuningTables tables;
+    private final TrialEvidence evidence;
 
     public TrialAddJob(Workplace workplace) {
         this.workplace = workplace;
         this.tables = workplace.tables();
+        this.evidence = new TrialEvidence(tables);
     }
 
     /** @throws CardException if what is told makes no sense, the card or the log cannot be read, or there is no room */
@@ -53,33 +57,25 @@ public final class TrialAddJob {
         BoardFacts facts = facts(request);
         Unit unit = new Unit(facts.board().orElseThrow().id(), request.label());
         TrialSettings settings = new TrialSettings(workplace);
-        Map<String, Long> inForce = settings.of(request, facts);
-        Trial untimed = new Trial(
+        TrialSettings.Ran ran = settings.of(request, facts);
+        Trial told = new Trial(
                 "",
                 when(request),
                 unit,
-                inForce,
+                ran.settings(),
                 outcome,
-                Run.UNMEASURED,
-                scores(request.measured().scores()),
+                measured(request.measured(), Optional.empty()),
+                TrialEvidence.scores(request.measured().scores()),
                 new Surroundings(request.cooling(), request.supply(), request.ambient()),
+                new Grounds(ran.file(), "", List.of()),
                 request.notes());
-        Optional<LogSummary> log = request.log().isEmpty()
-                ? Optional.empty()
-                : Optional.of(LogSummary.read(request.log().get(), setClock(untimed), tables.throttleBits()));
-        Trial trial = new Trial(
-                "",
-                untimed.when(),
-                unit,
-                inForce,
-                outcome,
-                measured(request.measured(), log),
-                untimed.scores(),
-                untimed.surroundings(),
-                untimed.notes());
-        Trial kept = workplace.trials().add(trial);
-        return new TrialAdded(
-                kept, workplace.trials().file(kept).toString(), log, notes(kept, settings.outOfRange(inForce)));
+        Optional<LogSummary> log = evidence.log(told, request.log());
+        Grounds grounds =
+                log.isEmpty() ? told.grounds() : evidence.grounds(told, log.get(), ran.file(), request.despite());
+        Trial kept = workplace.trials().add(TrialEvidence.with(told, measured(request.measured(), log), grounds));
+        List<String> notes = new ArrayList<>(ran.notes());
+        notes.addAll(evidence.notes(kept, log, settings.outOfRange(ran.settings())));
+        return new TrialAdded(kept, workplace.trials().file(kept).toString(), log, notes);
     }
 
     /** What is said about the board, with the kind of board that earlier trials of this label name. */
@@ -107,50 +103,21 @@ public final class TrialAddJob {
         return told.withBoard(tables.boards().find(known).orElseThrow());
     }
 
-    private OptionalDouble setClock(Trial trial) {
-        return Placement.of(List.of(trial), tables).placed().stream()
-                .mapToDouble(placed -> placed.setting().clock())
-                .findFirst();
-    }
-
     private static Run measured(TrialRequest.Measured told, Optional<LogSummary> log) throws CardException {
         OptionalLong mask = told.mask().isEmpty()
                 ? log.map(LogSummary::mask).orElse(OptionalLong.empty())
-                : mask(told.mask().get());
+                : TrialEvidence.mask(told.mask().get());
         return new Run(
                 first(told.minutes(), log.map(LogSummary::minutesAtFullClock)),
                 told.fullLoad(),
                 first(told.peak(), log.map(LogSummary::peak)),
                 first(told.clock(), log.map(LogSummary::meanClock)),
+                log.map(LogSummary::meanVolts).orElse(OptionalDouble.empty()),
                 mask);
     }
 
     private static OptionalDouble first(OptionalDouble told, Optional<OptionalDouble> logged) {
         return told.isPresent() ? told : logged.orElse(OptionalDouble.empty());
-    }
-
-    private static OptionalLong mask(String text) throws CardException {
-        OptionalLong mask = ThrottleMask.parse(text);
-        if (mask.isEmpty()) {
-            throw CardException.usage(
-                    text + " is no throttle mask", "Write it as the board reports it, such as 0x50000.");
-        }
-        return mask;
-    }
-
-    private static Map<String, Double> scores(List<String> texts) throws CardException {
-        Map<String, Double> scores = new TreeMap<>();
-        for (String text : texts) {
-            int sign = text.lastIndexOf('=');
-            try {
-                scores.put(
-                        text.substring(0, Math.max(0, sign)).strip(),
-                        Double.valueOf(text.substring(sign + 1).strip()));
-            } catch (NumberFormatException e) {
-                throw CardException.usage(text + " is no score", "Write it like \"one core=312\"; higher is better.");
-            }
-        }
-        return scores;
     }
 
     private Instant when(TrialRequest request) throws CardException {
@@ -164,12 +131,4 @@ public final class TrialAddJob {
         }
     }
 
-    private List<String> notes(Trial trial, List<String> outOfRange) {
-        List<String> notes = new ArrayList<>(outOfRange);
-        notes.addAll(Placement.of(List.of(trial), tables).aside());
-        if (trial.outcome() == Outcome.HOLDS && !trial.isKnownGood()) {
-            notes.add("It is not known-good: " + trial.verdict().why() + ".");
-        }
-        return notes;
-    }
 }

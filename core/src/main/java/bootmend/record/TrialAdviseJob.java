@@ -2,16 +2,14 @@ package bootmend.record;
 
 import bootmend.CardException;
 import bootmend.NextStep;
-import bootmend.trial.Adviser;
-import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
-import bootmend.trial.HeatEstimate;
 import bootmend.trial.Placed;
 import bootmend.trial.Placement;
 import bootmend.trial.Quantity;
 import bootmend.trial.StepLimits;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Trial;
+import bootmend.trial.search.Adviser;
 import bootmend.tuning.TuningTables;
 import bootmend.view.CautionView;
 import bootmend.workplace.Workplace;
@@ -27,7 +25,7 @@ import java.util.stream.Collectors;
 public final class TrialAdviseJob {
 
     /** Keys that make the axes of the frontier; any other that differs is worth a note. */
-    private static final Set<String> AXES = Set.of("arm_freq", "over_voltage");
+    private static final Set<String> AXES = Set.of("arm_freq", "over_voltage", "over_voltage_delta");
 
     private final Workplace workplace;
     private final TuningTables tables;
@@ -43,20 +41,32 @@ public final class TrialAdviseJob {
      * @throws CardException if there is no such board, or some trial's file cannot be read
      */
     public TrialReport run(String label, OptionalDouble ambient) throws CardException {
-        LabelledTrials board = LabelledTrials.of(workplace.trials().read().whole(), label);
+        return run(TrialSide.of(label), ambient);
+    }
+
+    /**
+     * The same, from the trials under one cooling where one is named.
+     *
+     * @throws CardException if there is no such board, it had no trial under that cooling, or some file cannot be read
+     */
+    public TrialReport run(TrialSide side, OptionalDouble ambient) throws CardException {
+        LabelledTrials board = LabelledTrials.of(workplace.trials().read().whole(), side.label())
+                .under(side.cooling());
         Placement placement = Placement.of(board.trials(), tables);
         Surroundings next = surroundings(board.trials(), ambient);
-        HeatEstimate heat = HeatEstimate.of(placement.placed(), next, tables);
-        Adviser adviser = new Adviser(board.unit().board(), placement.placed(), heat, next, tables);
+        List<Placed> placed = placement.placed();
+        Adviser adviser = new Adviser(board.unit().board(), placed, next, tables);
         List<String> notes = new ArrayList<>(placement.aside());
-        notes.addAll(mixed(placement.placed()));
+        notes.addAll(mixed(placed));
+        ModeComparison.of(placed).ifPresent(notes::add);
         return new TrialReport(
                 board.unit(),
-                placement.placed(),
-                Frontier.of(placement.placed()),
+                placed,
+                ModeComparison.frontiers(placed, adviser.axis()),
                 adviser.advise(),
+                adviser.chances(),
                 StepLimits.of(tables),
-                Gain.of(placement.placed(), stockClock(board)),
+                Gain.of(placed, stockClock(board)),
                 notes,
                 CautionView.ofTuning(tables));
     }
@@ -95,7 +105,7 @@ public final class TrialAdviseJob {
                 .collect(Collectors.toSet());
         return keys.isEmpty()
                 ? List.of()
-                : List.of("These trials differ in more than clock and voltage step ("
+                : List.of("These trials differ in more than clock and voltage ("
                         + String.join(", ", keys.stream().sorted().toList()) + "); they are counted together anyway.");
     }
 }

@@ -7,10 +7,11 @@ import java.util.List;
 /**
  * The trials on this computer.
  *
- * @param trials oldest first
+ * @param trials those that were asked for, oldest first
  * @param problems one for each file that could not be read
+ * @param all how many there are, whatever was asked for
  */
-public record TrialListing(List<Listed> trials, List<CardException> problems) {
+public record TrialListing(List<Listed> trials, List<CardException> problems, int all) {
 
     /**
      * A trial, where it is kept, and its throttle mask in words.

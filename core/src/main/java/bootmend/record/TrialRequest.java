@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param ambient in degC
  * @param when such as {@code 2026-11-24T15:30:00Z}; where left out, now
  * @param notes possibly empty
+ * @param despite keeps the trial, undecided, where its log contradicts it
  */
 public record TrialRequest(
         String label,
@@ -35,7 +36,25 @@ public record TrialRequest(
         String supply,
         OptionalDouble ambient,
         Optional<String> when,
-        String notes) {
+        String notes,
+        boolean despite) {
+
+    /** One that is not kept where its log contradicts it. */
+    public TrialRequest(
+            String label,
+            BoardRequest board,
+            Optional<CardRequest> card,
+            List<String> settings,
+            Optional<Path> log,
+            String outcome,
+            Measured measured,
+            String cooling,
+            String supply,
+            OptionalDouble ambient,
+            Optional<String> when,
+            String notes) {
+        this(label, board, card, settings, log, outcome, measured, cooling, supply, ambient, when, notes, false);
+    }
 
     /**
      * What was measured; a value given here goes before the log's.

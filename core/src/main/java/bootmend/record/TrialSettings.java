@@ -5,8 +5,8 @@ import bootmend.NextStep;
 import bootmend.card.ConfigFiles;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
+import bootmend.config.ConfigName;
 import bootmend.config.VisibleText;
-import bootmend.request.CardRequest;
 import bootmend.request.NearWords;
 import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningNumber;
@@ -35,14 +35,50 @@ public final class TrialSettings {
         this.tables = workplace.tables();
     }
 
-    Map<String, Long> of(TrialRequest request, BoardFacts facts) throws CardException {
+    /**
+     * What ran.
+     *
+     * @param settings by key
+     * @param file the file they were read from, by its digest; empty where all were told
+     * @param notes sentences on what else lies on the card
+     */
+    record Ran(Map<String, Long> settings, String file, List<String> notes) {}
+
+    Ran of(TrialRequest request, BoardFacts facts) throws CardException {
         Map<String, Long> named = named(request.settings());
         Map<String, Long> settings = new LinkedHashMap<>();
+        String file = "";
+        List<String> notes = List.of();
         if (request.card().isPresent()) {
-            settings.putAll(onCard(request.card().get(), facts, named));
+            boolean once = facts.tryboot().orElse(false);
+            try (OpenCard card = OpenCard.open(workplace.opener(), request.card().get(), false)) {
+                ConfigFiles files = ConfigFiles.read(card.volume(), ranFile(card, once));
+                settings.putAll(onCard(files, facts, named));
+                file = TrialRan.words(files);
+                if (!once && card.volume().find(ConfigName.TRY_ONCE).isPresent()) {
+                    notes = List.of("Settings are staged on this card too; the ones kept are those of "
+                            + files.main().path() + ", which runs without the try-once flag.");
+                }
+            } catch (IOException e) {
+                throw JobErrors.unreadable(e);
+            }
         }
         settings.putAll(named);
-        return settings;
+        return new Ran(settings, file, notes);
+    }
+
+    /** A board started with its try-once flag reads the staged file in the place of the config file. */
+    private static String ranFile(OpenCard card, boolean once) throws CardException, IOException {
+        if (!once || card.switchesPartition()) {
+            return ConfigFiles.NAME;
+        }
+        if (card.volume().find(ConfigName.TRY_ONCE).isEmpty()) {
+            throw CardException.refused(
+                    "nothing is staged on this card, so that what a try-once start ran does not stand on it any more",
+                    "If it was adopted since, leave the try-once start out; else say the settings.",
+                    NextStep.Plain.GIVE_SETTINGS);
+        }
+        return ConfigName.TRY_ONCE;
     }
 
     /** Settings written as {@code KEY=NUMBER}. */
@@ -78,10 +114,10 @@ public final class TrialSettings {
                 : text.split("\\s*=\\s*", 2);
     }
 
-    private Map<String, Long> onCard(CardRequest request, BoardFacts facts, Map<String, Long> named)
+    private Map<String, Long> onCard(ConfigFiles files, BoardFacts facts, Map<String, Long> named)
             throws CardException {
         Map<String, Long> settings = new LinkedHashMap<>();
-        for (Effective each : resolve(request, facts).effective()) {
+        for (Effective each : resolve(files, facts).effective()) {
             if (tables.vocabulary()
                     .findOnCard(each.key())
                     .filter(TuningKey::isKept)
@@ -112,14 +148,9 @@ public final class TrialSettings {
                         .isEmpty();
     }
 
-    private Resolution resolve(CardRequest request, BoardFacts facts) throws CardException {
-        try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
-            ConfigFiles files = ConfigFiles.read(card.volume());
-            return new Resolver(tables)
-                    .resolve(files.main().path(), files.main().document(), files.includes(), facts);
-        } catch (IOException e) {
-            throw JobErrors.unreadable(e);
-        }
+    private Resolution resolve(ConfigFiles files, BoardFacts facts) {
+        return new Resolver(tables)
+                .resolve(files.main().path(), files.main().document(), files.includes(), facts);
     }
 
     /** A sentence for each setting outside its published range. */

@@ -25,8 +25,9 @@ final class LineSource {
      *
      * @param text without its line end, cut at {@link #MAX_LENGTH}
      * @param cut whether it went on
+     * @param torn whether the text ends without a line end
      */
-    record Line(String text, boolean cut) {}
+    record Line(String text, boolean cut, boolean torn) {}
 
     Optional<Line> next() throws IOException {
         StringBuilder text = new StringBuilder();
@@ -50,6 +51,6 @@ final class LineSource {
         if (!text.isEmpty() && text.charAt(text.length() - 1) == '\r') {
             text.setLength(text.length() - 1);
         }
-        return Optional.of(new Line(text.toString(), cut));
+        return Optional.of(new Line(text.toString(), cut, character < 0));
     }
 }

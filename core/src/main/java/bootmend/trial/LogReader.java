@@ -9,8 +9,6 @@ import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,13 +16,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.function.ToDoubleFunction;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 
 /**
- * Reads a board's log: CSV with a head row and the columns time (seconds from whatever moment, or a time such as
- * {@code 2026-11-24T15:30:00Z}), clock in MHz, volts, temperature in degC, and throttle mask in hexadecimal. Only time is
+ * Reads a board's log: cells parted by commas, semicolons or tabs, with a head row and the columns time (seconds from
+ * whatever moment, or a date with {@code T} or a blank), clock, volts, temperature, throttle mask in hexadecimal, and busy
+ * share of the processors, with units and names as boards print them, or without. Only time is
  * needed; a cell may be empty; lines that start with {@code #} are left out. Columns may stand in any order among others.
  */
 final class LogReader {
@@ -32,21 +32,31 @@ final class LogReader {
     /** Rows that are read: more than a week at one a second. */
     static final int MAX_ROWS = 1_000_000;
     /** Bad rows that are told one by one. */
-    private static final int MAX_TOLD = 5;
+    private static final int MAX_TOLD = 50;
 
-    private static final CSVFormat FORMAT = CSVFormat.RFC4180
-            .builder()
-            .setIgnoreSurroundingSpaces(true)
-            .setTrim(true)
-            .get();
+    private static final String BACK = "its time does not come after that of the row before";
+    /** What lies between two starts of a board at the least, in seconds. No source. */
+    private static final double RESTART_SECONDS = 60;
+
+    /** Signs that part cells, the one that a head row has wins. */
+    private static final List<Character> SIGNS = List.of('\t', ';', ',');
 
     private final String file;
     private final LineSource lines;
     private final Map<LogColumn, Integer> columns = new EnumMap<>(LogColumn.class);
     private final List<Sample> samples = new ArrayList<>();
     private final List<String> problems = new ArrayList<>();
+    private final List<Integer> restarts = new ArrayList<>();
+    private CSVFormat format = format(',');
+    private LogClues clues = LogClues.NONE;
+    private double shift;
+    /** A row whose time went back: the first after another start of the board, if the next one goes on from it. */
+    private Optional<Held> held = Optional.empty();
     private long line;
     private long badRows;
+
+    /** A row that is not judged yet, as it stands in the log, and its line. */
+    private record Held(Sample sample, long line) {}
 
     private LogReader(String file, Reader text) {
         this.file = file;
@@ -73,19 +83,20 @@ final class LogReader {
 
     private BoardLog read() throws CardException, IOException {
         readHead();
-        boolean interrupted = false;
+        boolean cutShort = false;
         Optional<LineSource.Line> next = nextLine();
-        while (next.isPresent() && !interrupted) {
+        while (next.isPresent() && !cutShort) {
             take(next.get());
-            interrupted = samples.size() + badRows >= MAX_ROWS;
+            cutShort = samples.size() + badRows >= MAX_ROWS;
             next = nextLine();
         }
+        held.ifPresent(row -> bad(row.line(), BACK));
         if (samples.isEmpty()) {
             throw CardException.unreadable(
                     file + " has no row that can be used" + (problems.isEmpty() ? "" : " (" + problems.get(0) + ")"),
                     "Give the CSV file that the board's logger wrote.");
         }
-        return new BoardLog(samples, badRows, problems, interrupted && next.isPresent());
+        return new BoardLog(samples, badRows, problems, cutShort && next.isPresent(), restarts, clues);
     }
 
     /** The next line that is neither empty nor a comment. */
@@ -94,13 +105,19 @@ final class LogReader {
         do {
             next = lines.next();
             line++;
+            next.filter(text -> text.text().startsWith("#")).ifPresent(text -> clues = clues.with(text.text()));
         } while (next.isPresent()
                 && (next.get().text().isBlank() || next.get().text().startsWith("#")));
         return next;
     }
 
     private void readHead() throws CardException, IOException {
-        List<String> heads = nextLine().flatMap(head -> cells(head.text())).orElse(List.of());
+        Optional<LineSource.Line> head = nextLine();
+        head.ifPresent(row -> format = format(SIGNS.stream()
+                .filter(sign -> row.text().indexOf(sign) >= 0)
+                .findFirst()
+                .orElse(',')));
+        List<String> heads = head.flatMap(row -> cells(row.text())).orElse(List.of());
         for (int i = 0; i < heads.size(); i++) {
             int index = i;
             LogColumn.of(heads.get(i)).ifPresent(column -> columns.putIfAbsent(column, index));
@@ -109,7 +126,7 @@ final class LogReader {
                 || !columns.containsKey(LogColumn.CLOCK) && !columns.containsKey(LogColumn.TEMPERATURE)) {
             throw CardException.unreadable(
                     file + ", line " + line + ": the head row should name the columns time, "
-                            + "clock_mhz, volts, temperature, mask, parted by commas",
+                            + "clock_mhz, volts, temperature, mask, parted by commas, semicolons or tabs",
                     "Put such a row on top; time and one of clock_mhz and temperature are needed.");
         }
     }
@@ -119,19 +136,77 @@ final class LogReader {
             if (row.cut()) {
                 throw new IllegalArgumentException("it is longer than " + LineSource.MAX_LENGTH + " characters");
             }
-            samples.add(sample(
-                    cells(row.text()).orElseThrow(() -> new IllegalArgumentException("its quotes do not match"))));
-        } catch (IllegalArgumentException e) {
-            badRows++;
-            if (problems.size() < MAX_TOLD) {
-                problems.add("line " + line + ": " + e.getMessage());
+            if (row.torn()) {
+                throw new IllegalArgumentException("it has no line end, so that its last figure may be torn");
             }
+            if (row.text().chars().anyMatch(LogReader::isForeign)) {
+                throw new IllegalArgumentException("it has bytes that are no text");
+            }
+            List<String> cells =
+                    cells(row.text()).orElseThrow(() -> new IllegalArgumentException("its quotes do not match"));
+            if (!isHead(cells)) {
+                place(sample(cells));
+            }
+        } catch (IllegalArgumentException e) {
+            bad(line, e.getMessage());
         }
     }
 
+    private static boolean isForeign(int character) {
+        return Character.isISOControl(character) && character != '\t' || character == '\uFFFD';
+    }
+
+    /** A logger that was started again writes its head row again. */
+    private boolean isHead(List<String> cells) {
+        Integer time = columns.get(LogColumn.TIME);
+        return time < cells.size() && LogColumn.of(cells.get(time)).equals(Optional.of(LogColumn.TIME));
+    }
+
+    private void bad(long number, String why) {
+        badRows++;
+        if (problems.size() < MAX_TOLD) {
+            problems.add("line " + number + ": " + why);
+        }
+    }
+
+    /** Puts a row after those before it. Time that goes back and then on from there is another start of the board. */
+    private void place(Sample read) {
+        if (held.isPresent()) {
+            Held first = held.get();
+            held = Optional.empty();
+            if (read.seconds() > first.sample().seconds() && read.seconds() + shift <= last()) {
+                shift = last() - first.sample().seconds() + RESTART_SECONDS;
+                restarts.add(samples.size());
+                samples.add(first.sample().later(shift));
+            } else {
+                bad(first.line(), BACK);
+            }
+        }
+        if (samples.isEmpty() || read.seconds() + shift > last()) {
+            samples.add(read.later(shift));
+        } else if (read.seconds() + shift == last()) {
+            throw new IllegalArgumentException(BACK);
+        } else {
+            held = Optional.of(new Held(read, line));
+        }
+    }
+
+    private double last() {
+        return samples.get(samples.size() - 1).seconds();
+    }
+
+    private static CSVFormat format(char sign) {
+        return CSVFormat.RFC4180
+                .builder()
+                .setDelimiter(sign)
+                .setIgnoreSurroundingSpaces(sign != '\t')
+                .setTrim(true)
+                .get();
+    }
+
     /** Each line is parsed by itself, so that a stray quote spoils one row and not the rest of the log. */
-    private static Optional<List<String>> cells(String text) {
-        try (CSVParser parser = CSVParser.parse(text, FORMAT)) {
+    private Optional<List<String>> cells(String text) {
+        try (CSVParser parser = CSVParser.parse(text, format)) {
             List<CSVRecord> records = parser.getRecords();
             return records.size() == 1 ? Optional.of(records.get(0).toList()) : Optional.empty();
         } catch (IOException | RuntimeException e) {
@@ -140,11 +215,8 @@ final class LogReader {
     }
 
     private Sample sample(List<String> cells) {
-        double seconds = Quantity.SECONDS.check(
-                seconds(cell(cells, LogColumn.TIME).orElseThrow(() -> new IllegalArgumentException("it has no time"))));
-        if (!samples.isEmpty() && seconds <= samples.get(samples.size() - 1).seconds()) {
-            throw new IllegalArgumentException("its time does not come after that of the row before");
-        }
+        double seconds = Quantity.SECONDS.check(LogCell.seconds(
+                cell(cells, LogColumn.TIME).orElseThrow(() -> new IllegalArgumentException("it has no time"))));
         OptionalLong mask = cell(cells, LogColumn.MASK)
                 .map(text -> ThrottleMask.parse(text)
                         .orElseThrow(() -> new IllegalArgumentException("its mask is no hexadecimal number")))
@@ -152,10 +224,11 @@ final class LogReader {
                 .orElse(OptionalLong.empty());
         Sample sample = new Sample(
                 seconds,
-                number(cells, LogColumn.CLOCK, Quantity.CLOCK),
-                number(cells, LogColumn.VOLTS, Quantity.VOLTS),
-                number(cells, LogColumn.TEMPERATURE, Quantity.PEAK),
-                mask);
+                number(cells, LogColumn.CLOCK, LogCell::clock, Quantity.CLOCK),
+                number(cells, LogColumn.VOLTS, LogCell::volts, Quantity.VOLTS),
+                number(cells, LogColumn.TEMPERATURE, LogCell::celsius, Quantity.PEAK),
+                mask,
+                number(cells, LogColumn.BUSY, LogCell::number, Quantity.BUSY));
         if (sample.clock().isEmpty() && sample.celsius().isEmpty()) {
             throw new IllegalArgumentException("it has neither clock nor temperature");
         }
@@ -169,28 +242,11 @@ final class LogReader {
                 : Optional.of(cells.get(index));
     }
 
-    private OptionalDouble number(List<String> cells, LogColumn column, Quantity quantity) {
+    private OptionalDouble number(
+            List<String> cells, LogColumn column, ToDoubleFunction<String> reader, Quantity quantity) {
         Optional<String> cell = cell(cells, column);
-        return cell.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(quantity.check(decimal(cell.get())));
-    }
-
-    private static double seconds(String text) {
-        if (!text.contains("T")) {
-            return decimal(text);
-        }
-        try {
-            Instant time = Instant.parse(text);
-            return time.getEpochSecond() + time.getNano() / 1e9;
-        } catch (DateTimeParseException e) {
-            throw new IllegalArgumentException("its time is neither seconds nor like 2026-11-24T15:30:00Z", e);
-        }
-    }
-
-    private static double decimal(String text) {
-        try {
-            return Double.parseDouble(text);
-        } catch (NumberFormatException e) {
-            throw new IllegalArgumentException("it has text where a number should be", e);
-        }
+        return cell.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(quantity.check(reader.applyAsDouble(cell.get())));
     }
 }

@@ -13,9 +13,16 @@ import java.util.OptionalDouble;
  * @param megacycles clock in MHz times seconds, over the part with a clock
  * @param gaps number of gaps
  * @param gapSeconds how long they are together
+ * @param longestGap the longest of them, in seconds
  */
 record LogTime(
-        double seconds, double clockSeconds, double fullSeconds, double megacycles, int gaps, double gapSeconds) {
+        double seconds,
+        double clockSeconds,
+        double fullSeconds,
+        double megacycles,
+        int gaps,
+        double gapSeconds,
+        double longestGap) {
 
     /** From which on the time between two rows is a gap (common practice, no source): in usual times between rows... */
     private static final double GAP_FACTOR = 3;
@@ -25,7 +32,7 @@ record LogTime(
     /** @param full clock in MHz from which on it is full clock */
     static LogTime of(List<Sample> samples, double full) {
         double limit = gapLimit(samples);
-        LogTime time = new LogTime(0, 0, 0, 0, 0, 0);
+        LogTime time = new LogTime(0, 0, 0, 0, 0, 0, 0);
         for (int i = 0; i + 1 < samples.size(); i++) {
             double step = samples.get(i + 1).seconds() - samples.get(i).seconds();
             time = step > limit
@@ -36,12 +43,12 @@ record LogTime(
     }
 
     private LogTime plusGap(double step) {
-        return new LogTime(seconds, clockSeconds, fullSeconds, megacycles, gaps + 1, gapSeconds + step);
+        return new LogTime(seconds, clockSeconds, fullSeconds, megacycles, gaps + 1, gapSeconds + step, Math.max(longestGap, step));
     }
 
     private LogTime plus(double step, OptionalDouble clock, double full) {
         if (clock.isEmpty()) {
-            return new LogTime(seconds + step, clockSeconds, fullSeconds, megacycles, gaps, gapSeconds);
+            return new LogTime(seconds + step, clockSeconds, fullSeconds, megacycles, gaps, gapSeconds, longestGap);
         }
         return new LogTime(
                 seconds + step,
@@ -49,7 +56,8 @@ record LogTime(
                 fullSeconds + (clock.getAsDouble() >= full ? step : 0),
                 megacycles + step * clock.getAsDouble(),
                 gaps,
-                gapSeconds);
+                gapSeconds,
+                longestGap);
     }
 
     /** The value, where some of the time has a clock. */

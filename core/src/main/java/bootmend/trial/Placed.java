@@ -1,13 +1,13 @@
 package bootmend.trial;
 
 /**
- * A trial whose clock and voltage step are known.
+ * A trial whose clock and voltage are known.
  *
  * @param setting what was set, or stock where nothing was
  */
 public record Placed(Trial trial, Setting setting) {
 
-    boolean is(Verdict.Kind kind) {
-        return trial.verdict().is(kind);
+    public boolean is(Standing.Kind kind) {
+        return trial.standing().is(kind);
     }
 }

@@ -7,11 +7,12 @@ import bootmend.tuning.TuningKey;
 import bootmend.tuning.TuningTables;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /**
- * Puts trials at their clock and voltage step; those that have no place there are set aside with a reason.
+ * Puts trials at their clock and voltage; those that have no place there are set aside with a reason.
  *
  * @param placed in the order of the trials
  * @param aside one sentence each
@@ -19,8 +20,9 @@ import java.util.OptionalLong;
 public record Placement(List<Placed> placed, List<String> aside) {
 
     static final String CLOCK = "arm_freq";
-    static final String VOLTAGE = "over_voltage";
-    static final String DELTA = "over_voltage_delta";
+    private static final String SCALING = "dvfs";
+    private static final long FIXED_FOR_DEFAULTS = 2;
+    private static final long SCALES_UP = 3;
 
     public Placement {
         placed = List.copyOf(placed);
@@ -32,7 +34,7 @@ public record Placement(List<Placed> placed, List<String> aside) {
         List<String> aside = new ArrayList<>();
         for (Trial trial : trials) {
             try {
-                placed.add(new Placed(trial, new Setting(clock(trial, tables), step(trial, tables))));
+                placed.add(new Placed(trial, new Setting(clock(trial, tables), voltage(trial, tables))));
             } catch (IllegalArgumentException e) {
                 aside.add("Trial " + trial.id() + " is left out: " + e.getMessage() + ".");
             }
@@ -70,17 +72,56 @@ public record Placement(List<Placed> placed, List<String> aside) {
         return stock instanceof Figure.Value value ? OptionalLong.of(Math.round(value.value())) : OptionalLong.empty();
     }
 
-    private static long step(Trial trial, TuningTables tables) {
-        if (trial.settings().getOrDefault(DELTA, 0L) != 0) {
-            throw new IllegalArgumentException("it sets " + DELTA + ", which is added to whatever automatic scaling "
-                    + "computes, so that its voltage step is not known");
+    private static Voltage voltage(Trial trial, TuningTables tables) {
+        Map<String, Long> settings = trial.settings();
+        Long step = settings.get(VoltageAxis.STEPS.key());
+        Long shift = settings.get(VoltageAxis.SHIFT.key());
+        if (step != null) {
+            if (shift != null && shift != 0) {
+                throw new IllegalArgumentException("it sets both " + VoltageAxis.STEPS.key() + " and "
+                        + VoltageAxis.SHIFT.key() + ", and what comes of both together is not published");
+            }
+            TuningKey key = tables.vocabulary().find(VoltageAxis.STEPS.key()).orElseThrow();
+            if (step < key.min().orElse(step) || step > key.max().orElse(step)) {
+                throw new IllegalArgumentException(VoltageAxis.STEPS.key() + "=" + step
+                        + " is outside the published range, so that what the board made of it is not known");
+            }
+            return Voltage.of(VoltageAxis.STEPS, step);
         }
-        long step = trial.settings().getOrDefault(VOLTAGE, 0L);
-        TuningKey key = tables.vocabulary().find(VOLTAGE).orElseThrow();
-        if (step < key.min().orElse(step) || step > key.max().orElse(step)) {
-            throw new IllegalArgumentException(VOLTAGE + "=" + step
-                    + " is outside the published range, so that what the " + "board made of it is not known");
+        if (shift != null) {
+            return Voltage.of(VoltageAxis.SHIFT, shift);
         }
-        return step;
+        return left(settings.get(SCALING), trial.unit().board(), tables);
+    }
+
+    /** What a board does by itself; source: S30 of tuning/sources.csv. */
+    private static Voltage left(Long scaling, String board, TuningTables tables) {
+        VoltageAxis axis = leftAxis(board, tables);
+        if (axis != VoltageAxis.SHIFT || scaling == null || scaling == SCALES_UP) {
+            return Voltage.leftOn(axis);
+        }
+        if (scaling == FIXED_FOR_DEFAULTS) {
+            return Voltage.of(VoltageAxis.STEPS, 0);
+        }
+        throw new IllegalArgumentException("it sets " + SCALING + "=" + scaling
+                + ", under which the voltage may fall below what other trials had");
+    }
+
+    /** The voltage of a board with no voltage key. */
+    public static Voltage left(String board, TuningTables tables) {
+        return Voltage.leftOn(leftAxis(board, tables));
+    }
+
+    static VoltageAxis leftAxis(String board, TuningTables tables) {
+        return tables.voltageControls()
+                .of(board)
+                .flatMap(control -> control.left())
+                .flatMap(VoltageAxis::of)
+                .orElse(VoltageAxis.OWN);
+    }
+
+    /** Those on one axis, in their order. */
+    public List<Placed> on(VoltageAxis axis) {
+        return placed.stream().filter(each -> each.setting().axis() == axis).toList();
     }
 }

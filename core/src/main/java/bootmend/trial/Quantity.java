@@ -9,6 +9,7 @@ public enum Quantity {
     AMBIENT("ambient temperature", -60, 100, "degC"),
     CLOCK("clock", 1, 10_000, "MHz"),
     VOLTS("voltage", 0, 5, "V"),
+    BUSY("busy share", 0, 100, "%"),
     /** Higher is better. */
     SCORE("score", 0, 1e15, "points"),
     /** Since whatever moment; a log begins where it likes. */

@@ -11,5 +11,18 @@ import java.util.OptionalLong;
  * @param volts core voltage, in V
  * @param celsius temperature, in degC
  * @param mask throttle report, 0 to 0xFFFFFFFF
+ * @param busy share of the processors' time that was busy since the row before, in percent
  */
-record Sample(double seconds, OptionalDouble clock, OptionalDouble volts, OptionalDouble celsius, OptionalLong mask) {}
+record Sample(
+        double seconds,
+        OptionalDouble clock,
+        OptionalDouble volts,
+        OptionalDouble celsius,
+        OptionalLong mask,
+        OptionalDouble busy) {
+
+    /** The same, so many seconds later. */
+    Sample later(double more) {
+        return new Sample(seconds + more, clock, volts, celsius, mask, busy);
+    }
+}

@@ -25,4 +25,9 @@ public record Surroundings(String cooling, String supply, OptionalDouble ambient
     public boolean sameCooling(Surroundings other) {
         return cooling.equalsIgnoreCase(other.cooling);
     }
+
+    /** Whether cooling and supply are called the same. */
+    public boolean isLike(Surroundings other) {
+        return sameCooling(other) && supply.equalsIgnoreCase(other.supply);
+    }
 }

@@ -22,7 +22,7 @@ public final class ThrottleMask {
     }
 
     /** Whether the supply is what the report tells of. */
-    static boolean tellsOfSupply(long mask) {
+    public static boolean tellsOfSupply(long mask) {
         return (mask & SUPPLY) != 0;
     }
 

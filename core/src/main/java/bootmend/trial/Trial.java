@@ -15,6 +15,7 @@ import java.util.Objects;
  * @param run what was measured
  * @param scores results by name of the measuring program; higher is better, above 0
  * @param surroundings cooling, supply, ambient temperature
+ * @param grounds what all that rests on
  * @param notes more to know, possibly empty; at most 4000 characters
  */
 public record Trial(
@@ -26,7 +27,22 @@ public record Trial(
         Run run,
         Map<String, Double> scores,
         Surroundings surroundings,
+        Grounds grounds,
         String notes) {
+
+    /** One of which nothing but a user's word is known. */
+    public Trial(
+            String id,
+            Instant when,
+            Unit unit,
+            Map<String, Long> settings,
+            Outcome outcome,
+            Run run,
+            Map<String, Double> scores,
+            Surroundings surroundings,
+            String notes) {
+        this(id, when, unit, settings, outcome, run, scores, surroundings, Grounds.TOLD, notes);
+    }
 
     /** @throws IllegalArgumentException with a sentence, if something cannot be so */
     public Trial {
@@ -36,6 +52,7 @@ public record Trial(
         Objects.requireNonNull(outcome);
         Objects.requireNonNull(run);
         Objects.requireNonNull(surroundings);
+        Objects.requireNonNull(grounds);
         settings = TextLimits.map("settings", settings);
         scores = TextLimits.map("scores", scores);
         scores.forEach(Trial::checkScore);
@@ -50,19 +67,19 @@ public record Trial(
     }
 
     /** What it counts for. */
-    public Verdict verdict() {
-        return Verdict.of(this);
+    public Standing standing() {
+        return Standing.of(this);
     }
 
     /**
-     * Whether it backs a known-good profile: it held for at least {@value Verdict#KNOWN_GOOD_MINUTES} minutes under full
+     * Whether it backs a known-good profile: it held for at least {@value Standing#KNOWN_GOOD_MINUTES} minutes under full
      * load, and the throttle mask was read and had no bit.
      */
     public boolean isKnownGood() {
-        return verdict().is(Verdict.Kind.HELD) && Verdict.isLong(run);
+        return standing().is(Standing.Kind.HELD) && Standing.isLong(run);
     }
 
     Trial withId(String name) {
-        return new Trial(name, when, unit, settings, outcome, run, scores, surroundings, notes);
+        return new Trial(name, when, unit, settings, outcome, run, scores, surroundings, grounds, notes);
     }
 }

@@ -9,6 +9,8 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
 import java.io.IOException;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -34,11 +36,15 @@ final class TrialFile {
             "full_load",
             "peak_degC",
             "clock_under_load_MHz",
+            "core_volts",
             "throttle_mask",
             "scores",
             "cooling",
             "supply",
             "ambient_degC",
+            "settings_from",
+            "log_sha256",
+            "contradictions",
             "notes");
     private static final Map<String, Boolean> YES_NO = Map.of("true", true, "yes", true, "false", false, "no", false);
 
@@ -63,6 +69,7 @@ final class TrialFile {
                 yaml.find("full_load", TrialFile::yes).orElse(false),
                 number(yaml, "peak_degC", Quantity.PEAK),
                 number(yaml, "clock_under_load_MHz", Quantity.CLOCK),
+                number(yaml, "core_volts", Quantity.VOLTS),
                 yaml.find("throttle_mask", TrialFile::mask)
                         .map(OptionalLong::of)
                         .orElse(OptionalLong.empty()));
@@ -81,7 +88,23 @@ final class TrialFile {
                 run,
                 scores(yaml),
                 surroundings,
+                grounds(yaml),
                 yaml.find("notes", TextLimits::notes).orElse(""));
+    }
+
+    private static Grounds grounds(YamlMapping yaml) throws CardException {
+        YamlMapping lines = entries(yaml, "contradictions");
+        List<String> contradictions = new ArrayList<>();
+        for (String number : lines.keys()) {
+            contradictions.add(
+                    lines.get(number, text -> TextLimits.name("contradiction", text, TextLimits.MAX_NOTES)));
+        }
+        return new Grounds(
+                yaml.find("settings_from", text -> TextLimits.line("file of the settings", text, TextLimits.MAX_LINE))
+                        .orElse(""),
+                yaml.find("log_sha256", text -> TextLimits.line("log's digest", text, TextLimits.MAX_LINE))
+                        .orElse(""),
+                contradictions);
     }
 
     private Map<String, Long> settings(YamlMapping yaml) throws CardException {
@@ -191,6 +214,7 @@ final class TrialFile {
         yaml.writeBooleanField("full_load", trial.run().fullLoad());
         number(yaml, "peak_degC", trial.run().peak());
         number(yaml, "clock_under_load_MHz", trial.run().clock());
+        number(yaml, "core_volts", trial.run().volts());
         if (trial.run().mask().isPresent()) {
             yaml.writeStringField(
                     "throttle_mask", ThrottleMask.text(trial.run().mask().getAsLong()));
@@ -203,7 +227,25 @@ final class TrialFile {
         yaml.writeStringField("cooling", trial.surroundings().cooling());
         yaml.writeStringField("supply", trial.surroundings().supply());
         number(yaml, "ambient_degC", trial.surroundings().ambient());
+        write(trial.grounds(), yaml);
         yaml.writeStringField("notes", trial.notes());
+    }
+
+    private static void write(Grounds grounds, YAMLGenerator yaml) throws IOException {
+        if (!grounds.settings().isEmpty()) {
+            yaml.writeStringField("settings_from", grounds.settings());
+        }
+        if (!grounds.log().isEmpty()) {
+            yaml.writeStringField("log_sha256", grounds.log());
+        }
+        if (!grounds.contradictions().isEmpty()) {
+            yaml.writeObjectFieldStart("contradictions");
+            for (int i = 0; i < grounds.contradictions().size(); i++) {
+                yaml.writeStringField(
+                        Integer.toString(i + 1), grounds.contradictions().get(i));
+            }
+            yaml.writeEndObject();
+        }
     }
 
     private static void number(YAMLGenerator yaml, String key, OptionalDouble value) throws IOException {

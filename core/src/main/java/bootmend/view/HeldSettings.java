@@ -11,7 +11,7 @@ import bootmend.config.IncludeSource;
 import bootmend.fat.DirectoryEntry;
 import bootmend.profile.Profile;
 import bootmend.trial.Trial;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningNumber;
 import bootmend.tuning.resolve.BoardFacts;
@@ -103,7 +103,7 @@ final class HeldSettings {
     }
 
     private static Optional<TriedSettings.Outcome> outcome(Trial trial) {
-        Verdict.Kind kind = trial.verdict().kind();
+        Standing.Kind kind = trial.standing().kind();
         return switch (kind) {
             case HELD ->
                 Optional.of(trial.isKnownGood() ? TriedSettings.Outcome.KNOWN_GOOD : TriedSettings.Outcome.HELD);

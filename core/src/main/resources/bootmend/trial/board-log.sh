@@ -1,5 +1,6 @@
 #!/bin/sh
-# bootmend board log: samples a board's clock, temperature and, where the kernel offers them, core volts and throttle mask.
+# bootmend board log: samples a board's clock, core volts, temperature, throttle mask and busy share, by the firmware's own
+# query command where there is one, else by the kernel's files, and writes into the log which it was.
 # Plain POSIX sh. Copy it to the board and start it there while the board works:
 #
 #   sh board-log.sh log.csv
@@ -10,15 +11,21 @@
 #   INTERVAL   seconds between two rows, 1 to 3600           (default 5)
 #   MAX_ROWS   rows after which it stops by itself, 1 to 99999 (default 17280: a day at 5 s)
 #   ROOT       where /sys and /proc are looked for           (default: nothing in front)
+#   QUERY      the firmware's query command                  (default: the one found in /usr/bin or /opt/*/bin, if any)
 #   SYNC       no = do not force each row to the disk        (default yes: the last row survives a lock-up)
 #
 # Caution: a board under load gets hot. Its maker's limits and your local rules come first; stay with it, and stop the load
 # when a temperature over 80 degC goes on. Forcing each row wears a card a little: write to a USB stick for long runs.
 #
-# Interfaces read: cpufreq/scaling_cur_freq (kHz), thermal_zone*/temp (thousandths of degC), hwmon*/in*_input (mV) with a
-# label that speaks of the core, hwmon*/in*_lcrit_alarm (1 = under-voltage), and a firmware's get_throttled (hexadecimal).
-# Source of the first four: the Linux kernel's documentation, "CPU Performance Scaling", "Generic Thermal Sysfs driver
-# How To", "Naming and data format standards for sysfs files"; of the last one: value from memory.
+# The clock that the kernel asks for hides a board that holds itself back; the firmware's measure does not.
+#
+# Read: the query command's measure_clock arm (Hz), measure_volts core, measure_temp, get_throttled and, where there is a
+# power chip, pmic_read_adc VDD_CORE_V; cpufreq/scaling_cur_freq (kHz), thermal_zone*/temp (thousandths of degC),
+# hwmon*/in*_input (mV) with a label that speaks of the core, hwmon*/in*_lcrit_alarm (1 = under-voltage), get_throttled
+# (hexadecimal), /proc/stat, and the try-once flag of the device tree.
+# Sources: "firmware query command", os/graphics-utilities.adoc, commit 0cc21c8d, its output as users print it; the Linux
+# kernel's documentation, "CPU Performance Scaling", "Generic Thermal Sysfs driver How To", "Naming and data format
+# standards for sysfs files"; the output of pmic_read_adc and the kernel's get_throttled file: value from memory.
 
 set -u
 LC_ALL=C
@@ -29,6 +36,7 @@ interval=${INTERVAL:-5}
 max_rows=${MAX_ROWS:-17280}
 root=${ROOT:-}
 sync_rows=${SYNC:-yes}
+query=${QUERY:-}
 
 fail() {
     echo "board-log: $1" >&2
@@ -78,6 +86,36 @@ thousandths() {
     fi
 }
 
+# The firmware's query command; one that does not answer is none.
+if [ -z "$query" ]; then
+    for found in "$root"/usr/bin/*gencmd "$root"/opt/*/bin/*gencmd; do
+        [ -x "$found" ] && { query=$found; break; }
+    done
+fi
+# Sets answer: what stands after the last equals sign of an answer, of harmless characters only.
+ask() {
+    answer=
+    [ -n "$query" ] || return 0
+    answer=$("$query" "$@" 2>/dev/null) || answer=
+    case $answer in
+        *=*) answer=${answer##*=} ;;
+        *) answer= ;;
+    esac
+    answer=${answer%"'C"}
+    answer=${answer%V}
+    case $answer in
+        *[!0-9A-Za-z.-]*) answer= ;;
+    esac
+    [ "${#answer}" -le 20 ] || answer=
+}
+ask measure_clock arm
+is_number "$answer" 12 || query=
+pmic=
+if [ -n "$query" ]; then
+    ask pmic_read_adc VDD_CORE_V
+    [ -n "$answer" ] && pmic=yes
+fi
+
 # The processor's own thermal zone where one says so, else the first.
 zone=
 for type in "$root"/sys/class/thermal/thermal_zone*/type; do
@@ -112,7 +150,7 @@ for report in "$root"/sys/devices/platform/soc/soc:firmware/get_throttled \
     [ -r "$report" ] && { throttled=$report; break; }
 done
 
-[ -n "$zone$clock" ] || fail "this kernel offers neither clock nor temperature under $root/sys" 3
+[ -n "$zone$clock$query" ] || fail "this kernel offers neither clock nor temperature under $root/sys" 3
 
 # Sets time: seconds since the board started, which no correction of its calendar disturbs; else the calendar's.
 read_time() {
@@ -137,8 +175,35 @@ read_mask() {
     done
 }
 
-row() {
-    read_time
+# Sets busy: percent of the processors' time since the last row that was not idle.
+last_all=0
+last_idle=0
+read_busy() {
+    busy=
+    read -r name user nice system idle wait rest < "$root/proc/stat" 2>/dev/null || return 0
+    [ "$name" = cpu ] && is_number "$user" 15 && is_number "$nice" 15 && is_number "$system" 15 \
+        && is_number "$idle" 15 && is_number "${wait:-0}" 15 || return 0
+    all=$((user + nice + system + idle + wait))
+    still=$((idle + wait))
+    [ "$last_all" -gt 0 ] && [ "$all" -gt "$last_all" ] \
+        && busy=$((100 - 100 * (still - last_idle) / (all - last_all)))
+    last_all=$all
+    last_idle=$still
+}
+
+read_board() {
+    ask measure_clock arm
+    mhz=
+    if is_number "$answer" 12; then thousandths "${answer%???}"; mhz=$decimal; fi
+    if [ -n "$pmic" ]; then ask pmic_read_adc VDD_CORE_V; else ask measure_volts core; fi
+    volts=$answer
+    ask measure_temp
+    celsius=$answer
+    ask get_throttled
+    mask=$answer
+}
+
+read_kernel() {
     word_of "$clock"
     mhz=
     if is_number "$word" 8; then thousandths "$word"; mhz=$decimal; fi
@@ -147,12 +212,46 @@ row() {
     volts=$decimal
     word_of "$zone"
     thousandths "$word"
+    celsius=$decimal
     read_mask
-    echo "$time,$mhz,$volts,$decimal,$mask" >> "$out" || fail "cannot write to $out" 3
+}
+
+row() {
+    read_time
+    if [ -n "$query" ]; then read_board; else read_kernel; fi
+    read_busy
+    echo "$time,$mhz,$volts,$celsius,$mask,$busy" >> "$out" || fail "cannot write to $out" 3
     [ "$sync_rows" = no ] || sync "$out" 2>/dev/null || sync
 }
 
-echo "time,clock_mhz,volts,temperature,mask" > "$out" || fail "cannot write to $out" 3
+# What the figures come from and which config file lies on the board, for who reads the log later.
+clues() {
+    if [ -n "$query" ]; then
+        echo "# source: clock, volts, temperature and mask by the firmware's own measure"
+    else
+        echo "# source: clock as the kernel asked for it, which hides a board that holds itself back"
+        echo "# source: volts, temperature and mask by the kernel's files"
+    fi
+    for folder in "$root/boot/firmware" "$root/boot"; do
+        [ -f "$folder/config.txt" ] || continue
+        for file in config.txt tryboot.txt; do
+            [ -f "$folder/$file" ] || continue
+            sum=$(sha256sum < "$folder/$file" 2>/dev/null) || continue
+            echo "# config: $file sha256 ${sum%% *}"
+        done
+        break
+    done
+    flag=$root/proc/device-tree/chosen/bootloader/tryboot
+    if [ -r "$flag" ]; then
+        case $(od -An -tu1 < "$flag" 2>/dev/null) in
+            *[1-9]*) echo "# try-once: yes" ;;
+            *) echo "# try-once: no" ;;
+        esac
+    fi
+}
+
+clues > "$out" || fail "cannot write to $out" 3
+echo "time,clock_mhz,volts,temperature,mask,busy" >> "$out" || fail "cannot write to $out" 3
 rows=0
 while :; do
     row

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import bootmend.record.ChartView;
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.Setting;
 import java.io.StringReader;
@@ -44,9 +44,9 @@ class TrialChartTest {
         assertThat(spots)
                 .extracting(Part.Spot::hint)
                 .containsExactlyInAnyOrder(
-                        "1500 MHz at voltage step 0: 1 \u00d7 known-good: held 45 minutes or more",
-                        "1800 MHz at voltage step 2: 1 \u00d7 failed: no boot",
-                        "1900 MHz at voltage step 3: 1 \u00d7 failed: locks up",
+                        "1500 MHz at 0 (step): 1 \u00d7 known-good: held 45 minutes or more",
+                        "1800 MHz at 2 (step): 1 \u00d7 failed: no boot",
+                        "1900 MHz at 3 (step): 1 \u00d7 failed: locks up",
                         "1500 MHz, peak 55.0 degC: 1 \u00d7 known-good: held 45 minutes or more",
                         "1900 MHz, peak 70.5 degC: 1 \u00d7 failed: locks up",
                         "suggested next: 2020 MHz at voltage step 4",
@@ -93,11 +93,11 @@ class TrialChartTest {
         assertThat(spots)
                 .hasSize(2)
                 .extracting(Part.Spot::hint)
-                .containsOnly("2000 MHz at voltage step 4: 2 \u00d7 known-good: held 45 minutes or more; "
+                .containsOnly("2000 MHz at 4 (step): 2 \u00d7 known-good: held 45 minutes or more; "
                         + "1 \u00d7 throttled: heat or supply");
         assertThat(spots.get(1).at().x() - spots.get(0).at().x()).isEqualTo(15);
         assertThat(words(parts)).contains("\u00d72");
-        assertThat(Spots.bySteps(view(List.of(point(2000, 4, Mark.KNOWN_GOOD)))).spots())
+        assertThat(Spots.byVoltages(view(List.of(point(2000, 4, Mark.KNOWN_GOOD)))).spots())
                 .containsExactly(new Spots.ChartSpot(2000, 4, Map.of(Mark.KNOWN_GOOD, 1)));
         assertThat(Spots.byPeaks(view(List.of(point(2000, 4, Mark.NO_BOOT)))).spots())
                 .isEmpty();
@@ -109,7 +109,7 @@ class TrialChartTest {
                 .mapToObj(clock -> point(clock, 0, Mark.HELD))
                 .toList();
 
-        List<Spots.ChartSpot> spots = Spots.bySteps(view(many)).spots();
+        List<Spots.ChartSpot> spots = Spots.byVoltages(view(many)).spots();
 
         assertThat(spots).hasSize(Spots.MOST);
         assertThat(spots.get(0).clock()).isEqualTo(10_000);
@@ -229,20 +229,25 @@ class TrialChartTest {
 
     private static List<ChartView.Point> points() {
         return List.of(
-                new ChartView.Point(1500, 0, OptionalDouble.of(55), Mark.KNOWN_GOOD),
+                new ChartView.Point(1500, OptionalDouble.of(0), OptionalDouble.of(55), Mark.KNOWN_GOOD),
                 point(1800, 2, Mark.NO_BOOT),
-                new ChartView.Point(1900, 3, OptionalDouble.of(70.5), Mark.LOCKS_UP));
+                new ChartView.Point(1900, OptionalDouble.of(3), OptionalDouble.of(70.5), Mark.LOCKS_UP));
     }
 
     private static ChartView.Point point(long clock, long step, Mark mark) {
-        return new ChartView.Point(clock, step, OptionalDouble.empty(), mark);
+        return new ChartView.Point(clock, OptionalDouble.of(step), OptionalDouble.empty(), mark);
     }
 
     private static TrialChart chart(List<ChartView.Point> points) {
         Advice advice = new Advice(
                 Advice.Action.TRY,
-                Optional.of(new Setting(2020, 4)),
+                Optional.of(Setting.fixed(2020, 4)),
+                OptionalDouble.of(10),
+                OptionalDouble.empty(),
                 "",
+                "",
+                List.of(),
+                List.of(),
                 List.of(),
                 Optional.of(new HeatEstimate.Peak(72, 3)),
                 "",
@@ -259,6 +264,9 @@ class TrialChartTest {
                 new ChartView.Axis("step", -1, 10, OptionalInt.of(1)),
                 new ChartView.Axis("degC", 40, 95, OptionalInt.of(10)),
                 points,
+                List.of(),
+                List.of(new ChartView.Next(2020, 4, 0, "2020 MHz at voltage step 4")),
+                Optional.empty(),
                 new ChartView.Stair("lowest step that held", List.of(new Corner(1440, 0), new Corner(1500, 0))),
                 new ChartView.Stair(
                         "highest step that failed",

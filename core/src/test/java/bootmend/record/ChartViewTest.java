@@ -2,10 +2,12 @@ package bootmend.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
+import bootmend.trial.search.Chances;
 import bootmend.trial.Frontier;
 import bootmend.trial.Outcome;
 import bootmend.trial.Placed;
@@ -15,6 +17,7 @@ import bootmend.trial.StepLimits;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Trial;
 import bootmend.trial.Unit;
+import bootmend.trial.VoltageAxis;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -39,8 +42,8 @@ class ChartViewTest {
         assertThat(view.points())
                 .extracting(ChartView.Point::mark)
                 .containsExactly(Mark.LOCKS_UP, Mark.KNOWN_GOOD, Mark.NO_BOOT, Mark.HELD, Mark.KNOWN_GOOD);
-        assertThat(view.points().get(0)).isEqualTo(new ChartView.Point(1900, 3, OptionalDouble.empty(), Mark.LOCKS_UP));
-        assertThat(view.points().get(3)).isEqualTo(new ChartView.Point(1800, 3, OptionalDouble.of(64), Mark.HELD));
+        assertThat(view.points().get(0)).isEqualTo(new ChartView.Point(1900, OptionalDouble.of(3), OptionalDouble.empty(), Mark.LOCKS_UP));
+        assertThat(view.points().get(3)).isEqualTo(new ChartView.Point(1800, OptionalDouble.of(3), OptionalDouble.of(64), Mark.HELD));
         assertThat(view.marks()).containsExactly(Mark.KNOWN_GOOD, Mark.HELD, Mark.NO_BOOT, Mark.LOCKS_UP);
     }
 
@@ -53,6 +56,7 @@ class ChartViewTest {
                 .isEqualTo(Mark.THROTTLED);
         assertThat(mark(placed(1900, 4, Outcome.BOOTS, run(60, true, 70, 0)))).isEqualTo(Mark.UNDECIDED);
         assertThat(mark(placed(1900, 4, Outcome.HOLDS, run(60, false, 70, 0)))).isEqualTo(Mark.UNDECIDED);
+        assertThat(mark(held(1900, 4, 14.9, 70))).isEqualTo(Mark.HELD_SHORT);
         assertThat(mark(held(1900, 4, 44.9, 70))).isEqualTo(Mark.HELD);
         assertThat(mark(held(1900, 4, 45, 70))).isEqualTo(Mark.KNOWN_GOOD);
     }
@@ -72,8 +76,8 @@ class ChartViewTest {
                 .containsExactly(new Corner(1440, 0), new Corner(1500, 0), new Corner(1500, 3), new Corner(1800, 3));
         assertThat(view.failed().corners())
                 .containsExactly(new Corner(1800, 2), new Corner(1900, 2), new Corner(1900, 3), new Corner(1960, 3));
-        assertThat(view.held().words()).contains("lowest step that held");
-        assertThat(view.failed().words()).contains("highest step that failed");
+        assertThat(view.held().words()).contains("lowest voltage that held");
+        assertThat(view.failed().words()).contains("highest voltage that failed");
     }
 
     @Test
@@ -89,7 +93,7 @@ class ChartViewTest {
         assertThat(view.clock().low()).isEqualTo(1440);
         assertThat(view.clock().high()).isEqualTo(1960);
         assertThat(view.clock().tick()).isEmpty();
-        assertThat(view.step())
+        assertThat(view.voltage())
                 .isEqualTo(new ChartView.Axis("voltage step (over_voltage)", -1, 9.3, OptionalInt.of(1)));
         assertThat(view.peak()).isEqualTo(new ChartView.Axis("peak temperature, degC", 50, 95, OptionalInt.of(10)));
     }
@@ -98,8 +102,8 @@ class ChartViewTest {
     void theAxesHoldLowStepsAndUnusualHeat() {
         ChartView wide = ChartView.of(report(held(1500, -16, 60, 20), held(1600, 0, 60, 118)));
 
-        assertThat(wide.step().low()).isEqualTo(-17);
-        assertThat(wide.step().tick()).hasValue(2);
+        assertThat(wide.voltage().low()).isEqualTo(-17);
+        assertThat(wide.voltage().tick()).hasValue(2);
         assertThat(wide.peak().low()).isEqualTo(15);
         assertThat(wide.peak().high()).isEqualTo(123);
         assertThat(wide.peak().tick()).hasValue(20);
@@ -120,7 +124,7 @@ class ChartViewTest {
     void theLimitsHaveWords() {
         ChartView view = ChartView.of(report(LONG));
 
-        assertThat(view.stepLimits())
+        assertThat(view.voltageLimits())
                 .extracting(ChartView.Limit::words)
                 .containsExactly(
                         "above step 6: needs force_turbo, which can void the warranty",
@@ -145,6 +149,38 @@ class ChartViewTest {
     }
 
     @Test
+    void bandsFollowTheChances() {
+        ChartView view = ChartView.of(report(LONG, NO_BOOT));
+
+        assertThat(view.bands()).extracting(ChartView.Band::least).containsExactly(0.95, 0.8, 0.5, 0.2, 0.05);
+        ChartView.Edge half = view.bands().get(2).edges().get(0);
+        // At the lowest voltage drawn, -1, the chance is a half at 1880 MHz; the chart ends at 1860.
+        assertThat(half.amount()).isEqualTo(-1);
+        assertThat(half.to()).isEqualTo(1860);
+        // 0.8 at 1820 MHz.
+        assertThat(view.bands().get(1).edges().get(0).to()).isCloseTo(1820, within(2.0));
+        assertThat(view.bands().get(0).edges()).allMatch(edge -> edge.from() == 1440 && edge.to() >= edge.from());
+    }
+
+    @Test
+    void whatWouldBeNextIsThere() {
+        assertThat(ChartView.of(report(LONG)).next())
+                .containsExactly(new ChartView.Next(1850, 4, 1, "1850 MHz at voltage step 4"));
+    }
+
+    @Test
+    void anotherBoardStandsBeside() {
+        ChartView view = ChartView.compared(report(LONG), report(NO_BOOT, held(2100, 5, 50, 70)), "lab-08");
+
+        assertThat(view.title()).isEqualTo("Trials of lab-07 (pi4) and lab-08");
+        assertThat(view.clock().high()).isEqualTo(2160);
+        assertThat(view.other()).hasValueSatisfying(other -> {
+            assertThat(other.held().corners()).contains(new Corner(2100, 5));
+            assertThat(other.points()).hasSize(2);
+        });
+    }
+
+    @Test
     void withoutATrialThereIsNoChart() {
         TrialReport none = report();
         assertThatThrownBy(() -> ChartView.of(none)).isInstanceOf(IllegalArgumentException.class);
@@ -155,12 +191,17 @@ class ChartViewTest {
     }
 
     private static TrialReport report(Placed... trials) {
-        Frontier frontier = Frontier.of(List.of(trials));
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, List.of(trials));
         Optional<Placed> best = frontier.best();
         Advice advice = new Advice(
                 Advice.Action.STOP,
                 Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 "Enough.",
+                "",
+                List.of(),
+                List.of(Setting.fixed(1850, 4)),
                 List.of(),
                 Optional.empty(),
                 "",
@@ -169,8 +210,9 @@ class ChartViewTest {
         return new TrialReport(
                 new Unit("pi4", "lab-07"),
                 List.of(trials),
-                frontier,
+                List.of(frontier),
                 advice,
+                Optional.of(new Chances((clock, amount) -> Math.max(0, Math.min(1, (2000 + 20 * amount - clock) / 200)))),
                 new StepLimits(6, 8),
                 List.of(),
                 List.of(),
@@ -215,6 +257,6 @@ class ChartViewTest {
                         Map.of(),
                         Surroundings.UNKNOWN,
                         ""),
-                new Setting(clock, step));
+                Setting.fixed(clock, step));
     }
 }

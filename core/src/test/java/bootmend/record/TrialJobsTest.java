@@ -7,8 +7,8 @@ import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
-import bootmend.trial.Setting;
 import bootmend.trial.Trial;
+import bootmend.trial.VoltageAxis;
 import bootmend.view.CautionView;
 import bootmend.workplace.MemoryWorkplace;
 import java.nio.file.Files;
@@ -230,7 +230,8 @@ class TrialJobsTest {
 
         TrialReport report = new TrialAdviseJob(bench.workplace()).run("lab-07", OptionalDouble.empty());
 
-        assertThat(report.advice().setting()).contains(new Setting(2050, 4));
+        assertThat(report.advice().setting()).hasValueSatisfying(next -> assertThat(next.axis())
+                .isEqualTo(VoltageAxis.STEPS));
         assertThat(report.trials()).hasSize(1);
         assertThat(report.cautions()).extracting(CautionView::id).contains("limits", "warranty", "heat");
     }

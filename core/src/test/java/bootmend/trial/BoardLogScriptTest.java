@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -18,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The logger for the board, run by this computer's {@code sh} on an invented /sys tree. */
 class BoardLogScriptTest {
 
-    private static final String HEAD = "time,clock_mhz,volts,temperature,mask";
+    private static final String HEAD = "time,clock_mhz,volts,temperature,mask,busy";
     private static final String CLOCK = "sys/devices/system/cpu/cpufreq/policy0/scaling_cur_freq";
 
     @TempDir
@@ -54,7 +57,7 @@ class BoardLogScriptTest {
         Result result = run(Map.of("MAX_ROWS", "1"));
 
         assertThat(result.code()).isZero();
-        assertThat(Files.readAllLines(log)).containsExactly(HEAD, "1234.56,1999.500,0.862,61.832,0x50000");
+        assertThat(rows()).containsExactly(HEAD, "1234.56,1999.500,0.862,61.832,0x50000,");
     }
 
     @Test
@@ -62,7 +65,7 @@ class BoardLogScriptTest {
         kernel("sys/class/thermal/thermal_zone0/temp", "-5");
 
         assertThat(run(Map.of("MAX_ROWS", "1")).code()).isZero();
-        assertThat(Files.readAllLines(log)).containsExactly(HEAD, "1234.56,,,-0.005,");
+        assertThat(rows()).containsExactly(HEAD, "1234.56,,,-0.005,,");
     }
 
     @Test
@@ -70,12 +73,12 @@ class BoardLogScriptTest {
         kernel(CLOCK, "600000");
         kernel("sys/class/hwmon/hwmon0/in0_lcrit_alarm", "1");
         run(Map.of("MAX_ROWS", "1"));
-        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,0x1");
+        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,0x1,");
 
         Files.delete(log);
         kernel("sys/class/hwmon/hwmon0/in0_lcrit_alarm", "0");
         run(Map.of("MAX_ROWS", "1"));
-        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,");
+        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,,");
     }
 
     @Test
@@ -86,7 +89,7 @@ class BoardLogScriptTest {
 
         run(Map.of("MAX_ROWS", "1"));
 
-        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,");
+        assertThat(Files.readAllLines(log)).last().isEqualTo("1234.56,600.000,,,,");
         assertThat(folder.resolve("owned")).doesNotExist();
     }
 
@@ -125,6 +128,69 @@ class BoardLogScriptTest {
         Files.writeString(log, "an older log");
         assertThat(run(Map.of("MAX_ROWS", "1")).err()).contains("is there already and was left alone");
         assertThat(log).hasContent("an older log");
+    }
+
+    /** Answers of the query command as users print them; its sub-commands: os/graphics-utilities.adoc, commit 0cc21c8d. */
+    @Test
+    void measuresByTheFirmwaresOwnCommandWhereItIsThere() throws Exception {
+        kernel(CLOCK, "2000000");
+        kernel("proc/stat", "cpu  100 0 0 100 0 0 0 0 0 0");
+        query("""
+                case "$1" in
+                    measure_clock) echo 'frequency(48)=1500398464' ;;
+                    measure_volts) echo 'volt=0.8600V' ;;
+                    measure_temp) echo "temp=65.2'C" ;;
+                    get_throttled) echo 'throttled=0x20002' ;;
+                    *) echo 'error=1 error_msg="Command not registered"' ;;
+                esac""");
+
+        assertThat(run(Map.of("MAX_ROWS", "1")).code()).isZero();
+        assertThat(rows()).last().isEqualTo("1234.56,1500.398,0.8600,65.2,0x20002,");
+        LogSummary sum = LogSummary.read(log, OptionalDouble.of(2000), LabTrials.TABLES.throttleBits());
+        assertThat(sum.sources())
+                .containsExactly("clock, volts, temperature and mask by the firmware's own measure");
+        assertThat(sum.highestClock()).hasValue(1500.398);
+    }
+
+    @Test
+    void saysWhichConfigFileLiesOnTheBoardAndHowItWasStarted() throws Exception {
+        kernel(CLOCK, "600000");
+        kernel("boot/firmware/config.txt", "arm_freq=1800");
+        kernel("boot/firmware/tryboot.txt", "arm_freq=1900");
+        Path flag = folder.resolve("proc/device-tree/chosen/bootloader/tryboot");
+        Files.createDirectories(flag.getParent());
+        Files.write(flag, new byte[] {0, 0, 0, 1});
+
+        run(Map.of("MAX_ROWS", "1"));
+
+        LogSummary sum = LogSummary.read(log, OptionalDouble.empty(), LabTrials.TABLES.throttleBits());
+        String digest = HexFormat.of()
+                .formatHex(MessageDigest.getInstance("SHA-256")
+                        .digest("arm_freq=1900\n".getBytes(StandardCharsets.UTF_8)));
+        assertThat(sum.configs()).hasSize(2).contains("tryboot.txt sha256 " + digest);
+        assertThat(sum.tryOnce()).contains(true);
+        assertThat(sum.sources()).hasSize(2);
+    }
+
+    @Test
+    void aQueryCommandThatAnswersNonsenseIsNone() throws Exception {
+        kernel(CLOCK, "600000");
+        query("echo 'frequency(48)=1;touch " + folder.resolve("owned") + "'");
+
+        assertThat(run(Map.of("MAX_ROWS", "1")).code()).isZero();
+        assertThat(rows()).last().isEqualTo("1234.56,600.000,,,,");
+        assertThat(folder.resolve("owned")).doesNotExist();
+    }
+
+    private void query(String body) throws IOException {
+        Path command = folder.resolve("usr/bin/testgencmd");
+        Files.createDirectories(command.getParent());
+        Files.writeString(command, "#!/bin/sh\n" + body + "\n");
+        assertThat(command.toFile().setExecutable(true)).isTrue();
+    }
+
+    private List<String> rows() throws IOException {
+        return Files.readAllLines(log).stream().filter(row -> !row.startsWith("#")).toList();
     }
 
     private void kernel(String file, String content) throws IOException {

@@ -16,7 +16,7 @@ class FrontierTest {
 
     @Test
     void highestFailedAndLowestHeldOfEachClock() {
-        Frontier frontier = Frontier.of(LabTrials.placed(
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                 LabTrials.at(2000, 2).ended(Outcome.NO_BOOT),
                 LabTrials.at(2000, 3).ended(Outcome.LOCKS_UP),
                 LabTrials.at(2000, 5),
@@ -29,7 +29,7 @@ class FrontierTest {
 
     @Test
     void aHigherClockNeverNeedsLess() {
-        Frontier frontier = Frontier.of(LabTrials.placed(
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                 LabTrials.at(1800, 3).ended(Outcome.LOCKS_UP),
                 LabTrials.at(1900, 1).ended(Outcome.NO_BOOT),
                 LabTrials.at(1700, 5),
@@ -46,7 +46,7 @@ class FrontierTest {
 
     @Test
     void aHoldThatAFailureContradictsIsNamedAndDoesNotCount() {
-        Frontier frontier = Frontier.of(LabTrials.placed(
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                 LabTrials.at(1800, 2),
                 LabTrials.at(2100, 3),
                 LabTrials.at(2000, 4).ended(Outcome.MISBEHAVES)));
@@ -57,12 +57,12 @@ class FrontierTest {
             assertThat(pair.words())
                     .contains("2000 MHz at voltage step 4 failed (t3)", "2100 MHz at voltage step 3 held (t2)");
         });
-        assertThat(frontier.best().map(Placed::setting)).contains(new Setting(1800, 2));
+        assertThat(frontier.best().map(Placed::setting)).contains(Setting.fixed(1800, 2));
     }
 
     @Test
     void theSameSettingThatHeldAndFailedIsAContradiction() {
-        assertThat(Frontier.of(LabTrials.placed(
+        assertThat(Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                                 LabTrials.at(2000, 4), LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP)))
                         .contradictions())
                 .hasSize(1);
@@ -70,7 +70,7 @@ class FrontierTest {
 
     @Test
     void whatDecidesNothingIsNoPoint() {
-        assertThat(Frontier.of(LabTrials.placed(
+        assertThat(Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                                 LabTrials.at(2000, 4).idle(),
                                 LabTrials.at(2100, 4).mask(0x2),
                                 LabTrials.at(2200, 4).ended(Outcome.BOOTS)))
@@ -80,7 +80,7 @@ class FrontierTest {
 
     @Test
     void theKnownGoodTrialStandsForASettingThatHeldTwice() {
-        Frontier frontier = Frontier.of(LabTrials.placed(
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
                 LabTrials.at(2000, 4).minutes(5),
                 LabTrials.at(2000, 4).minutes(50),
                 LabTrials.at(2000, 4).minutes(5)));
@@ -99,7 +99,7 @@ class FrontierTest {
                                         : number / 100 == 1 ? Outcome.LOCKS_UP : Outcome.BOOTS))
                 .toArray(LabTrials[]::new);
 
-        Frontier frontier = Frontier.of(LabTrials.placed(trials));
+        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(trials));
 
         List<Long> failed = new ArrayList<>();
         List<Long> held = new ArrayList<>();
@@ -115,8 +115,20 @@ class FrontierTest {
         assertThat(held).isSorted();
     }
 
+    @Test
+    void otherWaysToSetTheVoltageStayOut() {
+        List<Placed> trials = LabTrials.placed(
+                LabTrials.at(2000, 4),
+                LabTrials.at(2100, 0).unset("over_voltage"),
+                LabTrials.at(2200, 0).unset("over_voltage").set("over_voltage_delta", 50_000));
+
+        assertThat(line(Frontier.of(VoltageAxis.STEPS, trials))).containsExactly("2000 failed - held 4");
+        assertThat(line(Frontier.of(VoltageAxis.SHIFT, trials)))
+                .containsExactly("2100 failed - held 0", "2200 failed - held 50000");
+    }
+
     private static Optional<Long> step(Optional<Placed> trial) {
-        return trial.map(placed -> placed.setting().step());
+        return trial.map(placed -> placed.setting().voltage().amount());
     }
 
     private static List<String> line(Frontier frontier) {

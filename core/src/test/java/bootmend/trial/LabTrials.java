@@ -11,10 +11,10 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /** Makes trials of an invented board in a school's robotics lab, one after the other in time. */
-final class LabTrials {
+public final class LabTrials {
 
-    static final TuningTables TABLES = TuningTables.load();
-    static final Surroundings LAB =
+    public static final TuningTables TABLES = TuningTables.load();
+    public static final Surroundings LAB =
             new Surroundings("heat sink with fan", "the lab's bench supply", OptionalDouble.of(22));
     private static final Instant START = Instant.parse("2026-11-02T08:00:00Z");
 
@@ -26,92 +26,111 @@ final class LabTrials {
     private OptionalDouble peak = OptionalDouble.empty();
     private OptionalLong mask = OptionalLong.of(0);
     private Surroundings surroundings = LAB;
+    private OptionalDouble volts = OptionalDouble.empty();
+    private Grounds grounds = Grounds.TOLD;
     private String board = "pi4";
 
     /** A trial of a pi4 that held for an hour under full load. */
-    static LabTrials at(long clock, long step) {
+    public static LabTrials at(long clock, long step) {
         LabTrials trial = new LabTrials();
         trial.settings.put("arm_freq", clock);
         trial.settings.put("over_voltage", step);
         return trial;
     }
 
-    LabTrials set(String key, long value) {
+    public LabTrials set(String key, long value) {
         settings.put(key, value);
         return this;
     }
 
-    LabTrials unset(String key) {
+    public LabTrials unset(String key) {
         settings.remove(key);
         return this;
     }
 
-    LabTrials board(String id) {
+    public LabTrials board(String id) {
         board = id;
         return this;
     }
 
-    LabTrials ended(Outcome how) {
+    public LabTrials ended(Outcome how) {
         outcome = how;
         return this;
     }
 
-    LabTrials minutes(double value) {
+    public LabTrials minutes(double value) {
         minutes = OptionalDouble.of(value);
         return this;
     }
 
-    LabTrials idle() {
+    public LabTrials idle() {
         load = false;
         return this;
     }
 
-    LabTrials peak(double celsius) {
+    public LabTrials peak(double celsius) {
         peak = OptionalDouble.of(celsius);
         return this;
     }
 
-    LabTrials mask(long bits) {
+    public LabTrials mask(long bits) {
         mask = OptionalLong.of(bits);
         return this;
     }
 
-    LabTrials withoutMask() {
+    /** A log of the board's backs it. */
+    public LabTrials logged() {
+        grounds = new Grounds("", "0".repeat(64), List.of());
+        return this;
+    }
+
+    public LabTrials contradicted() {
+        grounds = new Grounds("", "0".repeat(64), List.of("the log never reaches 2000 MHz"));
+        return this;
+    }
+
+    public LabTrials volts(double measured) {
+        volts = OptionalDouble.of(measured);
+        return this;
+    }
+
+    public LabTrials withoutMask() {
         mask = OptionalLong.empty();
         return this;
     }
 
-    LabTrials score(String name, double value) {
+    public LabTrials score(String name, double value) {
         scores.put(name, value);
         return this;
     }
 
-    LabTrials in(Surroundings where) {
+    public LabTrials in(Surroundings where) {
         surroundings = where;
         return this;
     }
 
-    Trial trial(int number) {
+    public Trial trial(int number) {
         return new Trial(
                 "t" + number,
                 START.plusSeconds(3600L * number),
                 new Unit(board, "lab-07"),
                 settings,
                 outcome,
-                new Run(minutes, load, peak, OptionalDouble.empty(), mask),
+                new Run(minutes, load, peak, OptionalDouble.empty(), volts, mask),
                 scores,
                 surroundings,
+                grounds,
                 "");
     }
 
     /** In the order given. */
-    static List<Trial> list(LabTrials... trials) {
+    public static List<Trial> list(LabTrials... trials) {
         return IntStream.range(0, trials.length)
                 .mapToObj(i -> trials[i].trial(i + 1))
                 .toList();
     }
 
-    static List<Placed> placed(LabTrials... trials) {
+    public static List<Placed> placed(LabTrials... trials) {
         return Placement.of(list(trials), TABLES).placed();
     }
 }

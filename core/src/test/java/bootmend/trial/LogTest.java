@@ -120,7 +120,7 @@ class LogTest {
                         + "0,2000,,50,\n"
                         + "five,2000,,50,\n"
                         + "6,,,,\n"
-                        + "7,2000000,,50,\n"
+                        + "7,0.5,,50,\n"
                         + "8,2000,,\"50,\n"
                         + "9,2000,,50,0xZZ\n"
                         + "10,2000,,50," + "x".repeat(5000) + "\n"
@@ -134,8 +134,94 @@ class LogTest {
                         "line 3: its time does not come after that of the row before",
                         "line 4: it has text where a number should be",
                         "line 5: it has neither clock nor temperature",
-                        "line 6: the clock should be 1 to 10000 MHz, found 2000000.0",
-                        "line 7: its quotes do not match");
+                        "line 6: the clock should be 1 to 10000 MHz, found 0.5",
+                        "line 7: its quotes do not match",
+                        "line 8: its mask is no hexadecimal number",
+                        "line 9: it is longer than 1000 characters",
+                        "line 10: the peak temperature should be -60 to 200 degC, found 999.0");
+    }
+
+    /** Lines of the board's own query command: public threads of users; the unit of a clock is Hz, S1 of tuning/sources.csv. */
+    @Test
+    void readsWhatBoardsPrint() throws CardException, IOException {
+        BoardLog log = read("time,clock,volts,temp,throttled\n"
+                + "1764671400,frequency(48)=1900007424,volt=0.9460V,temp=65.2'C,throttled=0x0\n"
+                + "1764671430,1900000,946mV,65200,0x50005\n");
+
+        assertThat(log.problems()).isEmpty();
+        assertThat(log.samples().get(0).clock().orElseThrow()).isCloseTo(1900, within(0.01));
+        assertThat(log.samples().get(0).volts()).hasValue(0.946);
+        assertThat(log.samples().get(0).celsius()).hasValue(65.2);
+        assertThat(log.samples().get(1).clock()).hasValue(1900);
+        assertThat(log.samples().get(1).volts()).hasValue(0.946);
+        assertThat(log.samples().get(1).celsius()).hasValue(65.2);
+        assertThat(log.samples().get(1).mask()).hasValue(0x50005);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "time;clock;temp\n2026-11-02 09:00:00;1900 MHz;65,2\n2026-11-02 09:00:30;1900 MHz;65,4\n",
+                "Time\tClock\tTemp\n2026-11-02T09:00:00\t1900\t65,2\n2026-11-02T09:00:30\t1900\t65.4\n",
+                "timestamp,mhz,degC\n2026-11-02 09:00:00+01:00,1900,65.2\n2026-11-02 09:00:30+01:00,1900,65.4\n",
+                "epoch,mhz,degC\n1764671400000,1900,65.2\n1764671430000,1900,65.4\n",
+                "date,mhz,degC\n2026-11-02 09:00:00 UTC,1900,65.2C\n2026-11-02 09:00:30.0Z,1900,65.4 \u00b0C\n"
+            })
+    void readsWhatPeopleWrite(String text) throws CardException, IOException {
+        BoardLog log = read(text);
+
+        assertThat(log.problems()).isEmpty();
+        assertThat(log.samples().get(1).seconds() - log.samples().get(0).seconds()).isCloseTo(30, within(0.001));
+        assertThat(log.samples().get(1).celsius()).hasValue(65.4);
+        assertThat(log.samples().get(1).clock()).hasValue(1900);
+    }
+
+    @Test
+    void aTornLastRowAndBytesOfAPowerLossDoNotCount() throws CardException, IOException {
+        BoardLog log = read("time,clock,temp\n0,1900,65\n5,1900,66\n\0\0\0\0\n10,1900,6");
+
+        assertThat(log.samples()).hasSize(2);
+        assertThat(log.badRows()).isEqualTo(2);
+        assertThat(log.problems())
+                .containsExactly(
+                        "line 4: it has bytes that are no text",
+                        "line 5: it has no line end, so that its last figure may be torn");
+    }
+
+    @Test
+    void anotherStartOfTheBoardIsTold() throws CardException, IOException {
+        BoardLog log = read("uptime,clock\n100,1900\n105,1900\nuptime,clock\n20,1900\n25,1900\n30,1900\n");
+
+        assertThat(log.restarts()).containsExactly(2);
+        assertThat(log.badRows()).isZero();
+        assertThat(log.samples()).hasSize(5);
+        assertThat(LogSummary.of(log, OptionalDouble.of(1900), LabTrials.TABLES.throttleBits())
+                        .restarts())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void oneRowThatGoesBackIsNoOtherStart() throws CardException, IOException {
+        BoardLog log = read("uptime,clock\n100,1900\n105,1900\n20,1900\n110,1900\n");
+
+        assertThat(log.restarts()).isEmpty();
+        assertThat(log.badRows()).isEqualTo(1);
+        assertThat(log.samples()).hasSize(3);
+    }
+
+    @Test
+    void aLogSaysWhereItsFiguresComeFrom() throws CardException, IOException {
+        String hex = "0123456789abcdef".repeat(4);
+        BoardLog log = read("# source: clock by the firmware's own measure\n# config: tryboot.txt sha256 " + hex
+                + "\n# try-once: yes\n# config: ../evil sha256 " + hex + "\ntime,clock\n0,1900\n5,1900\n");
+
+        assertThat(log.clues().sources()).containsExactly("clock by the firmware's own measure");
+        assertThat(log.clues().configs()).containsExactly("tryboot.txt sha256 " + hex);
+        assertThat(log.clues().tryOnce()).contains(true);
+    }
+
+    private static BoardLog read(String text) throws CardException, IOException {
+        return LogReader.read("log.csv", new StringReader(text));
     }
 
     @Test
@@ -143,7 +229,7 @@ class LogTest {
         BoardLog log =
                 LogReader.read("log.csv", new Repeating("time,temp\n", "-1,50\n", LogReader.MAX_ROWS + 5, "1,50\n"));
 
-        assertThat(log.interrupted()).isTrue();
+        assertThat(log.cutShort()).isTrue();
         assertThat(log.badRows() + log.samples().size()).isEqualTo(LogReader.MAX_ROWS);
     }
 

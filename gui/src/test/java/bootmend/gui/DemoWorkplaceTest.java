@@ -9,7 +9,7 @@ import bootmend.record.TrialAdviseJob;
 import bootmend.record.TrialListJob;
 import bootmend.record.TrialReport;
 import bootmend.trial.Setting;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -30,9 +30,10 @@ class DemoWorkplaceTest {
 
         TrialReport report = new TrialAdviseJob(demo.workplace()).run("lab-07", OptionalDouble.empty());
         assertThat(report.trials())
-                .extracting(each -> each.trial().verdict().kind())
-                .containsAll(Arrays.asList(Verdict.Kind.values()));
-        assertThat(report.advice().setting()).contains(new Setting(2050, 5));
+                .extracting(each -> each.trial().standing().kind())
+                .containsAll(Arrays.asList(Standing.Kind.values()));
+        assertThat(report.advice().setting()).isPresent();
+        assertThat(report.advice().best()).contains(Setting.fixed(2000, 4));
         assertThat(report.advice().bestIsKnownGood()).isTrue();
         assertThat(report.notes()).isEmpty();
         assertThat(new ProfileJob(demo.workplace()).list())

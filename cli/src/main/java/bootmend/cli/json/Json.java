@@ -2,14 +2,14 @@ package bootmend.cli.json;
 
 import bootmend.CardException;
 import bootmend.finding.Severity;
+import bootmend.trial.Grounds;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
 import bootmend.trial.Run;
-import bootmend.trial.Setting;
 import bootmend.trial.Surroundings;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.view.AttachedCard;
 import bootmend.view.CardView;
 import bootmend.view.ConfigView;
@@ -56,9 +56,9 @@ public final class Json {
                 .addMixIn(LogSummary.class, JsonKeys.OfLog.class)
                 .addMixIn(Trial.class, JsonKeys.OfTrial.class)
                 .addMixIn(Run.class, JsonKeys.OfRun.class)
-                .addMixIn(Verdict.class, JsonKeys.OfVerdict.class)
+                .addMixIn(Grounds.class, JsonKeys.OfGrounds.class)
+                .addMixIn(Standing.class, JsonKeys.OfStanding.class)
                 .addMixIn(Surroundings.class, JsonKeys.OfSurroundings.class)
-                .addMixIn(Setting.class, JsonKeys.OfSetting.class)
                 .addMixIn(AttachedCard.class, JsonKeys.OfAttachedCard.class)
                 .build();
     }

@@ -1,10 +1,11 @@
 package bootmend.cli.json;
 
 import bootmend.CardException;
+import bootmend.trial.Grounds;
 import bootmend.trial.Run;
 import bootmend.trial.Surroundings;
 import bootmend.trial.Unit;
-import bootmend.trial.Verdict;
+import bootmend.trial.Standing;
 import bootmend.view.AttachedCard;
 import bootmend.view.LineEffectView;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -71,8 +72,17 @@ final class JsonKeys {
         @JsonProperty("shareBelowSetClock")
         OptionalDouble shareBelow();
 
+        @JsonProperty("shareBelowInsideTheRun")
+        OptionalDouble shareBelowInside();
+
         @JsonProperty("meanClockMHz")
         OptionalDouble meanClock();
+
+        @JsonProperty("highestClockMHz")
+        OptionalDouble highestClock();
+
+        @JsonProperty("busyPercent")
+        OptionalDouble busy();
 
         @JsonProperty("peakDegC")
         OptionalDouble peak();
@@ -109,17 +119,20 @@ final class JsonKeys {
 
         @JsonProperty
         @JsonUnwrapped
-        Verdict verdict();
+        Standing standing();
+
+        @JsonUnwrapped
+        Grounds grounds();
 
         @JsonProperty("knownGood")
         boolean isKnownGood();
     }
 
     /** {@code counts} is {@code failed}, {@code held}, {@code throttled} or {@code undecided}. */
-    interface OfVerdict {
+    interface OfStanding {
         @JsonProperty("counts")
         @JsonSerialize(converter = Json.ConstantToWord.class)
-        Verdict.Kind kind();
+        Standing.Kind kind();
     }
 
     interface OfRun {
@@ -128,6 +141,9 @@ final class JsonKeys {
 
         @JsonProperty("clockMHz")
         OptionalDouble clock();
+
+        @JsonProperty("coreVolts")
+        OptionalDouble volts();
 
         @JsonProperty("throttleMask")
         @JsonSerialize(converter = Json.MaskToText.class)
@@ -139,13 +155,13 @@ final class JsonKeys {
         OptionalDouble ambient();
     }
 
-    /** By the config file's own keys. */
-    interface OfSetting {
-        @JsonProperty("arm_freq")
-        long clock();
+    /** Empty texts and no contradictions where a trial rests on what was told alone. */
+    interface OfGrounds {
+        @JsonProperty("settingsFrom")
+        String settings();
 
-        @JsonProperty("over_voltage")
-        long step();
+        @JsonProperty("logSha256")
+        String log();
     }
 
     /** {@code system} is null on a disk that does not hold the running system. */

@@ -1,15 +1,15 @@
 package bootmend.cli.json;
 
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.Placed;
-import bootmend.trial.Setting;
+import bootmend.trial.search.Advice;
 import bootmend.view.CautionView;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
 /** What a board's trials come to as a JSON document. */
@@ -17,54 +17,78 @@ public record TrialReportJson(
         String label,
         String board,
         AdviceJson advice,
-        List<PointJson> frontier,
+        List<FrontierJson> frontiers,
         List<String> contradictions,
         List<GainJson> gains,
         List<String> notes,
         List<CautionView> cautions) {
 
-    /** What to do next; {@code action} is "try", "run long", "mend" or "stop". */
+    /** What to do next; {@code action} is "try", "run long", "improve" or "stop". */
     record AdviceJson(
             String action,
-            Optional<Setting> setting,
+            Optional<SettingJson> setting,
+            OptionalDouble minutes,
+            OptionalDouble chanceToHold,
             String why,
+            String change,
+            List<Advice.Outlook> outcomes,
+            List<SettingJson> behind,
             List<String> stops,
             Optional<Double> peakDegC,
             Optional<Double> uncertaintyDegC,
             String noPeak,
-            Optional<Setting> best,
+            Optional<SettingJson> best,
             boolean bestKnownGood) {
 
         public static AdviceJson of(Advice advice) {
             Optional<HeatEstimate.Peak> peak = advice.peak();
             return new AdviceJson(
                     advice.action().word(),
-                    advice.setting(),
+                    advice.setting().map(SettingJson::of),
+                    advice.minutes(),
+                    advice.chance(),
                     advice.why(),
+                    advice.change(),
+                    advice.outcomes(),
+                    advice.behind().stream().map(SettingJson::of).toList(),
                     advice.stops(),
                     peak.map(HeatEstimate.Peak::celsius),
                     peak.map(HeatEstimate.Peak::uncertainty),
                     advice.noPeak(),
-                    advice.best(),
+                    advice.best().map(SettingJson::of),
                     advice.bestIsKnownGood());
         }
     }
 
-    /** A clock with the highest step that failed and the lowest that held; null where there is none. */
+    /** What a board needs where its voltage is set by {@code key}; first the one that the advice goes by. */
+    record FrontierJson(String key, List<PointJson> points) {
+
+        public static FrontierJson of(Frontier frontier) {
+            return new FrontierJson(
+                    frontier.axis().key(),
+                    frontier.points().stream().map(PointJson::of).toList());
+        }
+    }
+
+    /** A clock with the highest number of the key that failed and the lowest that held; null where there is none. */
     record PointJson(
             long clockMHz,
-            Optional<Long> failedStep,
+            Optional<Long> failed,
             Optional<String> failedTrial,
-            Optional<Long> heldStep,
+            Optional<Long> held,
             Optional<String> heldTrial) {
 
         public static PointJson of(Frontier.Point point) {
             return new PointJson(
-                    point.clock(), step(point.failed()), id(point.failed()), step(point.held()), id(point.held()));
+                    point.clock(),
+                    amount(point.failed()),
+                    id(point.failed()),
+                    amount(point.held()),
+                    id(point.held()));
         }
 
-        private static Optional<Long> step(Optional<Placed> trial) {
-            return trial.map(placed -> placed.setting().step());
+        private static Optional<Long> amount(Optional<Placed> trial) {
+            return trial.map(placed -> placed.setting().voltage().amount());
         }
 
         private static Optional<String> id(Optional<Placed> trial) {
@@ -85,8 +109,9 @@ public record TrialReportJson(
                 report.unit().label(),
                 report.unit().board(),
                 AdviceJson.of(report.advice()),
-                report.frontier().points().stream().map(PointJson::of).toList(),
-                report.frontier().contradictions().stream()
+                report.frontiers().stream().map(FrontierJson::of).toList(),
+                report.frontiers().stream()
+                        .flatMap(frontier -> frontier.contradictions().stream())
                         .map(Frontier.Contradiction::words)
                         .toList(),
                 report.gains().stream().map(GainJson::of).toList(),

@@ -49,6 +49,7 @@ public final class CommandWords implements StepWords {
             case NAME_FILES -> "Name files with --file, such as --file kernel8.img.";
             case ADD_TRIAL -> "Begin with `bootmend trial add`.";
             case LIST_TRIALS -> "See `bootmend trial list`.";
+            case LIST_DELETED_TRIALS -> "See `bootmend trial list --deleted`.";
             case GIVE_TRIAL_DETAILS -> "See `bootmend trial add --help`.";
             case LIST_PROFILES -> "See `bootmend profile list`.";
             case GIVE_BOARD -> "Name the board with --board, such as --board pi4.";
@@ -73,6 +74,7 @@ public final class CommandWords implements StepWords {
             case IN_PLACE -> "With --in-place the risk is accepted.";
             case OTHER_BOARD -> "With --other-board it is put there all the same.";
             case BLOCKERS -> "With --despite-blockers it is done all the same.";
+            case CONTRADICTED -> "With --note it is kept, undecided.";
             case REPLACE -> "With --replace it takes the place of what is there.";
             case FIXED_DISK -> "If you are sure, add --fixed-disk.";
         };

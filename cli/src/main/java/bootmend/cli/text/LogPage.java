@@ -20,8 +20,13 @@ public final class LogPage {
         field(
                 "rows",
                 log.rows() + " good, " + log.badRows() + " left out"
-                        + (log.interrupted() ? "; the log goes on, but no more rows are read" : ""));
+                        + (log.cutShort() ? "; the log goes on, but no more rows are read" : ""));
         log.problems().forEach(problem -> field("", problem));
+        if (log.badRows() > log.problems().size()) {
+            field("", "and " + Amount.count((int) Math.min(Integer.MAX_VALUE, log.badRows() - log.problems().size()), "row") + " more");
+        }
+        log.sources().forEach(source -> field("measured", source));
+        log.configs().forEach(config -> field("on the board", config));
         field(
                 "time",
                 minutes(log.minutes())
@@ -29,6 +34,9 @@ public final class LogPage {
                                 ? ", no gap"
                                 : ", and " + Amount.count(log.gaps(), "gap") + " of " + minutes(log.gapMinutes())
                                         + " together that count for nothing"));
+        if (log.restarts() > 0) {
+            field("started again", Amount.count(log.restarts(), "time") + " in the middle of the log");
+        }
         log.setClock()
                 .ifPresent(clock -> field(
                         "set clock",
@@ -39,6 +47,8 @@ public final class LogPage {
                 .ifPresent(
                         share -> field("below it", String.format(Locale.ROOT, "%.1f %% of the time", share * PERCENT)));
         log.meanClock().ifPresent(mean -> field("mean clock", Math.round(mean) + " MHz"));
+        log.busy()
+                .ifPresent(busy -> field("busy", String.format(Locale.ROOT, "%.0f %% of the time at full clock", busy)));
         log.peak().ifPresent(peak -> field("peak", TrialPage.number(log.peak()) + " degC"));
         field(
                 "80 degC",
@@ -49,7 +59,8 @@ public final class LogPage {
                 .ifPresent(volts -> field(
                         "volts",
                         Amount.volts(log.minVolts().orElse(volts), false) + " to " + Amount.volts(volts, false)));
-        field("throttle bits", bits(log));
+        log.meanVolts().ifPresent(volts -> field("at full clock", Amount.volts(volts, false) + " on average"));
+        field("throttle bits", bits(log) + (log.bitsBefore() ? " (all of them in the first row already)" : ""));
     }
 
     private static String bits(LogSummary log) {

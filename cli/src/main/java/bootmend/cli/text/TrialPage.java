@@ -2,10 +2,12 @@ package bootmend.cli.text;
 
 import bootmend.page.Amount;
 import bootmend.record.TrialAdded;
+import bootmend.record.TrialFilter;
 import bootmend.record.TrialListing;
 import bootmend.trial.Run;
 import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
+import bootmend.trial.TrialStore;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -21,7 +23,7 @@ public final class TrialPage {
     private static final DateTimeFormatter WHEN =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
     private static final List<String> HEADER =
-            List.of("when", "board", "settings", "outcome", "counts as", "min", "load", "peak", "mask");
+            List.of("id", "when", "board", "settings", "outcome", "counts as", "min", "load", "peak", "mask");
 
     private final Screen screen;
 
@@ -37,9 +39,20 @@ public final class TrialPage {
                 + quoted(added.trial().unit().label()));
     }
 
+    public void edited(TrialAdded edited) {
+        edited.log().ifPresent(new LogPage(screen)::print);
+        edited.notes().forEach(screen::line);
+        screen.table(HEADER, List.of(row(edited.trial())));
+        screen.line("Kept: " + edited.file());
+    }
+
     public void list(TrialListing listing) {
-        if (listing.trials().isEmpty()) {
+        if (listing.all() == 0) {
             screen.line("No trial is kept here yet. Begin with `bootmend trial add`.");
+            return;
+        }
+        if (listing.trials().isEmpty()) {
+            screen.line("None of " + Amount.count(listing.all(), "trial") + " is as you asked for.");
             return;
         }
         screen.table(
@@ -47,38 +60,37 @@ public final class TrialPage {
                 listing.trials().stream().map(listed -> row(listed.trial())).toList());
         screen.blank();
         for (TrialListing.Listed listed : listing.trials()) {
-            if (!listed.bits().isEmpty()) {
-                screen.line(WHEN.format(listed.trial().when()) + "  "
-                        + listed.trial().unit().label() + "  "
-                        + ThrottleMask.text(listed.trial().run().mask().orElse(0)) + ": "
-                        + String.join(", ", listed.bits()));
-            }
+            remark(listed);
         }
-        screen.line(Amount.count(listing.trials().size(), "trial") + " in "
+        String of = listing.trials().size() == listing.all() ? "" : " of " + listing.all();
+        screen.line(Amount.count(listing.trials().size(), "trial") + of + " in "
                 + Path.of(listing.trials().get(0).file()).getParent() + ", one file each, yours to edit.");
+    }
+
+    private void remark(TrialListing.Listed listed) {
+        String head = WHEN.format(listed.trial().when()) + "  "
+                + listed.trial().unit().label() + "  ";
+        if (!listed.bits().isEmpty()) {
+            screen.line(head
+                    + ThrottleMask.text(listed.trial().run().mask().orElse(0)) + ": "
+                    + String.join(", ", listed.bits()));
+        }
+        listed.trial().grounds().contradictions().forEach(each -> screen.line(head + each));
     }
 
     private static List<String> row(Trial trial) {
         Run run = trial.run();
         return List.of(
+                TrialStore.shortId(trial),
                 WHEN.format(trial.when()),
                 trial.unit().label() + " (" + trial.unit().board() + ")",
                 settings(trial.settings()),
                 trial.outcome().word(),
-                counts(trial),
+                TrialFilter.counts(trial),
                 number(run.minutes()),
                 run.fullLoad() ? "full" : "",
                 number(run.peak()),
                 run.mask().isPresent() ? ThrottleMask.text(run.mask().getAsLong()) : "");
-    }
-
-    private static String counts(Trial trial) {
-        return switch (trial.verdict().kind()) {
-            case HELD -> trial.isKnownGood() ? "known-good" : "held";
-            case FAILED -> "failed";
-            case THROTTLED -> "throttled";
-            case UNDECIDED -> "undecided";
-        };
     }
 
     private static String settings(Map<String, Long> settings) {

@@ -2,7 +2,7 @@ package bootmend.cli.text;
 
 import bootmend.page.Amount;
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.Placed;
@@ -26,7 +26,7 @@ public final class TrialReportPage {
 
     public void print(TrialReport report) {
         advice(report);
-        frontier(report.frontier());
+        report.frontiers().forEach(this::frontier);
         gains(report.gains());
         if (!report.notes().isEmpty()) {
             screen.blank();
@@ -43,6 +43,12 @@ public final class TrialReportPage {
                         + Amount.count(report.trials().size(), "trial"));
         screen.paragraph("next", NAME_WIDTH, next(advice));
         screen.paragraph("why", NAME_WIDTH, advice.why());
+        if (!advice.change().isEmpty()) {
+            screen.paragraph("voltage", NAME_WIDTH, advice.change());
+        }
+        advice.outcomes()
+                .forEach(outlook ->
+                        screen.paragraph("then", NAME_WIDTH, "if " + outlook.outcome() + ": " + outlook.then()));
         advice.stops().forEach(stop -> screen.paragraph("not", NAME_WIDTH, stop));
         advice.peak()
                 .ifPresent(peak -> screen.paragraph(
@@ -52,7 +58,7 @@ public final class TrialReportPage {
                                 Locale.ROOT,
                                 "peak %.0f degC, plus or minus %.0f (95 %% of such runs), from this board's own trials",
                                 peak.celsius(),
-                                peak.uncertainty())));
+                                Math.ceil(peak.uncertainty()))));
         if (!advice.noPeak().isEmpty()) {
             screen.paragraph("estimate", NAME_WIDTH, "none: " + advice.noPeak());
         }
@@ -67,16 +73,22 @@ public final class TrialReportPage {
 
     private static String next(Advice advice) {
         String lines = advice.setting().map(TrialReportPage::lines).orElse("");
+        String minutes = advice.minutes().isPresent()
+                ? Math.round(advice.minutes().getAsDouble()) + " minutes under full load"
+                : "";
         return switch (advice.action()) {
-            case TRY -> "try " + lines;
-            case RUN_LONG -> "run " + lines + " for 45 minutes under full load";
-            case MEND -> "mend cooling or supply, then run " + lines + " again";
+            case TRY -> "try " + lines + " for " + minutes;
+            case RUN_LONG -> "run " + lines + " for " + minutes + ", to keep it";
+            case IMPROVE ->
+                lines.isEmpty()
+                        ? "improve cooling or supply"
+                        : "improve the supply, then run " + lines + " for " + minutes + " again";
             case STOP -> "stop here";
         };
     }
 
     private static String lines(Setting setting) {
-        return "arm_freq=" + setting.clock() + " over_voltage=" + setting.step();
+        return String.join(" ", setting.lines());
     }
 
     private void frontier(Frontier frontier) {
@@ -84,16 +96,21 @@ public final class TrialReportPage {
             return;
         }
         screen.blank();
+        String key = frontier.axis().key();
         List<List<String>> rows = frontier.points().stream()
                 .map(point -> List.of(
-                        point.clock() + " MHz", step(point.failed(), point.clock()), step(point.held(), point.clock())))
+                        point.clock() + " MHz",
+                        amount(point.failed(), point.clock()),
+                        amount(point.held(), point.clock())))
                 .toList();
-        screen.table(List.of("clock", "highest step that failed", "lowest step that held"), rows);
+        screen.table(List.of("clock", "highest " + key + " that failed", "lowest that held"), rows);
         frontier.contradictions().forEach(pair -> screen.paragraph("odd", NAME_WIDTH, pair.words()));
     }
 
-    private static String step(Optional<Placed> trial, long clock) {
-        return trial.map(placed -> placed.setting().step()
+    private static String amount(Optional<Placed> trial, long clock) {
+        return trial.map(placed -> (placed.setting().voltage().set().isEmpty()
+                                ? "left to the board"
+                                : Long.toString(placed.setting().voltage().amount()))
                         + (placed.setting().clock() == clock
                                 ? ""
                                 : " (at " + placed.setting().clock() + " MHz)"))

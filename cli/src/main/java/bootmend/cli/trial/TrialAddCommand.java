@@ -29,7 +29,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Keeps a trial: which board, which settings, how it ended and what was measured. The settings come "
-                        + "from --set, from a card, or both; a key that is named nowhere was at stock.",
+                        + "from --set, from a card, or both; a key that is named nowhere was at stock. With --tryboot the card's "
+                        + "staged file is read, for that is what ran. A log is held against what it is said to prove.",
         footer = {
             "",
             "Examples:",
@@ -95,6 +96,14 @@ final class TrialAddCommand implements Callable<Integer> {
     @Option(names = "--notes", paramLabel = "TEXT", defaultValue = "", description = "More to know.")
     private String notes;
 
+    @Option(
+            names = "--note",
+            arity = "0..1",
+            fallbackValue = "",
+            paramLabel = "TEXT",
+            description = "Keep the trial although its log contradicts it, undecided, with this note.")
+    private String note;
+
     @Option(names = "--json", description = "Answer with one JSON document on standard output.")
     private boolean json;
 
@@ -130,6 +139,7 @@ final class TrialAddCommand implements Callable<Integer> {
                 measured.supply(),
                 measured.ambient(),
                 Optional.ofNullable(when),
-                notes);
+                note == null || note.isEmpty() ? notes : (notes + " " + note).strip(),
+                note != null);
     }
 }

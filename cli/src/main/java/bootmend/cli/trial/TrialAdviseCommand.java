@@ -18,12 +18,15 @@ import picocli.CommandLine.Spec;
         header = "What to try next on a board, and why.",
         mixinStandardHelpOptions = true,
         description = {
-            "Says what to try next on a board, and why: one step more voltage after a failure, 50 MHz more clock after a "
-                    + "hold, and a stop before the published range ends, force_turbo is needed, or the estimated peak passes "
-                    + "80 degC.",
+            "Says what to try next on a board, for how long, and why: on the way to the highest clock that holds and then the "
+                    + "lowest voltage there, in as few minutes of load as may be. Each trial is chosen by how much it is expected "
+                    + "to tell for its minutes; a run of 45 minutes comes only for what is to be kept. It stops when nothing is "
+                    + "left to gain.",
             "",
-            "A hold counts only when it ran under full load and the throttle mask was read and is 0; for 45 minutes or "
-                    + "more it is known-good. Heat is estimated from this board's own trials with the same cooling."
+            "It never goes beyond the published range or needs force_turbo, and the estimated peak with its uncertainty "
+                    + "stays below 80 degC. A hold counts only when it ran under full load and the throttle mask was read and "
+                    + "is 0; for 45 minutes or more it is known-good. Heat is estimated from this board's own trials with the "
+                    + "same cooling."
         },
         footer = {"", "Example:", "  bootmend trial advise --label lab-07"})
 final class TrialAdviseCommand implements Callable<Integer> {

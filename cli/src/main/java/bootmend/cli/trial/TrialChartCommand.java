@@ -11,6 +11,7 @@ import bootmend.page.Amount;
 import bootmend.record.ChartView;
 import bootmend.record.TrialAdviseJob;
 import bootmend.record.TrialReport;
+import bootmend.record.TrialSide;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -20,6 +21,7 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -32,9 +34,17 @@ import picocli.CommandLine.Spec;
         name = "chart",
         header = "A picture of a board's trials.",
         mixinStandardHelpOptions = true,
-        description = "Draws a board's trials: clock against voltage step with what held and what failed, the frontier "
-                + "between them, and peak temperatures with the 80 and 85 degC lines.",
-        footer = {"", "Example:", "  bootmend trial chart --label lab-07 --out lab-07.svg"})
+        description = "Draws a board's trials: clock against voltage with what held and what failed, the frontier between "
+                + "them, the chance of holding as shades, the next trial and those behind it, and peak temperatures with the "
+                + "80 and 85 degC lines. Another board, or the same one under another cooling, can be drawn beside it.",
+        footer = {
+            "",
+            "Examples:",
+            "  bootmend trial chart --label lab-07 --out lab-07.svg",
+            "  bootmend trial chart --label lab-07 --with lab-08 --out both.svg",
+            "  bootmend trial chart --label lab-07 --cooling fan \\",
+            "      --with-cooling \"heat sink\" --out cooling.svg"
+        })
 final class TrialChartCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -45,6 +55,18 @@ final class TrialChartCommand implements Callable<Integer> {
             required = true,
             description = "The label that the board's trials were given.")
     private String label;
+
+    @Option(names = "--cooling", paramLabel = "TEXT", description = "Only its trials under this cooling.")
+    private String cooling;
+
+    @Option(names = "--with", paramLabel = "LABEL", description = "Another board to draw beside it.")
+    private String with;
+
+    @Option(
+            names = "--with-cooling",
+            paramLabel = "TEXT",
+            description = "Draw beside it what was tried under this cooling.")
+    private String withCooling;
 
     @Option(
             names = "--out",
@@ -74,13 +96,14 @@ final class TrialChartCommand implements Callable<Integer> {
         Answer answer = new Answer(spec.commandLine(), json);
         return answer.of(() -> {
             String format = format();
-            TrialReport report = new TrialAdviseJob(workplace).run(label, OptionalDouble.empty());
+            TrialReport report = new TrialAdviseJob(workplace).run(
+                    new TrialSide(label, Optional.ofNullable(cooling)), OptionalDouble.empty());
             if (report.trials().isEmpty()) {
                 throw CardException.usage(
                         "no trial of " + label + " has a known clock and voltage step",
                         String.join(" ", report.notes()));
             }
-            write(picture(format, report));
+            write(picture(format, report, view(report)));
             if (json) {
                 answer.json(new ChartJson(
                         report.unit().label(),
@@ -106,8 +129,16 @@ final class TrialChartCommand implements Callable<Integer> {
                 file + " does not end in .svg or .png", "Name the picture so, for example chart.svg.");
     }
 
-    private static byte[] picture(String format, TrialReport report) throws CardException {
-        Drawing drawing = new TrialChart(ChartView.of(report), report.advice()).picture();
+    private ChartView view(TrialReport report) throws CardException {
+        if (with == null && withCooling == null) {
+            return ChartView.of(report);
+        }
+        TrialSide side = new TrialSide(with == null ? label : with, Optional.ofNullable(withCooling));
+        return ChartView.compared(report, new TrialAdviseJob(workplace).run(side, OptionalDouble.empty()), side.words());
+    }
+
+    private static byte[] picture(String format, TrialReport report, ChartView view) throws CardException {
+        Drawing drawing = new TrialChart(view, report.advice()).picture();
         return format.equals("png")
                 ? PngPicture.of(drawing)
                 : SvgPicture.of(drawing).getBytes(StandardCharsets.UTF_8);

@@ -31,6 +31,9 @@ public final class TrialCommand implements Runnable {
         CommandLine line = new CommandLine(new TrialCommand());
         line.addSubcommand(new TrialAddCommand(workplace));
         line.addSubcommand(new TrialListCommand(workplace));
+        line.addSubcommand(new TrialEditCommand(workplace));
+        line.addSubcommand(new TrialDeleteCommand(workplace));
+        line.addSubcommand(new TrialRestoreCommand(workplace));
         line.addSubcommand(new TrialImportCommand(workplace));
         line.addSubcommand(new TrialAdviseCommand(workplace));
         line.addSubcommand(new TrialChartCommand(workplace));

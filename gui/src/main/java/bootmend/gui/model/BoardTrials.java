@@ -2,6 +2,7 @@ package bootmend.gui.model;
 
 import bootmend.record.ChartView;
 import bootmend.record.TrialReport;
+import bootmend.record.TrialSide;
 import java.util.Optional;
 
 /**
@@ -14,5 +15,14 @@ public record BoardTrials(TrialReport report, Optional<ChartView> chart) {
     static BoardTrials of(TrialReport report) {
         return new BoardTrials(
                 report, report.trials().isEmpty() ? Optional.empty() : Optional.of(ChartView.of(report)));
+    }
+
+    /** With another board, or the same under another cooling, drawn beside. */
+    static BoardTrials compared(TrialReport report, TrialReport other, TrialSide side) {
+        return new BoardTrials(
+                report,
+                report.trials().isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(ChartView.compared(report, other, side.words())));
     }
 }

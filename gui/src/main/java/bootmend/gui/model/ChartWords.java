@@ -3,7 +3,7 @@ package bootmend.gui.model;
 import bootmend.gui.text.Words;
 import bootmend.record.ChartView;
 import bootmend.record.TrialReport;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Placed;
 import java.util.ArrayList;
@@ -39,13 +39,15 @@ public final class ChartWords {
                                     mark.words()))
                             .collect(Collectors.joining("; "))));
         });
-        List<Frontier.Point> points = board.report().frontier().points();
+        List<Frontier.Point> points = board.report().frontiers().stream()
+                .flatMap(frontier -> frontier.points().stream())
+                .toList();
         points.stream().limit(MOST).map(this::point).forEach(all::add);
         if (points.size() > MOST) {
             all.add(words.of("chart.more", points.size() - MOST));
         }
         board.chart().ifPresent(chart -> {
-            chart.stepLimits()
+            chart.voltageLimits()
                     .forEach(limit -> all.add(Character.toUpperCase(
                                     limit.words().charAt(0)) + limit.words().substring(1) + "."));
             List<ChartView.Point> hot = chart.points().stream()
@@ -55,7 +57,7 @@ public final class ChartWords {
                     .max((a, b) ->
                             Double.compare(a.peak().getAsDouble(), b.peak().getAsDouble()))
                     .ifPresent(point -> all.add(
-                            words.of("chart.hottest", point.peak().getAsDouble(), point.clock(), point.step())));
+                            words.of("chart.hottest", point.peak().getAsDouble(), point.clock())));
         });
         return all;
     }
@@ -75,18 +77,26 @@ public final class ChartWords {
 
     private String at(String key, Placed trial, long clock) {
         long own = trial.setting().clock();
-        return words.of(key, trial.setting().step()) + (own == clock ? "" : words.of("chart.at", own));
+        return words.of(key, trial.setting().voltage().words()) + (own == clock ? "" : words.of("chart.at", own));
     }
 
     /** What to do next, in a few words. */
     public String next(Advice advice) {
         String setting = advice.setting().map(each -> each.words()).orElse("");
+        double minutes = advice.minutes().orElse(0);
         return switch (advice.action()) {
-            case TRY -> words.of("next.try", setting);
-            case RUN_LONG -> words.of("next.long", setting);
-            case MEND -> words.of("next.mend", setting);
+            case TRY -> words.of("next.try", setting, minutes);
+            case RUN_LONG -> words.of("next.long", setting, minutes);
+            case IMPROVE -> setting.isEmpty() ? words.of("next.improve") : words.of("next.improve.run", setting, minutes);
             case STOP -> words.of("next.stop");
         };
+    }
+
+    /** What each outcome would lead to. */
+    public List<String> outlooks(Advice advice) {
+        return advice.outcomes().stream()
+                .map(outlook -> words.of("next.outlook", outlook.outcome(), outlook.then()))
+                .toList();
     }
 
     /** How hot that will get, or why nobody knows; empty where nothing is to be run. */
@@ -109,7 +119,8 @@ public final class ChartWords {
     /** Notes on trials that were left out, put together or contradict each other; the first {@value #MOST}. */
     public List<String> notes(TrialReport report) {
         List<String> all = new ArrayList<>(report.notes());
-        report.frontier().contradictions().forEach(pair -> all.add(pair.words()));
+        report.frontiers().forEach(
+                frontier -> frontier.contradictions().forEach(pair -> all.add(pair.words())));
         List<String> notes = new ArrayList<>(all.subList(0, Math.min(MOST, all.size())));
         if (all.size() > MOST) {
             notes.add(words.of("chart.more", all.size() - MOST));

@@ -30,6 +30,7 @@ public final class StepPlaces implements StepWords {
             case NAME_FILES -> words.of("step.files");
             case ADD_TRIAL -> words.of("step.addtrial");
             case LIST_TRIALS -> words.of("step.trials");
+            case LIST_DELETED_TRIALS -> words.of("step.deletedtrials");
             case GIVE_TRIAL_DETAILS -> words.of("step.details");
             case LIST_PROFILES -> words.of("step.profiles");
             case GIVE_BOARD -> words.of("step.board");
@@ -52,6 +53,7 @@ public final class StepPlaces implements StepWords {
             case IN_PLACE -> words.of("allow.inplace");
             case OTHER_BOARD -> words.of("allow.otherboard");
             case BLOCKERS -> words.of("allow.blockers");
+            case CONTRADICTED -> words.of("allow.contradicted");
             case REPLACE -> words.of("allow.replace");
             case FIXED_DISK -> words.of("allow.fixeddisk");
         };

@@ -17,12 +17,15 @@ import java.util.OptionalDouble;
  * A trial as it stands in the form's fields, as it was typed; an empty text says nothing.
  *
  * @param fromCard whether what the card sets was in force, but for what is named here
+ * @param onceStarted whether the board was started with its try-once flag, so that the card's staged file ran
  * @param others settings besides clock and voltage step, each {@code KEY=NUMBER}, with blanks or commas between
+ * @param despite whether to keep it, undecided, where its log contradicts it
  */
 public record TrialDraft(
         String label,
         String board,
         boolean fromCard,
+        boolean onceStarted,
         String clock,
         String step,
         String others,
@@ -36,7 +39,8 @@ public record TrialDraft(
         String supply,
         String ambient,
         String notes,
-        String log) {
+        String log,
+        boolean despite) {
 
     /**
      * @param card the one that is looked at
@@ -49,7 +53,14 @@ public record TrialDraft(
         if (outcome.isBlank()) {
             throw CardException.usage(words.of("adding.nooutcome"), words.of("adding.nooutcome.remedy"));
         }
-        BoardRequest about = board.isBlank() ? BoardRequest.none() : BoardRequest.of(board);
+        BoardRequest about = new BoardRequest(
+                text(board),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                onceStarted ? Optional.of(true) : Optional.empty(),
+                List.of());
         return new TrialRequest(
                 label.strip(),
                 about,
@@ -68,7 +79,8 @@ public record TrialDraft(
                 supply.strip(),
                 number(ambient, "adding.ambient", words),
                 Optional.empty(),
-                notes.strip());
+                notes.strip(),
+                despite);
     }
 
     private List<String> settings() {

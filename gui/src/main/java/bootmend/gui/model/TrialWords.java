@@ -20,6 +20,7 @@ public final class TrialWords {
 
     private static final String CLOCK = "arm_freq";
     private static final String VOLTAGE = "over_voltage";
+    private static final String SHIFT = "over_voltage_delta";
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private final Words words;
@@ -44,14 +45,15 @@ public final class TrialWords {
         return value(trial, CLOCK);
     }
 
-    /** The voltage step that was set; empty where it was at stock. */
-    public String step(Trial trial) {
-        return value(trial, VOLTAGE);
+    /** The voltage step that was set, or the shift in microvolts; empty where the voltage was left to the board. */
+    public String voltage(Trial trial) {
+        String shift = value(trial, SHIFT);
+        return value(trial, VOLTAGE) + (shift.isEmpty() ? "" : words.of("trial.shift", shift));
     }
 
     /** The settings besides these two. */
     public String others(Trial trial) {
-        return lines(trial, key -> !key.equals(CLOCK) && !key.equals(VOLTAGE));
+        return lines(trial, key -> !key.equals(CLOCK) && !key.equals(VOLTAGE) && !key.equals(SHIFT));
     }
 
     private static String value(Trial trial, String key) {
@@ -69,7 +71,7 @@ public final class TrialWords {
 
     /** What it counts for, in one word. */
     public String counts(Trial trial) {
-        return switch (trial.verdict().kind()) {
+        return switch (trial.standing().kind()) {
             case HELD -> words.of(trial.isKnownGood() ? "counts.good" : "counts.held");
             case FAILED -> words.of("counts.failed");
             case THROTTLED -> words.of("counts.throttled");
@@ -82,6 +84,10 @@ public final class TrialWords {
         return value.isEmpty()
                 ? ""
                 : String.format(Locale.ROOT, "%.1f", value.getAsDouble()).replaceFirst("\\.0$", "");
+    }
+
+    private static String volts(OptionalDouble value) {
+        return value.isEmpty() ? "" : String.format(Locale.ROOT, "%.3f", value.getAsDouble());
     }
 
     public static String mask(Run run) {
@@ -99,7 +105,7 @@ public final class TrialWords {
                 trial.unit().board(),
                 settings(trial),
                 trial.outcome().word(),
-                trial.verdict().why()));
+                trial.standing().why()));
         add(all, "trial.minutes", number(trial.run().minutes()));
         all.add(words.of(trial.run().fullLoad() ? "trial.load" : "trial.loadnot"));
         add(all, "trial.peak", number(trial.run().peak()));
@@ -111,6 +117,9 @@ public final class TrialWords {
         add(all, "trial.cooling", trial.surroundings().cooling());
         add(all, "trial.supply", trial.surroundings().supply());
         add(all, "trial.ambient", number(trial.surroundings().ambient()));
+        add(all, "trial.volts", volts(trial.run().volts()));
+        add(all, "trial.from", trial.grounds().settings());
+        trial.grounds().contradictions().forEach(each -> add(all, "trial.contradicted", each));
         add(all, "trial.notes", trial.notes());
         all.add(words.of("trial.file", listed.file()));
         return String.join(" ", all);

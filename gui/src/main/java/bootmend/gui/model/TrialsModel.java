@@ -9,9 +9,13 @@ import bootmend.record.TrialAddJob;
 import bootmend.record.TrialAdded;
 import bootmend.record.TrialAdviseJob;
 import bootmend.record.TrialListJob;
+import bootmend.record.TrialEditJob;
 import bootmend.record.TrialListing;
+import bootmend.record.TrialReport;
+import bootmend.record.TrialSide;
 import bootmend.request.CardRequest;
 import bootmend.trial.Setting;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +37,9 @@ public final class TrialsModel {
     private final Watched<Reading<BoardTrials>> board = new Watched<>(new Reading.Unasked<>());
     private final Watched<Staging> staging = new Watched<>(new Staging("", false, false));
     private final Watched<Reading<TrialAdded>> adding = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Optional<TrialSide>> beside = new Watched<>(Optional.empty());
     private Optional<CardModel> card = Optional.empty();
+    private List<String> deleted = List.of();
     private boolean metBlockers;
     private WorkQueue.Ticket advising = () -> {};
 
@@ -93,6 +99,76 @@ public final class TrialsModel {
         return List.copyOf(counts().keySet());
     }
 
+    /** What is drawn beside the board that is looked at. */
+    public Watched<Optional<TrialSide>> beside() {
+        return beside;
+    }
+
+    /** What could be drawn beside it: its own coolings, where there were several, and the other boards. */
+    public List<TrialSide> sides() {
+        List<TrialSide> sides = new ArrayList<>();
+        List<String> coolings = trials().stream()
+                .map(each -> each.trial().surroundings().cooling())
+                .distinct()
+                .sorted()
+                .toList();
+        if (coolings.size() > 1) {
+            coolings.forEach(cooling -> sides.add(new TrialSide(label.get().orElseThrow(), Optional.of(cooling))));
+        }
+        labels().stream()
+                .filter(other -> label.get().filter(other::equals).isEmpty())
+                .map(TrialSide::of)
+                .forEach(sides::add);
+        return sides;
+    }
+
+    /** Draws another one beside, or none. */
+    public void compare(Optional<TrialSide> side) {
+        if (!beside.get().equals(side)) {
+            beside.set(side);
+            label.get().ifPresent(this::advise);
+        }
+    }
+
+    /** Puts a trial aside; {@link #putBack} undoes it. */
+    public void delete(TrialListing.Listed trial) {
+        String id = trial.trial().id();
+        services.queue()
+                .submitFirst(
+                        services.words().of("busy.deleting"),
+                        () -> {
+                            new TrialEditJob(services.workplace()).delete(List.of(id));
+                            return id;
+                        },
+                        done -> {
+                            deleted = List.of(done);
+                            read();
+                        },
+                        error -> listing.set(new Reading.Failed<>(error)));
+    }
+
+    /** Whether a trial was deleted here that can be put back. */
+    public boolean canPutBack() {
+        return !deleted.isEmpty();
+    }
+
+    /** Puts back the trial that was deleted last. */
+    public void putBack() {
+        List<String> ids = deleted;
+        services.queue()
+                .submitFirst(
+                        services.words().of("busy.deleting"),
+                        () -> {
+                            new TrialEditJob(services.workplace()).restore(ids);
+                            return ids;
+                        },
+                        done -> {
+                            deleted = List.of();
+                            read();
+                        },
+                        error -> listing.set(new Reading.Failed<>(error)));
+    }
+
     /** The trials of the board that is looked at, the newest first. */
     public List<TrialListing.Listed> trials() {
         return listing.get().value().map(TrialListing::trials).orElse(List.of()).stream()
@@ -147,6 +223,7 @@ public final class TrialsModel {
     public void choose(String next) {
         if (label.get().filter(next::equals).isEmpty()) {
             metBlockers = false;
+            beside.set(Optional.empty());
             label.set(Optional.of(next));
             board.set(new Reading.Waiting<>());
             advise(next);
@@ -155,12 +232,21 @@ public final class TrialsModel {
 
     private void advise(String of) {
         advising.drop();
+        Optional<TrialSide> other = beside.get();
         advising = services.queue()
                 .submitFirst(
                         services.words().of("busy.advice"),
-                        () -> BoardTrials.of(new TrialAdviseJob(services.workplace()).run(of, OptionalDouble.empty())),
+                        () -> advice(of, other),
                         value -> board.set(new Reading.Ready<>(value)),
                         error -> board.set(new Reading.Failed<>(error)));
+    }
+
+    private BoardTrials advice(String of, Optional<TrialSide> other) throws CardException {
+        TrialAdviseJob job = new TrialAdviseJob(services.workplace());
+        TrialReport report = job.run(of, OptionalDouble.empty());
+        return other.isEmpty()
+                ? BoardTrials.of(report)
+                : BoardTrials.compared(report, job.run(other.get(), OptionalDouble.empty()), other.get());
     }
 
     /** The setting that is suggested, if one is. */
@@ -176,7 +262,7 @@ public final class TrialsModel {
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
         ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
-                kind, List.of("arm_freq=" + setting.clock(), "over_voltage=" + setting.step())));
+                kind, setting.lines()));
         choose(despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order);
     }
 

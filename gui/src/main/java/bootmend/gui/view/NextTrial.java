@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.gui.model.BoardTrials;
 import bootmend.gui.model.ChartWords;
 import bootmend.gui.model.TrialsModel;
-import bootmend.trial.Advice;
+import bootmend.trial.search.Advice;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -17,6 +17,7 @@ final class NextTrial extends VBox {
     private final Kit kit;
     private final ChartWords words;
     private final VBox advice = new VBox(6);
+    private final VBox more = new VBox(6);
     private final VBox stagedNow = new VBox(8);
     private final VBox whether = new VBox(8);
     private final VBox cautions = new VBox();
@@ -37,7 +38,9 @@ final class NextTrial extends VBox {
         stage = kit.button("stage.put", () -> model.stage(despite.isVisible() && despite.isSelected()));
         stage.getStyleClass().add("accent");
         advice.setId("next-advice");
-        getChildren().addAll(kit.heading("next.title"), advice, whether, stagedNow, cautions);
+        more.setId("next-more");
+        // What is to be done and the way to do it stay together, above all that it rests on.
+        getChildren().addAll(kit.heading("next.title"), advice, whether, stagedNow, more, cautions);
         List.of(whether, stagedNow, cautions).forEach(Kit::takesRoomWhenFilled);
         model.board().watch(reading -> reading.value().ifPresent(this::show));
         model.staging().watch(staging -> whether());
@@ -46,10 +49,15 @@ final class NextTrial extends VBox {
     private void show(BoardTrials board) {
         Advice now = board.report().advice();
         advice.getChildren().setAll(kit.prose(words.next(now), "next-what"), kit.prose(now.why()));
-        now.stops().forEach(stop -> advice.getChildren().add(kit.prose(stop, "muted")));
-        words.peak(now).ifPresent(peak -> advice.getChildren().add(kit.prose(peak)));
-        advice.getChildren().add(kit.prose(words.best(now), "next-best"));
-        words.notes(board.report()).forEach(note -> advice.getChildren().add(kit.prose(note, "notice", "notice-warn")));
+        if (!now.change().isEmpty()) {
+            advice.getChildren().add(kit.prose(now.change()));
+        }
+        more.getChildren().clear();
+        words.outlooks(now).forEach(outlook -> more.getChildren().add(kit.prose(outlook)));
+        now.stops().forEach(stop -> more.getChildren().add(kit.prose(stop, "muted")));
+        words.peak(now).ifPresent(peak -> more.getChildren().add(kit.prose(peak)));
+        more.getChildren().add(kit.prose(words.best(now), "next-best"));
+        words.notes(board.report()).forEach(note -> more.getChildren().add(kit.prose(note, "notice", "notice-warn")));
         cautions.getChildren().setAll(new CautionsPane(kit, board.report().cautions()));
         whether();
     }

@@ -84,7 +84,7 @@ final class ProfileForm extends VBox {
                             trial.id(),
                             trial.unit().label(),
                             trial.outcome().word(),
-                            trial.verdict().why())));
+                            trial.standing().why())));
             box.setWrapText(true);
             box.setSelected(trial.isKnownGood());
             chosen.put(trial.id(), box);

@@ -1,5 +1,6 @@
 package bootmend.gui.view;
 
+import bootmend.NextStep;
 import bootmend.gui.model.Reading;
 import bootmend.gui.model.TrialDraft;
 import bootmend.gui.model.TrialsModel;
@@ -26,6 +27,8 @@ final class TrialForm extends VBox {
     private final TextField step;
     private final TextField others;
     private final CheckBox fromCard;
+    private final CheckBox onceStarted;
+    private final CheckBox despite;
     private final ComboBox<String> outcome;
     private final TextField minutes;
     private final CheckBox fullLoad;
@@ -51,6 +54,7 @@ final class TrialForm extends VBox {
         step = settings.text("adding.step", SHORT);
         others = settings.text("adding.others", 220);
         fromCard = settings.check("adding.fromcard");
+        onceStarted = settings.check("adding.once");
         Form how = new Form(kit);
         outcome = how.choice(
                 "adding.outcome",
@@ -72,6 +76,11 @@ final class TrialForm extends VBox {
         ambient = around.text("adding.ambient", SHORT);
         notes = around.text("adding.notes", 300);
         result.setId("adding-result");
+        Form whether = new Form(kit);
+        despite = whether.check("adding.despite");
+        despite.setVisible(false);
+        whether.visibleProperty().bind(despite.visibleProperty());
+        whether.managedProperty().bind(despite.visibleProperty());
         Button keep = kit.button("adding.keep", () -> model.add(draft()));
         keep.getStyleClass().add("accent");
         getChildren()
@@ -85,6 +94,7 @@ final class TrialForm extends VBox {
                         part("adding.part.around"),
                         around,
                         result,
+                        whether,
                         Form.row(keep));
         label.focusedProperty().addListener((observed, before, focused) -> {
             if (!focused) {
@@ -98,7 +108,10 @@ final class TrialForm extends VBox {
                 }));
         Kit.takesRoomWhenFilled(result);
         model.adding().watch(this::show);
-        model.staging().watch(staging -> fromCard.setDisable(model.readCard().isEmpty()));
+        model.staging().watch(staging -> {
+            fromCard.setDisable(model.readCard().isEmpty());
+            onceStarted.setDisable(!staging.staged());
+        });
     }
 
     private javafx.scene.control.Label part(String key) {
@@ -116,6 +129,7 @@ final class TrialForm extends VBox {
                 label.getText(),
                 value(board),
                 !fromCard.isDisabled() && fromCard.isSelected(),
+                !onceStarted.isDisabled() && onceStarted.isSelected(),
                 clock.getText(),
                 step.getText(),
                 others.getText(),
@@ -129,7 +143,8 @@ final class TrialForm extends VBox {
                 supply.getText(),
                 ambient.getText(),
                 notes.getText(),
-                log.getText());
+                log.getText(),
+                despite.isVisible() && despite.isSelected());
     }
 
     private static String value(ComboBox<String> box) {
@@ -139,6 +154,9 @@ final class TrialForm extends VBox {
     private void show(Reading<TrialAdded> reading) {
         result.getChildren().clear();
         reading.error().ifPresent(error -> result.getChildren().add(kit.problem(error)));
+        despite.setVisible(reading.error()
+                .filter(error -> error.isRefusedFor(NextStep.Allow.CONTRADICTED))
+                .isPresent());
         reading.value().ifPresent(this::kept);
     }
 
@@ -155,5 +173,7 @@ final class TrialForm extends VBox {
         outcome.setValue(null);
         fullLoad.setSelected(false);
         fromCard.setSelected(false);
+        onceStarted.setSelected(false);
+        despite.setSelected(false);
     }
 }

@@ -6,8 +6,11 @@ import bootmend.gui.model.TrialsModel;
 import bootmend.record.TrialListing;
 import bootmend.trial.Trial;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.scene.Node;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
 import javafx.scene.layout.Priority;
@@ -31,7 +34,7 @@ final class TrialTable extends VBox {
         table.setAccessibleText(kit.words().of("trials.list"));
         column("trial.column.when", 132, words::when);
         column("trial.column.clock", 58, trial -> words.clock(trial));
-        column("trial.column.step", 54, trial -> words.step(trial));
+        column("trial.column.step", 54, trial -> words.voltage(trial));
         column("trial.column.outcome", 94, trial -> trial.outcome().word());
         column("trial.column.counts", 96, words::counts);
         column(
@@ -62,6 +65,7 @@ final class TrialTable extends VBox {
 
     private void fill() {
         table.getItems().setAll(model.trials());
+        show(table.getSelectionModel().getSelectedItem());
     }
 
     private void show(TrialListing.Listed listed) {
@@ -70,5 +74,15 @@ final class TrialTable extends VBox {
                         listed == null
                                 ? kit.label("trials.choose", "muted")
                                 : kit.prose(words.whole(listed), "notice"));
+        List<Node> actions = new ArrayList<>();
+        if (listed != null) {
+            actions.add(kit.button("trials.delete", () -> model.delete(listed)));
+        }
+        if (model.canPutBack()) {
+            actions.add(kit.button("trials.putback", model::putBack));
+        }
+        if (!actions.isEmpty()) {
+            whole.getChildren().add(Form.row(actions.toArray(Node[]::new)));
+        }
     }
 }

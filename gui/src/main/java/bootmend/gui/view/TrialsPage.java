@@ -9,6 +9,7 @@ import bootmend.gui.model.Reading;
 import bootmend.gui.model.TrialsModel;
 import bootmend.record.ChartView;
 import bootmend.record.TrialListing;
+import bootmend.record.TrialSide;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -36,6 +37,7 @@ final class TrialsPage extends VBox {
     private final TrialsModel model;
     private final Kit kit;
     private final ComboBox<String> label = new ComboBox<>();
+    private final ComboBox<TrialSide> compared = new ComboBox<>();
     private final ToggleGroup views = new ToggleGroup();
     private final ToggleButton chartView;
     private final ToggleButton nextView;
@@ -86,12 +88,25 @@ final class TrialsPage extends VBox {
                 model.choose(label.getValue());
             }
         });
+        Label comparing = kit.words(kit.words().of("trials.compare"));
+        comparing.setLabelFor(compared);
+        comparing.setMnemonicParsing(true);
+        compared.setId("trials-compare");
+        compared.setAccessibleText(kit.words().of("trials.compare.accessible"));
+        compared.setPrefWidth(170);
+        compared.setConverter(new SideWords(kit.words().of("trials.compare.none")));
+        compared.setOnAction(event -> {
+            if (!showing) {
+                model.compare(Optional.ofNullable(compared.getValue()));
+            }
+        });
         chartView = toggle("trials.chart");
         nextView = toggle("trials.next");
         tableView = toggle("trials.table");
         formView = toggle("trials.add");
         chartView.setSelected(true);
-        FlowPane row = new FlowPane(8, 8, question, label, new HBox(chartView, nextView, tableView, formView));
+        FlowPane row = new FlowPane(
+                8, 8, question, label, comparing, compared, new HBox(chartView, nextView, tableView, formView));
         row.getStyleClass().add("row");
         row.setPrefWrapLength(1);
         VBox.setVgrow(body, Priority.ALWAYS);
@@ -147,7 +162,7 @@ final class TrialsPage extends VBox {
         model.listing().get().error().ifPresent(error -> notices.getChildren().add(kit.problem(error)));
         List<CardException> problems =
                 model.listing().get().value().map(TrialListing::problems).orElse(List.of());
-        // One sentence is enough: until that file is mended nothing is worked out.
+        // One sentence is enough: until that file is corrected nothing is worked out.
         problems.stream().limit(1).forEach(problem -> notices.getChildren().add(kit.problem(problem)));
         arrange();
     }
@@ -156,6 +171,10 @@ final class TrialsPage extends VBox {
         showing = true;
         label.getItems().setAll(model.labels());
         label.setValue(model.label().get().orElse(null));
+        compared.getItems().setAll(model.sides());
+        compared.getItems().add(0, null);
+        compared.setValue(model.beside().get().orElse(null));
+        compared.setDisable(model.sides().isEmpty());
         showing = false;
     }
 

@@ -5,13 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import bootmend.CardException;
 import bootmend.gui.SmallCards;
 import bootmend.record.TrialListing;
-import bootmend.trial.Setting;
+import bootmend.record.TrialSide;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,7 +47,7 @@ class TrialsModelTest {
     void theBoardWithTheMostTrialsIsLookedAtFirst() {
         assertThat(model.labels()).containsExactly("cart-3", "lab-07", "mast");
         assertThat(model.label().get()).contains("lab-07");
-        assertThat(model.suggested()).contains(new Setting(2050, 5));
+        assertThat(model.suggested()).isPresent();
         assertThat(model.trials())
                 .hasSize(10)
                 .isSortedAccordingTo(
@@ -79,7 +80,7 @@ class TrialsModelTest {
         model.keepStaged();
         card.change().make();
         assertThat(model.staging().get().staged()).isFalse();
-        assertThat(bench.config()).contains("arm_freq=2050\nover_voltage=5");
+        assertThat(bench.config()).contains("arm_freq=2075\nover_voltage=5");
     }
 
     @Test
@@ -144,6 +145,7 @@ class TrialsModelTest {
                 "lab-09",
                 "pi4",
                 true,
+                false,
                 "",
                 "3",
                 "gpu_freq = 600, arm_boost=1",
@@ -157,7 +159,8 @@ class TrialsModelTest {
                 "",
                 "",
                 "",
-                ""));
+                "",
+                false));
 
         assertThat(model.trials().get(0).trial().settings())
                 .containsEntry("arm_freq", 1800L)
@@ -181,6 +184,31 @@ class TrialsModelTest {
     }
 
     @Test
+    void anotherBoardOrAnotherCoolingIsDrawnBeside() {
+        assertThat(model.sides())
+                .extracting(TrialSide::words)
+                .containsExactly("lab-07, heat sink", "lab-07, heat sink with fan", "cart-3", "mast");
+
+        model.compare(Optional.of(TrialSide.of("cart-3")));
+        assertThat(model.board().get().value().orElseThrow().chart().orElseThrow().other())
+                .isPresent();
+        model.choose("cart-3");
+        assertThat(model.beside().get()).isEmpty();
+    }
+
+    @Test
+    void whatIsDeletedCanBePutBack() {
+        TrialListing.Listed first = model.trials().get(0);
+        model.delete(first);
+        assertThat(model.trials()).hasSize(9).doesNotContain(first);
+        assertThat(model.canPutBack()).isTrue();
+
+        model.putBack();
+        assertThat(model.trials()).hasSize(10).contains(first);
+        assertThat(model.canPutBack()).isFalse();
+    }
+
+    @Test
     void aTrialIsSaidInWords() {
         TrialWords words = new TrialWords(model.services().words(), ZoneOffset.UTC);
         TrialListing.Listed throttled = model.trials().get(2);
@@ -190,7 +218,7 @@ class TrialsModelTest {
                         "2026-11-04 08:15, lab-07 (pi4), arm_freq=2000 over_voltage=4: throttles (the throttle mask has ")
                 .contains("Peak 83 degC.", "Throttle mask 0x60006 (", "Notes: the fan was off.");
         assertThat(words.counts(throttled.trial())).isEqualTo("throttled");
-        assertThat(words.clock(throttled.trial()) + words.step(throttled.trial()) + words.others(throttled.trial()))
+        assertThat(words.clock(throttled.trial()) + words.voltage(throttled.trial()) + words.others(throttled.trial()))
                 .isEqualTo("20004");
     }
 
@@ -202,6 +230,7 @@ class TrialsModelTest {
     private static TrialDraft draft(
             String label, String board, String clock, String step, String outcome, String minutes) {
         return new TrialDraft(
-                label, board, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "", "22", "", "");
+                label, board, false, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "", "22", "", "",
+                false);
     }
 }

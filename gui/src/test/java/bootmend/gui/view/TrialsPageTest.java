@@ -48,7 +48,7 @@ class TrialsPageTest {
 
         Node chart = hands.find("#trial-chart");
         assertThat(chart.getAccessibleText())
-                .contains("Trials of lab-07 (pi4).", "At 1900 MHz: step 2 failed; step 3 held.");
+                .contains("Trials of lab-07 (pi4).", "At 1900 MHz: at voltage step 2 it failed; at voltage step 3 it held.");
         assertThat(hands.texts("#trial-chart"))
                 .contains(
                         "above step 6: needs force_turbo, which can void the warranty",
@@ -67,12 +67,14 @@ class TrialsPageTest {
         assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-failed")))
                 .hasSize(1);
         assertThat(hands.texts("#trial-legend"))
-                .contains("throttled: heat or supply", "lowest step that held, at this clock or a higher one");
+                .contains("throttled: heat or supply", "lowest voltage that held, at this clock or a higher one",
+                        "chance to hold 45 minutes: 95, 80, 50, 20, 5 % and more");
         assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");
         assertThat(hands.texts("#next-trial"))
                 .contains(
-                        "Try 2050 MHz at voltage step 5.",
-                        "Step 4 failed",
+                        "Try 2075 MHz at voltage step 5 for 12 minutes under full load.",
+                        "tells most for its minutes",
+                        "If it fails while it runs: ",
                         "plus or minus",
                         "Fastest that held: 2000 MHz at voltage step 4, known-good.",
                         "cautions for heat, voltage and warranty");
@@ -103,10 +105,10 @@ class TrialsPageTest {
 
         // The strip beside it leaves no room for the advice beside the chart.
         assertThat(((Label) hands.find("#trials-headline")).getText())
-                .isEqualTo("Next: Try 2050 MHz at voltage step 5.");
+                .isEqualTo("Next: Try 2075 MHz at voltage step 5 for 12 minutes under full load.");
         hands.click("#trials-next");
         hands.click("#stage-put");
-        assertThat(hands.texts("#strip-body")).contains("Stage settings for one try", "arm_freq=2050");
+        assertThat(hands.texts("#strip-body")).contains("Stage settings for one try", "arm_freq=2075");
         hands.click("#strip-make");
         assertThat(hands.texts("#stage-staged")).contains("sudo reboot '0 tryboot'");
 

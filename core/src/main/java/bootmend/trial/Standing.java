@@ -6,7 +6,7 @@ package bootmend.trial;
  * @param kind whether the setting failed, held, or neither was shown
  * @param why in words, for a listing
  */
-public record Verdict(Kind kind, String why) {
+public record Standing(Kind kind, String why) {
 
     /** Whether a setting failed, held, or neither was shown. */
     public enum Kind {
@@ -20,27 +20,32 @@ public record Verdict(Kind kind, String why) {
     /** Minutes under full load from which on a setting that holds is known-good (common practice, no source). */
     public static final double KNOWN_GOOD_MINUTES = 45;
 
-    static Verdict of(Trial trial) {
+    static Standing of(Trial trial) {
         Run run = trial.run();
+        if (!trial.grounds().contradictions().isEmpty()) {
+            return new Standing(
+                    Kind.UNDECIDED,
+                    "its log contradicts it: " + trial.grounds().contradictions().get(0));
+        }
         if (trial.outcome().isFailure()) {
-            return new Verdict(Kind.FAILED, trial.outcome().word());
+            return new Standing(Kind.FAILED, trial.outcome().word());
         }
         if (run.mask().orElse(0) != 0) {
-            return new Verdict(Kind.THROTTLED, "the throttle mask has bits set");
+            return new Standing(Kind.THROTTLED, "the throttle mask has bits set");
         }
         if (trial.outcome() == Outcome.THROTTLES) {
-            return new Verdict(Kind.THROTTLED, trial.outcome().word());
+            return new Standing(Kind.THROTTLED, trial.outcome().word());
         }
         if (trial.outcome() == Outcome.BOOTS) {
-            return new Verdict(Kind.UNDECIDED, "it only booted");
+            return new Standing(Kind.UNDECIDED, "it only booted");
         }
         if (!run.fullLoad()) {
-            return new Verdict(Kind.UNDECIDED, "it held, but not under full load");
+            return new Standing(Kind.UNDECIDED, "it held, but not under full load");
         }
         if (run.mask().isEmpty()) {
-            return new Verdict(Kind.UNDECIDED, "it held, but the throttle mask was not written down");
+            return new Standing(Kind.UNDECIDED, "it held, but the throttle mask was not written down");
         }
-        return new Verdict(
+        return new Standing(
                 Kind.HELD,
                 isLong(run)
                         ? "known-good: it held long enough under full load"

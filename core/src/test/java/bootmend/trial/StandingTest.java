@@ -11,16 +11,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** What a trial counts for; the 45 minutes are common practice, no source. */
-class VerdictTest {
+class StandingTest {
 
     @Test
     void aHoldCountsOnlyUnderFullLoadWithoutAThrottleBit() {
-        assertThat(kind(LabTrials.at(2000, 4))).isEqualTo(Verdict.Kind.HELD);
-        assertThat(kind(LabTrials.at(2000, 4).idle())).isEqualTo(Verdict.Kind.UNDECIDED);
-        assertThat(kind(LabTrials.at(2000, 4).withoutMask())).isEqualTo(Verdict.Kind.UNDECIDED);
-        assertThat(kind(LabTrials.at(2000, 4).mask(0x40000))).isEqualTo(Verdict.Kind.THROTTLED);
-        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.BOOTS))).isEqualTo(Verdict.Kind.UNDECIDED);
-        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.THROTTLES))).isEqualTo(Verdict.Kind.THROTTLED);
+        assertThat(kind(LabTrials.at(2000, 4))).isEqualTo(Standing.Kind.HELD);
+        assertThat(kind(LabTrials.at(2000, 4).idle())).isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(kind(LabTrials.at(2000, 4).withoutMask())).isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(kind(LabTrials.at(2000, 4).mask(0x40000))).isEqualTo(Standing.Kind.THROTTLED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.BOOTS))).isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.THROTTLES))).isEqualTo(Standing.Kind.THROTTLED);
     }
 
     @ParameterizedTest
@@ -28,8 +28,8 @@ class VerdictTest {
             value = Outcome.class,
             names = {"NO_BOOT", "LOCKS_UP", "MISBEHAVES"})
     void aFailureFailsWhateverElseWasSeen(Outcome outcome) {
-        assertThat(kind(LabTrials.at(2000, 4).ended(outcome))).isEqualTo(Verdict.Kind.FAILED);
-        assertThat(kind(LabTrials.at(2000, 4).ended(outcome).idle().mask(1))).isEqualTo(Verdict.Kind.FAILED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(outcome))).isEqualTo(Standing.Kind.FAILED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(outcome).idle().mask(1))).isEqualTo(Standing.Kind.FAILED);
     }
 
     @ParameterizedTest
@@ -37,6 +37,14 @@ class VerdictTest {
     void knownGoodTakesFortyFiveMinutes(double minutes, boolean knownGood) {
         assertThat(LabTrials.at(2000, 4).minutes(minutes).trial(1).isKnownGood())
                 .isEqualTo(knownGood);
+    }
+
+    @Test
+    void whatItsLogContradictsDecidesNothing() {
+        assertThat(kind(LabTrials.at(2000, 4).contradicted())).isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(kind(LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP).contradicted()))
+                .isEqualTo(Standing.Kind.UNDECIDED);
+        assertThat(LabTrials.at(2000, 4).contradicted().trial(1).isKnownGood()).isFalse();
     }
 
     @Test
@@ -68,7 +76,7 @@ class VerdictTest {
                 .hasMessageContaining("0xFFFFFFFF");
     }
 
-    private static Verdict.Kind kind(LabTrials trial) {
-        return trial.trial(1).verdict().kind();
+    private static Standing.Kind kind(LabTrials trial) {
+        return trial.trial(1).standing().kind();
     }
 }
