@@ -32,8 +32,9 @@ public final class SearchBench {
         long seed = args.length > 1 ? Long.parseLong(args[1]) : 1_000_000;
         String what = args.length > 2 ? args[2] : "all";
         SearchBench bench = new SearchBench(boards, seed);
-        System.out.println("| board | cooling | way | flaws | near the best | trials | load-hours | over 80 degC | out of range | "
-                + "false known-good | less than even | keeps nothing |");
+        System.out.println(
+                "| board | cooling | way | flaws | near the best | trials | load-hours | over 80 degC | out of range | "
+                        + "false known-good | less than even | keeps nothing |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         for (Family family : Family.values()) {
             for (boolean fan : new boolean[] {true, false}) {
@@ -58,7 +59,14 @@ public final class SearchBench {
 
     /** What one strategy came to on one board. */
     private record Result(
-            boolean near, int trials, double hours, int hot, int beyond, boolean wrong, boolean uneven, boolean nothing) {}
+            boolean near,
+            int trials,
+            double hours,
+            int hot,
+            int beyond,
+            boolean wrong,
+            boolean uneven,
+            boolean nothing) {}
 
     private Result result(Family family, boolean fan, Strategy strategy, Lab.Flaws flaws, long number) {
         Random random = new Random(seed + number);
@@ -78,8 +86,14 @@ public final class SearchBench {
                 && lab.board.holds(kept.get().clock(), kept.get().voltage().level()) < 0.5;
         // More than a step beyond what is good: not even a step slower would nine of ten runs hold.
         boolean wrong = kept.isPresent()
-                && (lab.board.holds(kept.get().clock() - 25, kept.get().voltage().level()) < 0.9 && uneven
-                        || lab.board.steady(kept.get().clock(), kept.get().voltage().level()) > 80);
+                && (lab.board.holds(
+                                                kept.get().clock() - 25,
+                                                kept.get().voltage().level())
+                                        < 0.9
+                                && uneven
+                        || lab.board.steady(
+                                        kept.get().clock(), kept.get().voltage().level())
+                                > 80);
         if (System.getProperty("search.misses") != null && (!near || wrong)) {
             System.out.println(family + " " + fan + " board " + number + " best " + Arrays.toString(best) + " kept "
                     + kept.map(Setting::words) + " trials " + lab.trials.size() + " steady "
