@@ -2,6 +2,7 @@ package bootmend.cli.text;
 
 import bootmend.boot.Remedy;
 import bootmend.config.ConfigName;
+import java.util.Set;
 
 /**
  * What repairs the first broken link, said as commands.
@@ -9,6 +10,9 @@ import bootmend.config.ConfigName;
  * @param card as the user named it
  */
 public record RemedyWords(String card) {
+
+    /** A card's own, which none takes from another unasked. */
+    private static final Set<String> OWN = Set.of(ConfigName.NAME, ConfigName.TRY_ONCE, "cmdline.txt");
 
     public String of(Remedy remedy) {
         if (remedy instanceof Remedy.RepairCard) {
@@ -24,7 +28,10 @@ public record RemedyWords(String card) {
                     : "Save " + save.file() + " anew by hand, as plain text without a byte-order mark.";
         } else if (remedy instanceof Remedy.PutFiles files) {
             return "Put " + String.join(", ", files.files())
-                    + " on the card, from a card or package of the same kind and release.";
+                    + " on the card, from a card or package of the same kind and release"
+                    + (files.files().stream().anyMatch(OWN::contains)
+                            ? "."
+                            : ": " + command("repair --from GOOD") + " does that.");
         } else if (remedy instanceof Remedy.RemoveFiles files) {
             return "Take " + String.join(", ", files.files()) + " off the card.";
         } else if (remedy instanceof Remedy.CorrectLine line) {
