@@ -17,9 +17,8 @@ import java.util.Map;
  * Why boards do not start from a card, where a repair does not put that right.
  *
  * @param boards the boards that it holds for; empty where nothing on the card tells a board
- * @param everyBoard whether no board that the card can be meant for gets further
  */
-public record NotRepaired(List<String> boards, boolean everyBoard, Cause cause) {
+public record NotRepaired(List<String> boards, Cause cause) {
 
     public NotRepaired {
         boards = List.copyOf(boards);
@@ -30,7 +29,6 @@ public record NotRepaired(List<String> boards, boolean everyBoard, Cause cause) 
         if (diagnosis.meantForNone()) {
             return List.of(new NotRepaired(
                     List.of(),
-                    false,
                     new Cause(
                             LinkKind.KERNEL,
                             "Neither a kernel nor a device tree on this card tells which board it is for.",
@@ -38,20 +36,14 @@ public record NotRepaired(List<String> boards, boolean everyBoard, Cause cause) 
                             new Remedy.WriteAnew())));
         }
         Map<Cause, List<String>> boards = new LinkedHashMap<>();
-        boolean every = true;
         for (BoardDiagnosis board : diagnosis.boards()) {
-            if (board.chain().verdict() instanceof Verdict.Stops stops) {
-                if (!isRepaired(stops.cause().remedy())) {
-                    boards.computeIfAbsent(stops.cause(), none -> new ArrayList<>())
-                            .add(board.board());
-                }
-            } else {
-                every = false;
+            if (board.chain().verdict() instanceof Verdict.Stops stops
+                    && !isRepaired(stops.cause().remedy())) {
+                boards.computeIfAbsent(stops.cause(), none -> new ArrayList<>()).add(board.board());
             }
         }
-        boolean all = every;
         return boards.entrySet().stream()
-                .map(each -> new NotRepaired(each.getValue(), all, each.getKey()))
+                .map(each -> new NotRepaired(each.getValue(), each.getKey()))
                 .toList();
     }
 
