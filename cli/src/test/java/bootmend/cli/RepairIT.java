@@ -45,7 +45,7 @@ class RepairIT {
         assertThat(bootmend.run("show", card).code()).isZero();
         Bootmend.Result again = bootmend.run("repair", "--yes", card);
         assertThat(again.code()).isZero();
-        assertThat(again.out()).contains("There is nothing to repair.");
+        assertThat(again.out()).contains("A repair finds nothing that is its own to put right.");
         assertThat(bootmend.run("undo", "--yes", card).code()).isZero();
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
     }
