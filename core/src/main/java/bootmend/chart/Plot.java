@@ -51,17 +51,9 @@ final class Plot {
     /** The ground, the grid, the numbers of the axis that goes up, and its name. */
     void frame() {
         rectangle(Ink.PLOT_GROUND, frame.top(), frame.height());
-        double step = up.tick().orElse(1);
-        // Numbers that would touch each other are left out.
-        while (step / (up.high() - up.low()) * frame.height() < TEXT_HEIGHT) {
-            step *= 2;
-        }
-        for (double value = Math.ceil(up.low() / step) * step; value <= up.high(); value += step) {
-            level(Ink.PLOT_GRID, value);
+        grid();
+        for (double value : levels()) {
             words(Ink.PLOT_TEXT, Part.Align.RIGHT, 0, y(value), frame.left() - 6, number(value));
-        }
-        for (double value : ticks()) {
-            upright(Ink.PLOT_GRID, value, up.low(), up.high());
         }
         words(
                 Ink.PLOT_NAME,
@@ -70,6 +62,29 @@ final class Plot {
                 frame.top() - TEXT_HEIGHT / 2 - 3,
                 frame.width(),
                 up.words());
+    }
+
+    /** The grid alone, once more over what would hide it. */
+    void grid() {
+        for (double value : levels()) {
+            level(Ink.PLOT_GRID, value);
+        }
+        for (double value : ticks()) {
+            upright(Ink.PLOT_GRID, value, up.low(), up.high());
+        }
+    }
+
+    /** The numbers of the axis that goes up; those that would touch each other are left out. */
+    private List<Double> levels() {
+        double step = up.tick().orElse(1);
+        while (step / (up.high() - up.low()) * frame.height() < TEXT_HEIGHT) {
+            step *= 2;
+        }
+        List<Double> levels = new ArrayList<>();
+        for (double value = Math.ceil(up.low() / step) * step; value <= up.high(); value += step) {
+            levels.add(value);
+        }
+        return levels;
     }
 
     /** The numbers and the name of the axis that goes across, below the drawing. */

@@ -155,9 +155,9 @@ public final class TrialChart {
                 Optional.of(view).filter(chart -> chart.bands().isEmpty());
         return List.of(
                 Plot::frame,
+                this::shades,
                 plot -> plot.band(Ink.BAND_WARN, free, view.voltage().high()),
                 plot -> plot.band(Ink.BAND_WARN, end, view.voltage().high()),
-                new Bands(view.bands()),
                 new Stairs(
                         view.failed().corners(),
                         view.voltage().low(),
@@ -179,6 +179,7 @@ public final class TrialChart {
                                 Ink.BAND_WARN, limit.value(), view.peak().high())),
                 plot -> limits(plot, view.peakLimits()),
                 this::nextPeak,
+                plot -> view.other().ifPresent(other -> new Beside(other).peaks(plot)),
                 Spots.byPeaks(view));
     }
 
@@ -186,6 +187,13 @@ public final class TrialChart {
         for (ChartView.Limit limit : limits) {
             plot.level(Ink.PLOT_LIMIT, limit.value());
             plot.levelWords(Ink.PLOT_LIMIT_TEXT, limit.value(), limit.wordsAbove(), limit.words());
+        }
+    }
+
+    private void shades(Plot plot) {
+        if (!view.bands().isEmpty()) {
+            new Bands(view.bands()).draw(plot);
+            plot.grid();
         }
     }
 

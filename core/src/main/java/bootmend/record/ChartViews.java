@@ -44,8 +44,9 @@ final class ChartViews {
         this.all = Stream.concat(
                         report.trials().stream(), beside.stream().flatMap(other -> other.report().trials().stream()))
                 .toList();
-        LongSummaryStatistics clocks =
-                all.stream().mapToLong(trial -> trial.setting().clock()).summaryStatistics();
+        LongSummaryStatistics clocks = Stream.concat(all.stream().map(Placed::setting), suggested())
+                .mapToLong(Setting::clock)
+                .summaryStatistics();
         this.lowest = clocks.getMin() - MARGIN;
         this.highest = clocks.getMax() + MARGIN;
     }
@@ -74,6 +75,11 @@ final class ChartViews {
                 failed(report),
                 voltageLimits(),
                 peakLimits());
+    }
+
+    private Stream<Setting> suggested() {
+        return Stream.concat(
+                report.advice().setting().stream(), report.advice().behind().stream());
     }
 
     private List<ChartView.Next> next() {

@@ -121,7 +121,9 @@ public final class Adviser {
         Placed latest = trials.get(trials.size() - 1);
         if (latest.is(Standing.Kind.THROTTLED) && !isRepeated(latest)) {
             long mask = latest.trial().run().mask().orElse(0);
-            if (ThrottleMask.tellsOfSupply(mask)) {
+            boolean here = latest.trial().surroundings().sameCooling(surroundings)
+                    && limits.heat(latest.setting()).isEmpty();
+            if (here && ThrottleMask.tellsOfSupply(mask)) {
                 return Optional.of(supply(latest, mask));
             }
         }

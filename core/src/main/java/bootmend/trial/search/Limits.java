@@ -109,7 +109,8 @@ final class Limits {
                 && setting.voltage().level() >= other.voltage().level();
     }
 
-    private Optional<String> heat(Setting setting) {
+    /** A sentence, where the setting may come too near to 80 degC, or nobody knows. */
+    Optional<String> heat(Setting setting) {
         Optional<HeatEstimate.Peak> peak = peak(setting);
         if (peak.isEmpty()) {
             return unknownHeat(setting);

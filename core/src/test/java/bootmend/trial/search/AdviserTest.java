@@ -203,6 +203,16 @@ class AdviserTest {
         assertThat(advice.why()).contains("Nothing held yet with this cooling");
     }
 
+    /** What throttled for its supply under a fan is not run again under another cooling, whose heat is not known. */
+    @Test
+    void aWeakSupplyIsNotTriedAgainUnderAnotherCooling() {
+        List<Placed> trials = LabTrials.placed(
+                stock("pi4", 1500).peak(48).volts(0.86), LabTrials.at(1950, 5).mask(0x50005).peak(70));
+        Advice advice = new Adviser("pi4", trials, BARE, LabTrials.TABLES).advise();
+
+        assertThat(advice.setting().map(Setting::lines)).contains(List.of("arm_freq=1500"));
+    }
+
     @Test
     void whereItIsTooHotAtStockCoolingComesFirst() {
         Advice advice = advise("pi4", stock("pi4", 1500).mask(0x80008).peak(84));
