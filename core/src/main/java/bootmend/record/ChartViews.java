@@ -78,8 +78,7 @@ final class ChartViews {
     }
 
     private Stream<Setting> suggested() {
-        return Stream.concat(
-                report.advice().setting().stream(), report.advice().behind().stream());
+        return Stream.concat(report.advice().setting().stream(), report.advice().behind().stream());
     }
 
     private List<ChartView.Next> next() {

@@ -207,7 +207,8 @@ class AdviserTest {
     @Test
     void aWeakSupplyIsNotTriedAgainUnderAnotherCooling() {
         List<Placed> trials = LabTrials.placed(
-                stock("pi4", 1500).peak(48).volts(0.86), LabTrials.at(1950, 5).mask(0x50005).peak(70));
+                stock("pi4", 1500).peak(48).volts(0.86),
+                LabTrials.at(1950, 5).mask(0x50005).peak(70));
         Advice advice = new Adviser("pi4", trials, BARE, LabTrials.TABLES).advise();
 
         assertThat(advice.setting().map(Setting::lines)).contains(List.of("arm_freq=1500"));
