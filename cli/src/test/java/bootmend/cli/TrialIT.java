@@ -127,7 +127,17 @@ class TrialIT {
                         .code())
                 .isZero();
         JsonNode once = json(
-                "trial", "add", "--label", "lab-07", "--board", "pi4", "--card", card, "--tryboot", "--outcome", "boots",
+                "trial",
+                "add",
+                "--label",
+                "lab-07",
+                "--board",
+                "pi4",
+                "--card",
+                card,
+                "--tryboot",
+                "--outcome",
+                "boots",
                 "--json");
         assertThat(once.at("/trial/settings/arm_freq").asInt()).isEqualTo(1850);
         assertThat(once.at("/trial/settingsFrom").asText()).matches("tryboot.txt sha256 [0-9a-f]{64}");
@@ -145,8 +155,21 @@ class TrialIT {
         }
         Path log = Files.writeString(folder.resolve("log.csv"), rows);
         Object[] add = {
-            "trial", "add", "--label", "lab-07", "--board", "pi4", "--set", "arm_freq=1900", "--set", "over_voltage=2",
-            "--outcome", "holds", "--full-load", "--from", log
+            "trial",
+            "add",
+            "--label",
+            "lab-07",
+            "--board",
+            "pi4",
+            "--set",
+            "arm_freq=1900",
+            "--set",
+            "over_voltage=2",
+            "--outcome",
+            "holds",
+            "--full-load",
+            "--from",
+            log
         };
         Bootmend.Result refused = bootmend.run(add);
         assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
@@ -166,11 +189,26 @@ class TrialIT {
     @Test
     void aTrialIsCorrectedDeletedAndPutBack() throws Exception {
         String id = json(
-                        "trial", "add", "--label", "lab-07", "--board", "pi4", "--set", "arm_freq=1900", "--outcome",
-                        "holds", "--full-load", "--minutes", "50", "--mask", "0", "--json")
+                        "trial",
+                        "add",
+                        "--label",
+                        "lab-07",
+                        "--board",
+                        "pi4",
+                        "--set",
+                        "arm_freq=1900",
+                        "--outcome",
+                        "holds",
+                        "--full-load",
+                        "--minutes",
+                        "50",
+                        "--mask",
+                        "0",
+                        "--json")
                 .at("/trial/id")
                 .asText();
-        assertThat(bootmend.run("trial", "edit", id, "--minutes", "20", "--set", "over_voltage=3").out())
+        assertThat(bootmend.run("trial", "edit", id, "--minutes", "20", "--set", "over_voltage=3")
+                        .out())
                 .contains("arm_freq=1900", "over_voltage=3", "held");
         assertThat(json("trial", "list", "--counts", "known-good", "--json").at("/trials"))
                 .isEmpty();
@@ -178,10 +216,14 @@ class TrialIT {
                 .hasSize(1);
         assertThat(bootmend.run("trial", "delete", id).out()).contains("To undo it: bootmend trial restore " + id);
         assertThat(bootmend.run("trial", "list").out()).contains("No trial is kept here yet");
-        assertThat(json("trial", "list", "--deleted", "--json").at("/trials/0/id").asText())
+        assertThat(json("trial", "list", "--deleted", "--json")
+                        .at("/trials/0/id")
+                        .asText())
                 .isEqualTo(id);
         assertThat(bootmend.run("trial", "restore", id).code()).isZero();
-        assertThat(json("trial", "list", "--newest", "1", "--json").at("/trials/0/settings/over_voltage").asInt())
+        assertThat(json("trial", "list", "--newest", "1", "--json")
+                        .at("/trials/0/settings/over_voltage")
+                        .asInt())
                 .isEqualTo(3);
         Bootmend.Result none = bootmend.run("trial", "delete", "../" + id);
         assertThat(none.code()).isEqualTo(ExitCode.USAGE);

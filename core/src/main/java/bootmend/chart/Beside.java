@@ -33,7 +33,8 @@ record Beside(ChartView.Other other) implements Layer {
                     point.clock(),
                     height.apply(point).getAsDouble(),
                     0,
-                    other.words() + ", " + point.clock() + " MHz: " + point.mark().words(),
+                    other.words() + ", " + point.clock() + " MHz: "
+                            + point.mark().words(),
                     TrialSign.other(point.mark()));
         }
     }

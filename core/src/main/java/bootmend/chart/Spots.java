@@ -34,7 +34,8 @@ record Spots(List<ChartSpot> spots, Function<ChartSpot, String> place) implement
     static Spots byVoltages(ChartView chart) {
         return new Spots(
                 spots(chart, ChartView.Point::amount),
-                spot -> spot.clock() + " MHz at " + (long) spot.value() + " (" + chart.voltage().words() + ")");
+                spot -> spot.clock() + " MHz at " + (long) spot.value() + " ("
+                        + chart.voltage().words() + ")");
     }
 
     /** By clock and peak temperature, of those trials that have one. */

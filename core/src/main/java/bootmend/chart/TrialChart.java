@@ -2,8 +2,8 @@ package bootmend.chart;
 
 import bootmend.config.VisibleText;
 import bootmend.record.ChartView;
-import bootmend.trial.search.Advice;
 import bootmend.trial.Setting;
+import bootmend.trial.search.Advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -151,7 +151,8 @@ public final class TrialChart {
                         .max()
                         .orElse(0));
         // Shades tell more than the grounds of the stairs, and would not be seen below them.
-        Optional<ChartView> plain = Optional.of(view).filter(chart -> chart.bands().isEmpty());
+        Optional<ChartView> plain =
+                Optional.of(view).filter(chart -> chart.bands().isEmpty());
         return List.of(
                 Plot::frame,
                 this::shades,

@@ -42,8 +42,7 @@ final class ChartViews {
         this.report = report;
         this.beside = beside;
         this.all = Stream.concat(
-                        report.trials().stream(),
-                        beside.stream().flatMap(other -> other.report().trials().stream()))
+                        report.trials().stream(), beside.stream().flatMap(other -> other.report().trials().stream()))
                 .toList();
         LongSummaryStatistics clocks = Stream.concat(all.stream().map(Placed::setting), suggested())
                 .mapToLong(Setting::clock)
@@ -68,7 +67,10 @@ final class ChartViews {
                         .orElse(List.of()),
                 next(),
                 beside.map(other -> new ChartView.Other(
-                        VisibleText.of(other.words()), held(other.report()), failed(other.report()), points(other.report()))),
+                        VisibleText.of(other.words()),
+                        held(other.report()),
+                        failed(other.report()),
+                        points(other.report()))),
                 held(report),
                 failed(report),
                 voltageLimits(),
@@ -76,8 +78,7 @@ final class ChartViews {
     }
 
     private Stream<Setting> suggested() {
-        return Stream.concat(
-                report.advice().setting().stream(), report.advice().behind().stream());
+        return Stream.concat(report.advice().setting().stream(), report.advice().behind().stream());
     }
 
     private List<ChartView.Next> next() {
@@ -89,8 +90,7 @@ final class ChartViews {
         for (int i = 0; i < settings.size(); i++) {
             Setting setting = settings.get(i);
             if (setting.axis() == report.frontier().axis()) {
-                next.add(new ChartView.Next(
-                        setting.clock(), setting.voltage().amount(), first + i, setting.words()));
+                next.add(new ChartView.Next(setting.clock(), setting.voltage().amount(), first + i, setting.words()));
             }
         }
         return next;
@@ -180,7 +180,8 @@ final class ChartViews {
                 .filter(point -> point.failed().isPresent())
                 .toList();
         for (int i = 0; i < points.size(); i++) {
-            long amount = points.get(i).failed().orElseThrow().setting().voltage().amount();
+            long amount =
+                    points.get(i).failed().orElseThrow().setting().voltage().amount();
             corners.add(new ChartView.Corner(points.get(i).clock(), amount));
             corners.add(new ChartView.Corner(
                     i + 1 < points.size() ? points.get(i + 1).clock() : highest, amount));

@@ -41,7 +41,9 @@ record LabelledTrials(Unit unit, List<Trial> trials) {
             return this;
         }
         List<Trial> some = trials.stream()
-                .filter(trial -> trial.surroundings().cooling().equalsIgnoreCase(cooling.get().strip()))
+                .filter(trial -> trial.surroundings()
+                        .cooling()
+                        .equalsIgnoreCase(cooling.get().strip()))
                 .toList();
         if (some.isEmpty()) {
             throw CardException.usage(
@@ -50,7 +52,8 @@ record LabelledTrials(Unit unit, List<Trial> trials) {
                             + String.join(
                                     ", ",
                                     trials.stream()
-                                            .map(trial -> "\"" + trial.surroundings().cooling() + "\"")
+                                            .map(trial ->
+                                                    "\"" + trial.surroundings().cooling() + "\"")
                                             .distinct()
                                             .sorted()
                                             .toList())

@@ -38,7 +38,8 @@ final class ModeComparison {
         return Arrays.stream(VoltageAxis.values())
                 .sorted((one, other) -> Boolean.compare(other == first, one == first))
                 .map(axis -> Frontier.of(axis, trials))
-                .filter(frontier -> frontier.axis() == first || !frontier.points().isEmpty())
+                .filter(frontier ->
+                        frontier.axis() == first || !frontier.points().isEmpty())
                 .toList();
     }
 

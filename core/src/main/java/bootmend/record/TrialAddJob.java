@@ -4,13 +4,10 @@ import bootmend.CardException;
 import bootmend.NextStep;
 import bootmend.request.RequestedBoard;
 import bootmend.trial.Grounds;
-import bootmend.trial.LogChecks;
 import bootmend.trial.LogSummary;
 import bootmend.trial.Outcome;
-import bootmend.trial.Placement;
 import bootmend.trial.Run;
 import bootmend.trial.Surroundings;
-import bootmend.trial.ThrottleMask;
 import bootmend.trial.Trial;
 import bootmend.trial.Unit;
 import bootmend.tuning.Board;
@@ -21,11 +18,9 @@ import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import java.util.TreeMap;
 
 /** Keeps a trial. */
 public final class TrialAddJob {
@@ -130,5 +125,4 @@ public final class TrialAddJob {
             throw CardException.usage(request.when().get() + " is no time", "Write it like 2026-11-24T15:30:00Z.");
         }
     }
-
 }

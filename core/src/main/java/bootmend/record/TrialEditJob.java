@@ -56,7 +56,8 @@ public final class TrialEditJob {
         Grounds grounds = log.isEmpty()
                 ? told.grounds()
                 : evidence.grounds(told, log.get(), told.grounds().settings(), edit.despite());
-        Trial after = TrialEvidence.with(told, log.map(read -> filled(told.run(), edit, read)).orElse(told.run()), grounds);
+        Trial after = TrialEvidence.with(
+                told, log.map(read -> filled(told.run(), edit, read)).orElse(told.run()), grounds);
         workplace.trials().replace(after);
         return new TrialAdded(
                 after,
@@ -86,7 +87,8 @@ public final class TrialEditJob {
                         edit.ambient().isPresent() ? edit.ambient() : around.ambient()),
                 edit.settings().isEmpty()
                         ? before.grounds()
-                        : new Grounds("", before.grounds().log(), before.grounds().contradictions()),
+                        : new Grounds(
+                                "", before.grounds().log(), before.grounds().contradictions()),
                 edit.notes().orElse(before.notes()));
     }
 
@@ -95,7 +97,8 @@ public final class TrialEditJob {
         Map<String, Long> settings = new TreeMap<>(before.settings());
         for (String text : edit.settings()) {
             if (text.strip().endsWith("=")) {
-                settings.remove(text.strip().substring(0, text.strip().length() - 1).strip());
+                settings.remove(
+                        text.strip().substring(0, text.strip().length() - 1).strip());
             } else {
                 settings.putAll(new TrialSettings(workplace).named(List.of(text)));
             }

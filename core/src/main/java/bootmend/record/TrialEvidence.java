@@ -76,8 +76,9 @@ final class TrialEvidence {
     List<String> notes(Trial trial, Optional<LogSummary> log, List<String> outOfRange) {
         List<String> notes = new ArrayList<>(outOfRange);
         if (log.filter(LogSummary::bitsBefore).isPresent()) {
-            notes.add("The throttle bits stood in the log's first row already, so that they came before it; start the board "
-                    + "anew before a run.");
+            notes.add(
+                    "The throttle bits stood in the log's first row already, so that they came before it; start the board "
+                            + "anew before a run.");
         }
         notes.addAll(Placement.of(List.of(trial), tables).aside());
         if (trial.outcome() == Outcome.HOLDS && !trial.isKnownGood()) {

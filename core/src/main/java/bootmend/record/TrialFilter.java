@@ -84,7 +84,8 @@ public record TrialFilter(
                 && ended.filter(how -> how != trial.outcome()).isEmpty()
                 && counts.filter(word -> !word.equals(counts(trial))).isEmpty()
                 && named.entrySet().stream()
-                        .allMatch(setting -> setting.getValue().equals(trial.settings().get(setting.getKey())))
+                        .allMatch(setting ->
+                                setting.getValue().equals(trial.settings().get(setting.getKey())))
                 && cooling.filter(words -> !trial.surroundings()
                                 .cooling()
                                 .toLowerCase(Locale.ROOT)
@@ -107,7 +108,9 @@ public record TrialFilter(
                     : LocalDate.parse(text).plusDays(days).atStartOfDay(zone).toInstant();
         } catch (DateTimeException e) {
             throw CardException.usage(
-                    text + " is no day", "Write it like 2026-11-24, or 2026-11-24T15:30:00Z.", NextStep.Plain.LIST_TRIALS);
+                    text + " is no day",
+                    "Write it like 2026-11-24, or 2026-11-24T15:30:00Z.",
+                    NextStep.Plain.LIST_TRIALS);
         }
     }
 }

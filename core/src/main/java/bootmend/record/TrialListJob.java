@@ -33,8 +33,7 @@ public final class TrialListJob {
         return listing(workplace.trials().deleted(), filter, true);
     }
 
-    private TrialListing listing(TrialStore.Content content, TrialFilter filter, boolean deleted)
-            throws CardException {
+    private TrialListing listing(TrialStore.Content content, TrialFilter filter, boolean deleted) throws CardException {
         Predicate<Trial> wanted =
                 filter.wanted(new TrialSettings(workplace).named(filter.settings()), ZoneId.systemDefault());
         List<Trial> of = filter.label().isEmpty()
@@ -43,7 +42,10 @@ public final class TrialListJob {
         List<Trial> trials = of.stream().filter(wanted).toList();
         int skipped = Math.max(0, trials.size() - filter.newest().orElse(Integer.MAX_VALUE));
         return new TrialListing(
-                trials.stream().skip(skipped).map(trial -> listed(trial, deleted)).toList(),
+                trials.stream()
+                        .skip(skipped)
+                        .map(trial -> listed(trial, deleted))
+                        .toList(),
                 content.problems(),
                 content.trials().size());
     }
@@ -51,7 +53,10 @@ public final class TrialListJob {
     private TrialListing.Listed listed(Trial trial, boolean deleted) {
         return new TrialListing.Listed(
                 trial,
-                (deleted ? workplace.trials().deletedFile(trial) : workplace.trials().file(trial)).toString(),
+                (deleted
+                                ? workplace.trials().deletedFile(trial)
+                                : workplace.trials().file(trial))
+                        .toString(),
                 LogSummary.words(
                         trial.run().mask().orElse(0), workplace.tables().throttleBits()));
     }

@@ -51,7 +51,8 @@ public final class TrialSettings {
         List<String> notes = List.of();
         if (request.card().isPresent()) {
             boolean once = facts.tryboot().orElse(false);
-            try (OpenCard card = OpenCard.open(workplace.opener(), request.card().get(), false)) {
+            try (OpenCard card =
+                    OpenCard.open(workplace.opener(), request.card().get(), false)) {
                 ConfigFiles files = ConfigFiles.read(card.volume(), ranFile(card, once));
                 settings.putAll(onCard(files, facts, named));
                 file = TrialRan.words(files);
@@ -149,8 +150,7 @@ public final class TrialSettings {
     }
 
     private Resolution resolve(ConfigFiles files, BoardFacts facts) {
-        return new Resolver(tables)
-                .resolve(files.main().path(), files.main().document(), files.includes(), facts);
+        return new Resolver(tables).resolve(files.main().path(), files.main().document(), files.includes(), facts);
     }
 
     /** A sentence for each setting outside its published range. */

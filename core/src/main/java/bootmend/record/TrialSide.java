@@ -22,6 +22,8 @@ public record TrialSide(String label, Optional<String> cooling) {
 
     /** As headings say it. */
     public String words() {
-        return label + cooling.map(each -> ", " + (each.isEmpty() ? "cooling not said" : each)).orElse("");
+        return label
+                + cooling.map(each -> ", " + (each.isEmpty() ? "cooling not said" : each))
+                        .orElse("");
     }
 }

@@ -83,14 +83,16 @@ public record Frontier(VoltageAxis axis, List<Point> points, List<Contradiction>
     private static Optional<Placed> highestFailed(List<Placed> failures, long clock) {
         return failures.stream()
                 .filter(trial -> trial.setting().clock() <= clock)
-                .max(Comparator.comparingLong((Placed trial) -> trial.setting().voltage().amount())
+                .max(Comparator.comparingLong(
+                                (Placed trial) -> trial.setting().voltage().amount())
                         .thenComparingLong(trial -> trial.setting().clock()));
     }
 
     private static Optional<Placed> lowestHeld(List<Placed> holds, long clock) {
         return holds.stream()
                 .filter(trial -> trial.setting().clock() >= clock)
-                .min(Comparator.comparingLong((Placed trial) -> trial.setting().voltage().amount())
+                .min(Comparator.comparingLong(
+                                (Placed trial) -> trial.setting().voltage().amount())
                         .thenComparingLong(trial -> trial.setting().clock())
                         .thenComparing(trial -> !trial.trial().isKnownGood()));
     }

@@ -85,7 +85,12 @@ public sealed interface HeatEstimate {
      * @param points how many trials it is made of
      */
     record Fit(
-            ToDoubleFunction<Setting> volts, double degreesPerUnit, double residual, double squares, double most, int points) {
+            ToDoubleFunction<Setting> volts,
+            double degreesPerUnit,
+            double residual,
+            double squares,
+            double most,
+            int points) {
 
         /** How unsure a rise beyond the hottest trial is: the more so the fewer trials there are. */
         private double beyond() {
@@ -131,10 +136,7 @@ public sealed interface HeatEstimate {
         return usable.isEmpty()
                 ? refused(surroundings)
                 : new Fitted(
-                        volts.get().ways().stream()
-                                .map(way -> fit(usable, way))
-                                .toList(),
-                        usable.size());
+                        volts.get().ways().stream().map(way -> fit(usable, way)).toList(), usable.size());
     }
 
     private static Refused refused(Surroundings surroundings) {
@@ -147,8 +149,7 @@ public sealed interface HeatEstimate {
     private static Fit fit(List<Placed> trials, ToDoubleFunction<Setting> volts) {
         List<double[]> all = new ArrayList<>();
         for (Placed placed : trials) {
-            double clock =
-                    placed.trial().run().clock().orElse(placed.setting().clock());
+            double clock = placed.trial().run().clock().orElse(placed.setting().clock());
             all.add(new double[] {
                 load(volts.applyAsDouble(placed.setting()), clock),
                 rise(placed.trial()).getAsDouble()
@@ -163,8 +164,8 @@ public sealed interface HeatEstimate {
         double rest = points.stream()
                 .mapToDouble(point -> Math.pow(point[1] - slope * point[0], 2))
                 .sum();
-        double error = Math.sqrt((rest + PRIOR_TRIALS * PRIOR_ERROR * PRIOR_ERROR)
-                / (points.size() - 1 + PRIOR_TRIALS));
+        double error =
+                Math.sqrt((rest + PRIOR_TRIALS * PRIOR_ERROR * PRIOR_ERROR) / (points.size() - 1 + PRIOR_TRIALS));
         return new Fit(volts, slope, error, squares, most, points.size());
     }
 

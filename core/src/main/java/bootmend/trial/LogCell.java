@@ -19,6 +19,7 @@ final class LogCell {
     private static final double MILLION = 1_000_000;
     /** Seconds since 1970 do not reach this before the year 5138; milliseconds passed it in 1973. */
     private static final double MILLISECONDS = 1e11;
+
     private static final double MICROSECONDS = 1e14;
     private static final double NANOSECONDS = 1e17;
     /** A clock over this many MHz is in kHz, and over that many in Hz. */
@@ -83,8 +84,7 @@ final class LogCell {
     }
 
     private static Instant instant(String text) {
-        String zoned = text.replaceFirst("\\s+(UTC|GMT|Z)$", "Z")
-                .replaceFirst("\\s*([-+]\\d{2}):?(\\d{2})$", "$1:$2");
+        String zoned = text.replaceFirst("\\s+(UTC|GMT|Z)$", "Z").replaceFirst("\\s*([-+]\\d{2}):?(\\d{2})$", "$1:$2");
         try {
             return zoned.matches(".*(Z|[-+]\\d{2}:\\d{2})")
                     ? OffsetDateTime.parse(zoned).toInstant()

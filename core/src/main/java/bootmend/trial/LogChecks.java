@@ -148,7 +148,8 @@ public final class LogChecks {
 
     /** Only a voltage that is fixed says what it should be. */
     private void volts() {
-        if (trial.setting().voltage().mode() != VoltageMode.FIXED || log.meanVolts().isEmpty()) {
+        if (trial.setting().voltage().mode() != VoltageMode.FIXED
+                || log.meanVolts().isEmpty()) {
             return;
         }
         say(
@@ -177,7 +178,9 @@ public final class LogChecks {
                         true,
                         "the settings were read from %s, and on the board lay %s",
                         shortened(file),
-                        String.join(" and ", log.configs().stream().map(LogChecks::shortened).toList())));
+                        String.join(
+                                " and ",
+                                log.configs().stream().map(LogChecks::shortened).toList())));
         log.tryOnce()
                 .filter(once -> !read.isEmpty() && once != read.startsWith("tryboot"))
                 .ifPresent(once -> say(

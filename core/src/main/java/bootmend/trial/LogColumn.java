@@ -8,9 +8,31 @@ import java.util.Optional;
 /** A column of a board's log, with the names that its head may have; case, blanks and signs do not count there. */
 enum LogColumn {
     TIME("time", "seconds", "times", "timestamp", "uptime", "uptimes", "date", "datetime", "epoch"),
-    CLOCK("clockmhz", "clock", "mhz", "cpumhz", "frequencymhz", "frequency", "freq", "cpufreq", "clockkhz", "clockhz", "armfreq", "armclock"),
+    CLOCK(
+            "clockmhz",
+            "clock",
+            "mhz",
+            "cpumhz",
+            "frequencymhz",
+            "frequency",
+            "freq",
+            "cpufreq",
+            "clockkhz",
+            "clockhz",
+            "armfreq",
+            "armclock"),
     VOLTS("volts", "volt", "voltage", "voltsv", "voltagev", "corevolts", "vcore", "core"),
-    TEMPERATURE("temperature", "temp", "temperaturedegc", "tempdegc", "temperaturec", "tempc", "degc", "celsius", "cputemp", "soctemp"),
+    TEMPERATURE(
+            "temperature",
+            "temp",
+            "temperaturedegc",
+            "tempdegc",
+            "temperaturec",
+            "tempc",
+            "degc",
+            "celsius",
+            "cputemp",
+            "soctemp"),
     MASK("mask", "throttlemask", "throttled", "throttle"),
     BUSY("busy", "busypercent", "load", "loadpercent", "cpubusy", "cpuload", "usage", "cpuusage");
 

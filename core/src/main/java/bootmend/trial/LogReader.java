@@ -52,6 +52,7 @@ final class LogReader {
     private double shift;
     /** A row whose time went back: the first after another start of the board, if the next one goes on from it. */
     private Optional<Held> held = Optional.empty();
+
     private long line;
     private long badRows;
 

@@ -151,7 +151,9 @@ public record LogSummary(
                 spread(values(full, Sample::volts).sorted().toArray()),
                 mask,
                 mask.isEmpty() ? List.of() : words(mask.getAsLong(), known),
-                mask.isPresent() && mask.getAsLong() != 0 && mask.equals(samples.get(0).mask()),
+                mask.isPresent()
+                        && mask.getAsLong() != 0
+                        && mask.equals(samples.get(0).mask()),
                 log.clues().sources(),
                 log.clues().configs(),
                 log.clues().tryOnce(),
@@ -163,8 +165,7 @@ public record LogSummary(
             return OptionalDouble.empty();
         }
         LogTime time = LogTime.of(
-                samples.subList(
-                        samples.indexOf(full.get(0)), samples.lastIndexOf(full.get(full.size() - 1)) + 1),
+                samples.subList(samples.indexOf(full.get(0)), samples.lastIndexOf(full.get(full.size() - 1)) + 1),
                 clock);
         return time.withClock(1 - time.fullSeconds() / time.clockSeconds());
     }

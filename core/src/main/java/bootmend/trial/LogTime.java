@@ -43,7 +43,14 @@ record LogTime(
     }
 
     private LogTime plusGap(double step) {
-        return new LogTime(seconds, clockSeconds, fullSeconds, megacycles, gaps + 1, gapSeconds + step, Math.max(longestGap, step));
+        return new LogTime(
+                seconds,
+                clockSeconds,
+                fullSeconds,
+                megacycles,
+                gaps + 1,
+                gapSeconds + step,
+                Math.max(longestGap, step));
     }
 
     private LogTime plus(double step, OptionalDouble clock, double full) {

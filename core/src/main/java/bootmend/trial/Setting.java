@@ -44,8 +44,6 @@ public record Setting(long clock, Voltage voltage) {
 
     /** Whether a board that can do this can do {@code other}: no higher clock, no lower voltage, on the same axis. */
     public boolean demandsAtLeast(Setting other) {
-        return axis() == other.axis()
-                && clock >= other.clock
-                && voltage.amount() <= other.voltage.amount();
+        return axis() == other.axis() && clock >= other.clock && voltage.amount() <= other.voltage.amount();
     }
 }

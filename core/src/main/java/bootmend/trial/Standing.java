@@ -25,7 +25,8 @@ public record Standing(Kind kind, String why) {
         if (!trial.grounds().contradictions().isEmpty()) {
             return new Standing(
                     Kind.UNDECIDED,
-                    "its log contradicts it: " + trial.grounds().contradictions().get(0));
+                    "its log contradicts it: "
+                            + trial.grounds().contradictions().get(0));
         }
         if (trial.outcome().isFailure()) {
             return new Standing(Kind.FAILED, trial.outcome().word());

@@ -16,6 +16,10 @@ public record StepLimits(long withoutForceTurbo, long published) {
     public static StepLimits of(TuningTables tables) {
         return new StepLimits(
                 WITHOUT_FORCE_TURBO,
-                tables.vocabulary().find(VoltageAxis.STEPS.key()).orElseThrow().max().orElse(WITHOUT_FORCE_TURBO));
+                tables.vocabulary()
+                        .find(VoltageAxis.STEPS.key())
+                        .orElseThrow()
+                        .max()
+                        .orElse(WITHOUT_FORCE_TURBO));
     }
 }

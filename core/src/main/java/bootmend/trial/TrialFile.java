@@ -96,8 +96,7 @@ final class TrialFile {
         YamlMapping lines = entries(yaml, "contradictions");
         List<String> contradictions = new ArrayList<>();
         for (String number : lines.keys()) {
-            contradictions.add(
-                    lines.get(number, text -> TextLimits.name("contradiction", text, TextLimits.MAX_NOTES)));
+            contradictions.add(lines.get(number, text -> TextLimits.name("contradiction", text, TextLimits.MAX_NOTES)));
         }
         return new Grounds(
                 yaml.find("settings_from", text -> TextLimits.line("file of the settings", text, TextLimits.MAX_LINE))

@@ -93,8 +93,7 @@ public final class TrialStore {
 
     /** The trial of that id, or the one whose id alone ends so after a hyphen. */
     public Trial find(String id) throws CardException {
-        Path file = named(
-                folder, id, CardException.usage("there is no trial " + id, "", NextStep.Plain.LIST_TRIALS));
+        Path file = named(folder, id, CardException.usage("there is no trial " + id, "", NextStep.Plain.LIST_TRIALS));
         return format.read(idOf(file), YamlFile.read(file));
     }
 
@@ -115,7 +114,9 @@ public final class TrialStore {
                 .toList();
         if (ending.size() > 1) {
             throw CardException.usage(
-                    ending.size() + " trials end in " + id, "Say the whole name of its file.", NextStep.Plain.LIST_TRIALS);
+                    ending.size() + " trials end in " + id,
+                    "Say the whole name of its file.",
+                    NextStep.Plain.LIST_TRIALS);
         }
         if (ending.isEmpty()) {
             throw missing;
@@ -164,8 +165,7 @@ public final class TrialStore {
                 bin,
                 folder,
                 id,
-                CardException.usage(
-                        "there is no deleted trial " + id, "", NextStep.Plain.LIST_DELETED_TRIALS));
+                CardException.usage("there is no deleted trial " + id, "", NextStep.Plain.LIST_DELETED_TRIALS));
     }
 
     private static void move(Path from, Path to, String id, CardException missing) throws CardException {
@@ -190,7 +190,8 @@ public final class TrialStore {
     private static String checked(String id) throws CardException {
         boolean plain = !id.isEmpty()
                 && !id.startsWith(".")
-                && id.chars().noneMatch(sign -> sign == '/' || sign == '\\' || sign == ':' || Character.isISOControl(sign));
+                && id.chars()
+                        .noneMatch(sign -> sign == '/' || sign == '\\' || sign == ':' || Character.isISOControl(sign));
         if (!plain) {
             throw CardException.usage("a trial cannot be named so", "", NextStep.Plain.LIST_TRIALS);
         }

@@ -17,8 +17,8 @@ public final class TuningTables {
             new Lazy<>(() -> ThrottleBits.read(DataFile.resource("throttle-bits.csv")));
     private final Lazy<VoltageSteps> voltageSteps =
             new Lazy<>(() -> VoltageSteps.read(DataFile.resource("voltage-steps.csv"), vocabulary(), sources()));
-    private final Lazy<VoltageControls> voltageControls = new Lazy<>(
-            () -> VoltageControls.read(DataFile.resource("voltage-controls.csv"), vocabulary(), sources()));
+    private final Lazy<VoltageControls> voltageControls =
+            new Lazy<>(() -> VoltageControls.read(DataFile.resource("voltage-controls.csv"), vocabulary(), sources()));
     private final Lazy<Revisions> revisions = new Lazy<>(() ->
             Revisions.read(DataFile.resource("processors.csv"), DataFile.resource("old-revision-codes.csv"), boards()));
     private final Lazy<Cautions> cautions =

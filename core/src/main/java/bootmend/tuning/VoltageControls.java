@@ -18,9 +18,8 @@ public final class VoltageControls {
     }
 
     static VoltageControls read(DataFile file, Vocabulary vocabulary, Sources sources) {
-        return new VoltageControls(
-                file.withColumns("boards", "left", "first", "why", "low", "high", "top", "source")
-                        .map(row -> control(row, vocabulary, sources), Function.identity()));
+        return new VoltageControls(file.withColumns("boards", "left", "first", "why", "low", "high", "top", "source")
+                .map(row -> control(row, vocabulary, sources), Function.identity()));
     }
 
     private static VoltageControl control(DataRow row, Vocabulary vocabulary, Sources sources) {

@@ -46,7 +46,8 @@ class QuestPlusTest {
             quest = quest.after(next, WRONG.contains(i) ? 0 : CORRECT);
         }
 
-        assertThat(asked).containsExactlyElementsOf(Arrays.stream(CONTRASTS).boxed().toList());
+        assertThat(asked)
+                .containsExactlyElementsOf(Arrays.stream(CONTRASTS).boxed().toList());
         assertThat(quest.belief().mode() + LOWEST).isEqualTo(-20);
     }
 

@@ -6,9 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import bootmend.record.ChartView;
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.search.Advice;
 import bootmend.trial.HeatEstimate;
 import bootmend.trial.Setting;
+import bootmend.trial.search.Advice;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -97,7 +97,8 @@ class TrialChartTest {
                         + "1 \u00d7 throttled: heat or supply");
         assertThat(spots.get(1).at().x() - spots.get(0).at().x()).isEqualTo(15);
         assertThat(words(parts)).contains("\u00d72");
-        assertThat(Spots.byVoltages(view(List.of(point(2000, 4, Mark.KNOWN_GOOD)))).spots())
+        assertThat(Spots.byVoltages(view(List.of(point(2000, 4, Mark.KNOWN_GOOD))))
+                        .spots())
                 .containsExactly(new Spots.ChartSpot(2000, 4, Map.of(Mark.KNOWN_GOOD, 1)));
         assertThat(Spots.byPeaks(view(List.of(point(2000, 4, Mark.NO_BOOT)))).spots())
                 .isEmpty();

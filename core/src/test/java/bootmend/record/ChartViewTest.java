@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import bootmend.record.ChartView.Corner;
 import bootmend.record.ChartView.Mark;
-import bootmend.trial.search.Advice;
-import bootmend.trial.search.Chances;
 import bootmend.trial.Frontier;
 import bootmend.trial.Outcome;
 import bootmend.trial.Placed;
@@ -18,6 +16,8 @@ import bootmend.trial.Surroundings;
 import bootmend.trial.Trial;
 import bootmend.trial.Unit;
 import bootmend.trial.VoltageAxis;
+import bootmend.trial.search.Advice;
+import bootmend.trial.search.Chances;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -42,8 +42,10 @@ class ChartViewTest {
         assertThat(view.points())
                 .extracting(ChartView.Point::mark)
                 .containsExactly(Mark.LOCKS_UP, Mark.KNOWN_GOOD, Mark.NO_BOOT, Mark.HELD, Mark.KNOWN_GOOD);
-        assertThat(view.points().get(0)).isEqualTo(new ChartView.Point(1900, OptionalDouble.of(3), OptionalDouble.empty(), Mark.LOCKS_UP));
-        assertThat(view.points().get(3)).isEqualTo(new ChartView.Point(1800, OptionalDouble.of(3), OptionalDouble.of(64), Mark.HELD));
+        assertThat(view.points().get(0))
+                .isEqualTo(new ChartView.Point(1900, OptionalDouble.of(3), OptionalDouble.empty(), Mark.LOCKS_UP));
+        assertThat(view.points().get(3))
+                .isEqualTo(new ChartView.Point(1800, OptionalDouble.of(3), OptionalDouble.of(64), Mark.HELD));
         assertThat(view.marks()).containsExactly(Mark.KNOWN_GOOD, Mark.HELD, Mark.NO_BOOT, Mark.LOCKS_UP);
     }
 
@@ -212,7 +214,8 @@ class ChartViewTest {
                 List.of(trials),
                 List.of(frontier),
                 advice,
-                Optional.of(new Chances((clock, amount) -> Math.max(0, Math.min(1, (2000 + 20 * amount - clock) / 200)))),
+                Optional.of(new Chances((clock, amount) ->
+                        Math.max(0, Math.min(1, (2000 + 20 * amount - clock) / 200)))),
                 new StepLimits(6, 8),
                 List.of(),
                 List.of(),

@@ -230,8 +230,8 @@ class TrialJobsTest {
 
         TrialReport report = new TrialAdviseJob(bench.workplace()).run("lab-07", OptionalDouble.empty());
 
-        assertThat(report.advice().setting()).hasValueSatisfying(next -> assertThat(next.axis())
-                .isEqualTo(VoltageAxis.STEPS));
+        assertThat(report.advice().setting())
+                .hasValueSatisfying(next -> assertThat(next.axis()).isEqualTo(VoltageAxis.STEPS));
         assertThat(report.trials()).hasSize(1);
         assertThat(report.cautions()).extracting(CautionView::id).contains("limits", "warranty", "heat");
     }

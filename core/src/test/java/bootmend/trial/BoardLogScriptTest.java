@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.HexFormat;
@@ -147,8 +147,7 @@ class BoardLogScriptTest {
         assertThat(run(Map.of("MAX_ROWS", "1")).code()).isZero();
         assertThat(rows()).last().isEqualTo("1234.56,1500.398,0.8600,65.2,0x20002,");
         LogSummary sum = LogSummary.read(log, OptionalDouble.of(2000), LabTrials.TABLES.throttleBits());
-        assertThat(sum.sources())
-                .containsExactly("clock, volts, temperature and mask by the firmware's own measure");
+        assertThat(sum.sources()).containsExactly("clock, volts, temperature and mask by the firmware's own measure");
         assertThat(sum.highestClock()).hasValue(1500.398);
     }
 
@@ -190,7 +189,9 @@ class BoardLogScriptTest {
     }
 
     private List<String> rows() throws IOException {
-        return Files.readAllLines(log).stream().filter(row -> !row.startsWith("#")).toList();
+        return Files.readAllLines(log).stream()
+                .filter(row -> !row.startsWith("#"))
+                .toList();
     }
 
     private void kernel(String file, String content) throws IOException {

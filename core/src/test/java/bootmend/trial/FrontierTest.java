@@ -16,11 +16,13 @@ class FrontierTest {
 
     @Test
     void highestFailedAndLowestHeldOfEachClock() {
-        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                LabTrials.at(2000, 2).ended(Outcome.NO_BOOT),
-                LabTrials.at(2000, 3).ended(Outcome.LOCKS_UP),
-                LabTrials.at(2000, 5),
-                LabTrials.at(2000, 4)));
+        Frontier frontier = Frontier.of(
+                VoltageAxis.STEPS,
+                LabTrials.placed(
+                        LabTrials.at(2000, 2).ended(Outcome.NO_BOOT),
+                        LabTrials.at(2000, 3).ended(Outcome.LOCKS_UP),
+                        LabTrials.at(2000, 5),
+                        LabTrials.at(2000, 4)));
 
         assertThat(frontier.points()).hasSize(1);
         assertThat(line(frontier)).containsExactly("2000 failed 3 held 4");
@@ -29,11 +31,13 @@ class FrontierTest {
 
     @Test
     void aHigherClockNeverNeedsLess() {
-        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                LabTrials.at(1800, 3).ended(Outcome.LOCKS_UP),
-                LabTrials.at(1900, 1).ended(Outcome.NO_BOOT),
-                LabTrials.at(1700, 5),
-                LabTrials.at(2000, 4)));
+        Frontier frontier = Frontier.of(
+                VoltageAxis.STEPS,
+                LabTrials.placed(
+                        LabTrials.at(1800, 3).ended(Outcome.LOCKS_UP),
+                        LabTrials.at(1900, 1).ended(Outcome.NO_BOOT),
+                        LabTrials.at(1700, 5),
+                        LabTrials.at(2000, 4)));
 
         assertThat(line(frontier))
                 .containsExactly(
@@ -46,10 +50,12 @@ class FrontierTest {
 
     @Test
     void aHoldThatAFailureContradictsIsNamedAndDoesNotCount() {
-        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                LabTrials.at(1800, 2),
-                LabTrials.at(2100, 3),
-                LabTrials.at(2000, 4).ended(Outcome.MISBEHAVES)));
+        Frontier frontier = Frontier.of(
+                VoltageAxis.STEPS,
+                LabTrials.placed(
+                        LabTrials.at(1800, 2),
+                        LabTrials.at(2100, 3),
+                        LabTrials.at(2000, 4).ended(Outcome.MISBEHAVES)));
 
         assertThat(frontier.contradictions()).singleElement().satisfies(pair -> {
             assertThat(pair.held().trial().id()).isEqualTo("t2");
@@ -62,28 +68,35 @@ class FrontierTest {
 
     @Test
     void theSameSettingThatHeldAndFailedIsAContradiction() {
-        assertThat(Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                                LabTrials.at(2000, 4), LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP)))
+        assertThat(Frontier.of(
+                                VoltageAxis.STEPS,
+                                LabTrials.placed(
+                                        LabTrials.at(2000, 4),
+                                        LabTrials.at(2000, 4).ended(Outcome.LOCKS_UP)))
                         .contradictions())
                 .hasSize(1);
     }
 
     @Test
     void whatDecidesNothingIsNoPoint() {
-        assertThat(Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                                LabTrials.at(2000, 4).idle(),
-                                LabTrials.at(2100, 4).mask(0x2),
-                                LabTrials.at(2200, 4).ended(Outcome.BOOTS)))
+        assertThat(Frontier.of(
+                                VoltageAxis.STEPS,
+                                LabTrials.placed(
+                                        LabTrials.at(2000, 4).idle(),
+                                        LabTrials.at(2100, 4).mask(0x2),
+                                        LabTrials.at(2200, 4).ended(Outcome.BOOTS)))
                         .points())
                 .isEmpty();
     }
 
     @Test
     void theKnownGoodTrialStandsForASettingThatHeldTwice() {
-        Frontier frontier = Frontier.of(VoltageAxis.STEPS, LabTrials.placed(
-                LabTrials.at(2000, 4).minutes(5),
-                LabTrials.at(2000, 4).minutes(50),
-                LabTrials.at(2000, 4).minutes(5)));
+        Frontier frontier = Frontier.of(
+                VoltageAxis.STEPS,
+                LabTrials.placed(
+                        LabTrials.at(2000, 4).minutes(5),
+                        LabTrials.at(2000, 4).minutes(50),
+                        LabTrials.at(2000, 4).minutes(5)));
 
         assertThat(frontier.best().map(trial -> trial.trial().id())).contains("t2");
     }

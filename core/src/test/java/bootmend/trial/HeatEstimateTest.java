@@ -47,7 +47,8 @@ class HeatEstimateTest {
 
     @Test
     void whatLiesFarBeyondTheHottestTrialIsLessSure() {
-        HeatEstimate.Fitted estimate = (HeatEstimate.Fitted) estimate(onPi1(1500, 0).peak(52));
+        HeatEstimate.Fitted estimate =
+                (HeatEstimate.Fitted) estimate(onPi1(1500, 0).peak(52));
 
         assertThat(estimate.peak(Setting.fixed(2000, 4), 22).uncertainty())
                 .isGreaterThan(2 * estimate.peak(Setting.fixed(1500, 0), 22).uncertainty());
@@ -74,7 +75,8 @@ class HeatEstimateTest {
     /** Documentation repository, issue 1772: a pi4's own voltage lies between 0.83 V and 1.1 V, chip by chip. */
     @Test
     void whereTheVoltsAreKnownWithinBoundsTheEstimateSpansThem() {
-        HeatEstimate.Peak unknown = ((HeatEstimate.Fitted) estimateOn("pi4", LabTrials.at(1500, 0).peak(52)))
+        HeatEstimate.Peak unknown = ((HeatEstimate.Fitted)
+                        estimateOn("pi4", LabTrials.at(1500, 0).peak(52)))
                 .peak(Setting.fixed(2000, 6), 22);
         HeatEstimate.Peak measured = ((HeatEstimate.Fitted)
                         estimateOn("pi4", LabTrials.at(1500, 0).peak(52).volts(0.88)))
@@ -88,9 +90,16 @@ class HeatEstimateTest {
     /** Firmware repository, issue 1876: on pi5 the voltage rises with the clock by itself. */
     @Test
     void whereTheBoardScalesTheEstimateSpansARisingVoltage() {
-        LabTrials stock = LabTrials.at(2400, 0).board("pi5").unset("over_voltage").peak(52).volts(0.9);
-        LabTrials faster =
-                LabTrials.at(2800, 0).board("pi5").unset("over_voltage").peak(62).volts(0.95);
+        LabTrials stock = LabTrials.at(2400, 0)
+                .board("pi5")
+                .unset("over_voltage")
+                .peak(52)
+                .volts(0.9);
+        LabTrials faster = LabTrials.at(2800, 0)
+                .board("pi5")
+                .unset("over_voltage")
+                .peak(62)
+                .volts(0.95);
         HeatEstimate.Peak one = ((HeatEstimate.Fitted) estimateOn("pi5", stock)).peak(Setting.shifted(3000, 0), 22);
         HeatEstimate.Peak two =
                 ((HeatEstimate.Fitted) estimateOn("pi5", stock, faster)).peak(Setting.shifted(3000, 0), 22);

@@ -20,7 +20,13 @@ class LogChecksTest {
     private static String rows(int from, int count, double clock, double volts, double busy) {
         StringBuilder rows = new StringBuilder();
         for (int i = 0; i < count; i++) {
-            rows.append((from + i) * 60).append(',').append(clock).append(',').append(volts).append(",60,0x0,").append(busy)
+            rows.append((from + i) * 60)
+                    .append(',')
+                    .append(clock)
+                    .append(',')
+                    .append(volts)
+                    .append(",60,0x0,")
+                    .append(busy)
                     .append('\n');
         }
         return rows.toString();
@@ -28,7 +34,9 @@ class LogChecksTest {
 
     @Test
     void aLogThatShowsWhatIsSaidContradictsNothing() throws Exception {
-        assertThat(check(held(), HEAD + rows(0, 3, 600, 0.85, 3) + rows(3, 50, 1900, 0.95, 100) + rows(53, 2, 600, 0.85, 3)))
+        assertThat(check(
+                        held(),
+                        HEAD + rows(0, 3, 600, 0.85, 3) + rows(3, 50, 1900, 0.95, 100) + rows(53, 2, 600, 0.85, 3)))
                 .isEmpty();
     }
 
@@ -42,8 +50,12 @@ class LogChecksTest {
     void aClockThatWasNotHeld() throws Exception {
         assertThat(check(
                         held(),
-                        HEAD + rows(0, 20, 1900, 0.95, 100) + rows(20, 20, 1500, 0.95, 100) + rows(40, 30, 1900, 0.95, 100)))
-                .containsExactly("between its first and its last row at 1900 MHz the clock was below for 29 % of the time");
+                        HEAD
+                                + rows(0, 20, 1900, 0.95, 100)
+                                + rows(20, 20, 1500, 0.95, 100)
+                                + rows(40, 30, 1900, 0.95, 100)))
+                .containsExactly(
+                        "between its first and its last row at 1900 MHz the clock was below for 29 % of the time");
     }
 
     @Test
@@ -61,7 +73,8 @@ class LogChecksTest {
     @Test
     void anotherStartInTheMiddle() throws Exception {
         assertThat(check(held(), HEAD + rows(10, 30, 1900, 0.95, 100) + rows(1, 30, 1900, 0.95, 100)))
-                .containsExactly("the log goes over another start of the board (1 in its middle), so that it did not hold through");
+                .containsExactly(
+                        "the log goes over another start of the board (1 in its middle), so that it did not hold through");
     }
 
     @Test
@@ -78,7 +91,9 @@ class LogChecksTest {
 
     @Test
     void aMaskThatWasToldOtherwise() throws Exception {
-        assertThat(check(held(), (HEAD + rows(0, 60, 1900, 0.95, 100)).replace("0x0,100.0\n3000,", "0x50000,100.0\n3000,")))
+        assertThat(check(
+                        held(),
+                        (HEAD + rows(0, 60, 1900, 0.95, 100)).replace("0x0,100.0\n3000,", "0x50000,100.0\n3000,")))
                 .containsExactly("the throttle mask was told as 0x0, and the log has 0x50000");
     }
 
@@ -91,7 +106,8 @@ class LogChecksTest {
     /** 1.2 V at step 0 and 0.025 V a step on pi1: S1 and S61 of tuning/sources.csv. */
     @Test
     void anotherVoltageThanThePublished() throws Exception {
-        Placed trial = placed("pi1", Map.of("arm_freq", 900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.HOLDS);
+        Placed trial =
+                placed("pi1", Map.of("arm_freq", 900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.HOLDS);
         assertThat(check(trial, HEAD + rows(0, 60, 900, 1.25, 100))).isEmpty();
         assertThat(check(trial, HEAD + rows(0, 60, 900, 1.35, 100)))
                 .containsExactly("step 2 is 1.250 V on this board, and the log has 1.350 V at full clock");
@@ -99,8 +115,8 @@ class LogChecksTest {
 
     @Test
     void aBoardThatRanDidBoot() throws Exception {
-        Placed trial = placed(
-                "pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.NO_BOOT);
+        Placed trial =
+                placed("pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.NO_BOOT);
         assertThat(check(trial, HEAD + rows(0, 10, 1900, 0.95, 100)))
                 .containsExactly("the log shows the board running at 1900 MHz, so that it did boot");
     }
@@ -108,7 +124,8 @@ class LogChecksTest {
     @Test
     void anotherFileThanTheOneThatRan() throws Exception {
         String ran = "# config: config.txt sha256 " + "ab".repeat(32) + "\n# try-once: no\n";
-        Placed trial = placed("pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.HOLDS);
+        Placed trial =
+                placed("pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.empty(), Outcome.HOLDS);
         Trial told = trial.trial();
         Placed staged = new Placed(
                 new Trial(
@@ -136,8 +153,7 @@ class LogChecksTest {
     }
 
     private static Placed told(double minutes) {
-        return placed(
-                "pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.of(minutes), Outcome.HOLDS);
+        return placed("pi4", Map.of("arm_freq", 1900L, "over_voltage", 2L), OptionalDouble.of(minutes), Outcome.HOLDS);
     }
 
     private static Placed placed(String board, Map<String, Long> settings, OptionalDouble minutes, Outcome outcome) {
@@ -149,7 +165,12 @@ class LogChecksTest {
                                 trial.unit(),
                                 settings,
                                 outcome,
-                                new Run(minutes, true, OptionalDouble.empty(), OptionalDouble.empty(), OptionalLong.of(0)),
+                                new Run(
+                                        minutes,
+                                        true,
+                                        OptionalDouble.empty(),
+                                        OptionalDouble.empty(),
+                                        OptionalLong.of(0)),
                                 Map.of(),
                                 LabTrials.LAB,
                                 "")),

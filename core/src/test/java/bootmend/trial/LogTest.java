@@ -171,7 +171,8 @@ class LogTest {
         BoardLog log = read(text);
 
         assertThat(log.problems()).isEmpty();
-        assertThat(log.samples().get(1).seconds() - log.samples().get(0).seconds()).isCloseTo(30, within(0.001));
+        assertThat(log.samples().get(1).seconds() - log.samples().get(0).seconds())
+                .isCloseTo(30, within(0.001));
         assertThat(log.samples().get(1).celsius()).hasValue(65.4);
         assertThat(log.samples().get(1).clock()).hasValue(1900);
     }

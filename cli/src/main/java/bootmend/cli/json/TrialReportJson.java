@@ -80,11 +80,7 @@ public record TrialReportJson(
 
         public static PointJson of(Frontier.Point point) {
             return new PointJson(
-                    point.clock(),
-                    amount(point.failed()),
-                    id(point.failed()),
-                    amount(point.held()),
-                    id(point.held()));
+                    point.clock(), amount(point.failed()), id(point.failed()), amount(point.held()), id(point.held()));
         }
 
         private static Optional<Long> amount(Optional<Placed> trial) {

@@ -23,7 +23,15 @@ public final class LogPage {
                         + (log.cutShort() ? "; the log goes on, but no more rows are read" : ""));
         log.problems().forEach(problem -> field("", problem));
         if (log.badRows() > log.problems().size()) {
-            field("", "and " + Amount.count((int) Math.min(Integer.MAX_VALUE, log.badRows() - log.problems().size()), "row") + " more");
+            field(
+                    "",
+                    "and "
+                            + Amount.count(
+                                    (int) Math.min(
+                                            Integer.MAX_VALUE,
+                                            log.badRows() - log.problems().size()),
+                                    "row")
+                            + " more");
         }
         log.sources().forEach(source -> field("measured", source));
         log.configs().forEach(config -> field("on the board", config));
@@ -48,7 +56,8 @@ public final class LogPage {
                         share -> field("below it", String.format(Locale.ROOT, "%.1f %% of the time", share * PERCENT)));
         log.meanClock().ifPresent(mean -> field("mean clock", Math.round(mean) + " MHz"));
         log.busy()
-                .ifPresent(busy -> field("busy", String.format(Locale.ROOT, "%.0f %% of the time at full clock", busy)));
+                .ifPresent(
+                        busy -> field("busy", String.format(Locale.ROOT, "%.0f %% of the time at full clock", busy)));
         log.peak().ifPresent(peak -> field("peak", TrialPage.number(log.peak()) + " degC"));
         field(
                 "80 degC",

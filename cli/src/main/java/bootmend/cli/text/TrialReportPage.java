@@ -2,11 +2,11 @@ package bootmend.cli.text;
 
 import bootmend.page.Amount;
 import bootmend.record.TrialReport;
-import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Gain;
 import bootmend.trial.Placed;
 import bootmend.trial.Setting;
+import bootmend.trial.search.Advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

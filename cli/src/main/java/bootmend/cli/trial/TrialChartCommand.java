@@ -34,9 +34,10 @@ import picocli.CommandLine.Spec;
         name = "chart",
         header = "A picture of a board's trials.",
         mixinStandardHelpOptions = true,
-        description = "Draws a board's trials: clock against voltage with what held and what failed, the frontier between "
-                + "them, the chance of holding as shades, the next trial and those behind it, and peak temperatures with the "
-                + "80 and 85 degC lines. Another board, or the same one under another cooling, can be drawn beside it.",
+        description =
+                "Draws a board's trials: clock against voltage with what held and what failed, the frontier between "
+                        + "them, the chance of holding as shades, the next trial and those behind it, and peak temperatures with the "
+                        + "80 and 85 degC lines. Another board, or the same one under another cooling, can be drawn beside it.",
         footer = {
             "",
             "Examples:",
@@ -96,8 +97,8 @@ final class TrialChartCommand implements Callable<Integer> {
         Answer answer = new Answer(spec.commandLine(), json);
         return answer.of(() -> {
             String format = format();
-            TrialReport report = new TrialAdviseJob(workplace).run(
-                    new TrialSide(label, Optional.ofNullable(cooling)), OptionalDouble.empty());
+            TrialReport report = new TrialAdviseJob(workplace)
+                    .run(new TrialSide(label, Optional.ofNullable(cooling)), OptionalDouble.empty());
             if (report.trials().isEmpty()) {
                 throw CardException.usage(
                         "no trial of " + label + " has a known clock and voltage step",
@@ -134,7 +135,8 @@ final class TrialChartCommand implements Callable<Integer> {
             return ChartView.of(report);
         }
         TrialSide side = new TrialSide(with == null ? label : with, Optional.ofNullable(withCooling));
-        return ChartView.compared(report, new TrialAdviseJob(workplace).run(side, OptionalDouble.empty()), side.words());
+        return ChartView.compared(
+                report, new TrialAdviseJob(workplace).run(side, OptionalDouble.empty()), side.words());
     }
 
     private static byte[] picture(String format, TrialReport report, ChartView view) throws CardException {

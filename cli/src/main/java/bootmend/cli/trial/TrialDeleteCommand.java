@@ -1,7 +1,7 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.run.Answer;
 import bootmend.cli.outcome.ExitCode;
+import bootmend.cli.run.Answer;
 import bootmend.page.Amount;
 import bootmend.record.TrialEditJob;
 import bootmend.workplace.Workplace;

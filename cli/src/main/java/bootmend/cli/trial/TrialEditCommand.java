@@ -23,14 +23,10 @@ import picocli.CommandLine.Spec;
         name = "edit",
         header = "A trial corrected.",
         mixinStandardHelpOptions = true,
-        description = "Corrects a trial that is kept; what is not named stays as it is. With --from it is held against the "
-                + "board's log again. The id is one that `bootmend trial list` shows.",
-        footer = {
-            "",
-            "Example:",
-            "  bootmend trial edit 9f27a1c4 --minutes 50 \\",
-            "      --set over_voltage=5"
-        })
+        description =
+                "Corrects a trial that is kept; what is not named stays as it is. With --from it is held against the "
+                        + "board's log again. The id is one that `bootmend trial list` shows.",
+        footer = {"", "Example:", "  bootmend trial edit 9f27a1c4 --minutes 50 \\", "      --set over_voltage=5"})
 final class TrialEditCommand implements Callable<Integer> {
 
     private final Workplace workplace;
@@ -41,7 +37,8 @@ final class TrialEditCommand implements Callable<Integer> {
     @Option(
             names = "--set",
             paramLabel = "KEY=NUMBER",
-            description = "A setting that was in force; KEY= alone for one that was at stock. May be given several times.")
+            description =
+                    "A setting that was in force; KEY= alone for one that was at stock. May be given several times.")
     private List<String> settings = new ArrayList<>();
 
     @Option(

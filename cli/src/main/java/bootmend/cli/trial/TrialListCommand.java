@@ -87,9 +87,8 @@ final class TrialListCommand implements Callable<Integer> {
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), json);
         return answer.of(() -> {
-            TrialListing listing = deleted
-                    ? new TrialListJob(workplace).deleted(filter())
-                    : new TrialListJob(workplace).run(filter());
+            TrialListing listing =
+                    deleted ? new TrialListJob(workplace).deleted(filter()) : new TrialListJob(workplace).run(filter());
             if (json) {
                 answer.json(TrialJson.ListJson.of(listing));
             } else {

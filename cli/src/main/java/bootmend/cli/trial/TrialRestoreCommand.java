@@ -1,7 +1,7 @@
 package bootmend.cli.trial;
 
-import bootmend.cli.run.Answer;
 import bootmend.cli.outcome.ExitCode;
+import bootmend.cli.run.Answer;
 import bootmend.page.Amount;
 import bootmend.record.TrialEditJob;
 import bootmend.workplace.Workplace;
@@ -49,8 +49,7 @@ final class TrialRestoreCommand implements Callable<Integer> {
             if (json) {
                 answer.json(new RestoredJson(ids));
             } else {
-                answer.screen()
-                        .line("Put back: " + Amount.count(ids.size(), "trial") + ".");
+                answer.screen().line("Put back: " + Amount.count(ids.size(), "trial") + ".");
             }
             return ExitCode.DONE;
         });

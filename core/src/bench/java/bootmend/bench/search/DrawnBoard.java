@@ -34,8 +34,8 @@ final class DrawnBoard {
         this.base = (family == Family.PI5 ? 0.8 : 0.84) + 0.08 * random.nextDouble();
         this.threshold = 0.33 + 0.1 * random.nextDouble();
         this.alpha = 1 + 0.2 * random.nextDouble();
-        double edge = Math.max(
-                family.lowest, Math.min(family.highest, family.edge + family.spread * random.nextGaussian()));
+        double edge =
+                Math.max(family.lowest, Math.min(family.highest, family.edge + family.spread * random.nextGaussian()));
         this.scale = edge / law(volts(edge, 0));
         this.width = 8 * Math.exp(0.4 * random.nextGaussian());
         this.jitter = 4;

@@ -57,15 +57,13 @@ public final class Adviser {
 
     /** What to do next, with what each outcome would lead to. */
     public Advice advise() {
-        return before().orElseGet(() -> hunt()
-                .map(hunt -> new SearchWords(hunt, choice, drafts()).advice())
+        return before().orElseGet(() -> hunt().map(hunt -> new SearchWords(hunt, choice, drafts()).advice())
                 .orElseGet(this::unknownBoard));
     }
 
     /** What to do next, in short: for who asks very often. */
     public Advice next() {
-        return before().orElseGet(() -> hunt()
-                .map(hunt -> new SearchWords(hunt, choice, drafts()).next())
+        return before().orElseGet(() -> hunt().map(hunt -> new SearchWords(hunt, choice, drafts()).next())
                 .orElseGet(this::unknownBoard));
     }
 
@@ -81,7 +79,8 @@ public final class Adviser {
                         .or(() -> Arrays.stream(VoltageAxis.values())
                                 .map(axis -> Frontier.of(axis, trials))
                                 .flatMap(other -> other.best().stream())
-                                .max(Comparator.comparingLong(best -> best.setting().clock()))));
+                                .max(Comparator.comparingLong(
+                                        best -> best.setting().clock()))));
     }
 
     private Optional<Hunt> hunt() {
@@ -105,8 +104,7 @@ public final class Adviser {
     }
 
     private Advice unknownBoard() {
-        return drafts()
-                .of(
+        return drafts().of(
                         Advice.Action.STOP,
                         Optional.empty(),
                         0,
@@ -139,11 +137,11 @@ public final class Adviser {
             }
         }
         boolean coolingIsNew = trials.stream()
-                .noneMatch(trial -> trial.trial().surroundings().sameCooling(surroundings)
-                        && trial.is(Standing.Kind.HELD));
+                .noneMatch(trial ->
+                        trial.trial().surroundings().sameCooling(surroundings) && trial.is(Standing.Kind.HELD));
         boolean throttledHere = trials.stream()
-                .anyMatch(trial -> trial.trial().surroundings().isLike(surroundings)
-                        && trial.is(Standing.Kind.THROTTLED));
+                .anyMatch(trial ->
+                        trial.trial().surroundings().isLike(surroundings) && trial.is(Standing.Kind.THROTTLED));
         Setting atStock = atStock();
         if (coolingIsNew && stock().isPresent() && limits.passed(atStock).isEmpty()) {
             boolean heldBefore = trials.stream().anyMatch(trial -> trial.is(Standing.Kind.HELD));
@@ -170,8 +168,7 @@ public final class Adviser {
     }
 
     private Advice first(String why) {
-        return drafts()
-                .of(
+        return drafts().of(
                         Advice.Action.TRY,
                         Optional.of(atStock()),
                         FIRST_MINUTES,
@@ -195,8 +192,7 @@ public final class Adviser {
     }
 
     private Advice cooling(String why) {
-        return drafts()
-                .of(
+        return drafts().of(
                         Advice.Action.IMPROVE,
                         Optional.empty(),
                         0,
@@ -205,8 +201,7 @@ public final class Adviser {
     }
 
     private Advice supply(Placed latest, long mask) {
-        return drafts()
-                .of(
+        return drafts().of(
                         Advice.Action.IMPROVE,
                         Optional.of(latest.setting()),
                         FIRST_MINUTES,
@@ -219,8 +214,7 @@ public final class Adviser {
 
     private Advice undecided(Placed latest) {
         Trial trial = latest.trial();
-        return drafts()
-                .of(
+        return drafts().of(
                         Advice.Action.TRY,
                         Optional.of(latest.setting()),
                         FIRST_MINUTES,

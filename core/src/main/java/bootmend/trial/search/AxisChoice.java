@@ -30,8 +30,9 @@ record AxisChoice(VoltageAxis axis, String change) {
         return deprecated
                 ? new AxisChoice(
                         first,
-                        "The voltage is no longer " + before.get().words() + " but shifted by " + first.key() + ", since "
-                                + control.orElseThrow().why() + ". Trials on one scale say nothing of the other.")
+                        "The voltage is no longer " + before.get().words() + " but shifted by " + first.key()
+                                + ", since " + control.orElseThrow().why()
+                                + ". Trials on one scale say nothing of the other.")
                 : new AxisChoice(used, "");
     }
 

@@ -22,6 +22,7 @@ final class Hunt {
     private static final double FAR_FROM_HOT = 76;
     /** From here on a run is long enough for its peak to be steady, in degC. No source. */
     private static final double WARM = 70;
+
     private static final int MOST_SETTLING = 1;
 
     private final Search search;
@@ -32,12 +33,7 @@ final class Hunt {
     private final List<Target> proven;
 
     private Hunt(
-            Search search,
-            Ground ground,
-            Limits limits,
-            VoltageAxis axis,
-            List<Placed> trials,
-            List<Target> proven) {
+            Search search, Ground ground, Limits limits, VoltageAxis axis, List<Placed> trials, List<Target> proven) {
         this.search = search;
         this.ground = ground;
         this.limits = limits;
@@ -48,12 +44,7 @@ final class Hunt {
 
     /** Empty where nothing is known of how far a search may go on this board. */
     static Optional<Hunt> of(
-            String board,
-            long start,
-            List<Placed> all,
-            Frontier frontier,
-            Surroundings surroundings,
-            Limits limits) {
+            String board, long start, List<Placed> all, Frontier frontier, Surroundings surroundings, Limits limits) {
         VoltageAxis axis = frontier.axis();
         Optional<SearchRange> range = SearchRange.of(board, axis);
         if (range.isEmpty()) {
@@ -103,7 +94,9 @@ final class Hunt {
                 step.minutes(),
                 Observation.DOUBT_OF_LOG));
         boolean proves = kind == Observation.Kind.HELD && step.kind() == Step.Kind.PROVE;
-        List<Target> known = proves ? List.of(step.at()) : proven.stream().filter(at -> !at.equals(step.at())).toList();
+        List<Target> known = proves
+                ? List.of(step.at())
+                : proven.stream().filter(at -> !at.equals(step.at())).toList();
         return steady(later.next(known, Optional.empty()));
     }
 

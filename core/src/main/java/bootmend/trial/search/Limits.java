@@ -68,7 +68,8 @@ final class Limits {
 
     private Optional<String> reach(String key, long value, Setting setting) {
         return tables.reaches().of(key, board).stream()
-                .filter(reach -> value > reach.max().orElse(value) || value < reach.min().orElse(value))
+                .filter(reach ->
+                        value > reach.max().orElse(value) || value < reach.min().orElse(value))
                 .findFirst()
                 .map(reach -> setting.words() + " passes what is published of " + key + " on " + board + ": "
                         + reach.why() + bounds(reach) + ".");
@@ -84,8 +85,9 @@ final class Limits {
                 .filter(trial -> throttled(trial) && asksAtLeast(setting, trial.setting()))
                 .filter(trial -> here.stream().noneMatch(later -> isCool(later, trial)))
                 .findFirst()
-                .map(trial -> setting.words() + " asks at least as much as " + trial.setting().words()
-                        + ", which the board could not keep up with this cooling and supply (" + trial.trial().id() + ").");
+                .map(trial -> setting.words() + " asks at least as much as "
+                        + trial.setting().words() + ", which the board could not keep up with this cooling and supply ("
+                        + trial.trial().id() + ").");
     }
 
     private static boolean throttled(Placed trial) {
@@ -137,8 +139,8 @@ final class Limits {
                 .mapToDouble(trial -> trial.setting().voltage().level())
                 .max()
                 .orElse(0);
-        boolean far = setting.clock() > clock * BEYOND
-                || setting.voltage().level() > Math.max(0, level) + LEVELS_BEYOND;
+        boolean far =
+                setting.clock() > clock * BEYOND || setting.voltage().level() > Math.max(0, level) + LEVELS_BEYOND;
         return far
                 ? Optional.of(setting.words() + " goes far beyond what ran with this cooling, and its heat cannot be "
                         + "estimated: " + noPeak() + ".")

@@ -38,7 +38,8 @@ record Observation(double clock, double level, Kind kind, double minutes, double
         Trial trial = placed.trial();
         double minutes = trial.run().minutes().orElse(MEANT);
         return switch (trial.standing().kind()) {
-            case HELD -> Optional.of(seen(placed, Kind.HELD, trial.run().minutes().orElse(LEAST)));
+            case HELD ->
+                Optional.of(seen(placed, Kind.HELD, trial.run().minutes().orElse(LEAST)));
             case FAILED -> Optional.of(seen(placed, failure(trial), minutes));
             case THROTTLED -> Optional.of(seen(placed, Kind.BOOTED, 0));
             case UNDECIDED ->

@@ -39,9 +39,11 @@ final class Search {
     private static final int CLOCKS_A_LEVEL = 6;
     /** Chances between which a run tells something. */
     private static final double SURE_TO_FAIL = 0.04;
+
     private static final double SURE_TO_HOLD = 0.97;
     /** How many places are worked out for every length. */
     private static final int MOST_LENGTHS = 8;
+
     private static final int MOST_BEHIND = 4;
     private static final int OUTCOMES = 3;
 
@@ -71,9 +73,7 @@ final class Search {
     }
 
     private Target target(int index) {
-        return index == count() - 1
-                ? new Target(-1, 0)
-                : new Target(index / ground.levels(), index % ground.levels());
+        return index == count() - 1 ? new Target(-1, 0) : new Target(index / ground.levels(), index % ground.levels());
     }
 
     Search after(Observation seen) {
@@ -148,7 +148,9 @@ final class Search {
                 free.add(new Target(clock, level));
             }
         }
-        Target at = free.stream().max(Comparator.comparingDouble(each -> holds(each, SCREENS[1]))).orElseThrow();
+        Target at = free.stream()
+                .max(Comparator.comparingDouble(each -> holds(each, SCREENS[1])))
+                .orElseThrow();
         double chance = holds(at, SCREENS[1]);
         return chance < HALF
                 ? new Step(Step.Kind.NOTHING, at, 0, 0, 0, List.of())
@@ -205,8 +207,7 @@ final class Search {
     }
 
     private List<Run> runs(List<Target> places, double[] lengths) {
-        QuestPlus quest =
-                QuestPlus.ofClasses(boards.prior(), new Chances(places, lengths), OUTCOMES, classes, count());
+        QuestPlus quest = QuestPlus.ofClasses(boards.prior(), new Chances(places, lengths), OUTCOMES, classes, count());
         double unknown = quest.entropy();
         List<Run> runs = new ArrayList<>();
         for (int test = 0; test < places.size() * lengths.length; test++) {

@@ -30,7 +30,8 @@ record SearchRange(String key, List<String> boards, int least, int most, double 
                 .withColumns("key", "boards", "least", "most", "edge", "spread", "slope")
                 .map(row -> range(row), range -> List.of(range.key(), range.boards()))
                 .stream()
-                .filter(range -> range.key().equals(axis.key()) && range.boards().contains(board))
+                .filter(range ->
+                        range.key().equals(axis.key()) && range.boards().contains(board))
                 .findFirst();
     }
 

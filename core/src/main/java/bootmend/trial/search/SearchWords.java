@@ -72,7 +72,8 @@ final class SearchWords {
     private Advice done(Step step) {
         return drafts.keep(
                 hunt.setting(step),
-                "Nothing is left to gain: " + hunt.setting(step).words() + " is known-good, holds 45 minutes with a chance of "
+                "Nothing is left to gain: " + hunt.setting(step).words()
+                        + " is known-good, holds 45 minutes with a chance of "
                         + percent(step.chance()) + ", and with one of " + percent(step.near())
                         + " it is within 25 MHz and one voltage step of the best this board can do. Keep it.",
                 hunt.stops(step.at()));

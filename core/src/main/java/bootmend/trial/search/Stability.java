@@ -69,8 +69,9 @@ final class Stability {
      */
     private static double fails(Silicon board, Observation seen) {
         double later = survives(board, seen.clock(), seen.level(), seen.minutes() * 2 + 1);
-        double sooner =
-                seen.minutes() < WHOLE ? 1 : survives(board, seen.clock(), seen.level(), seen.minutes() / 2 - START_MINUTES);
+        double sooner = seen.minutes() < WHOLE
+                ? 1
+                : survives(board, seen.clock(), seen.level(), seen.minutes() / 2 - START_MINUTES);
         return ((sooner - later) + (1 - later)) / 2;
     }
 }

