@@ -27,22 +27,7 @@ record Advised(int change) implements Strategy {
                 lab.board = lab.board.cooledBy(fan ? Cooling.plain(lab.random) : Cooling.fan(lab.random));
             }
             Advice advice = new Adviser(lab.board.family.board, lab.placed(), lab.surroundings(), lab.tables).next();
-            if (System.getProperty("search.trace") != null) {
-                System.out.println(advice.action() + " "
-                        + advice.setting().map(Setting::words).orElse("") + " " + advice.minutes() + " "
-                        + advice.chance() + " " + advice.why() + " | " + advice.stops());
-            }
             if (advice.setting().isEmpty()) {
-                if (System.getProperty("search.misses") != null
-                        && advice.best().isPresent()
-                        && lab.board.holds(
-                                        advice.best().get().clock(),
-                                        advice.best().get().voltage().level())
-                                < 0.5) {
-                    System.out.println("FALSE " + advice.why());
-                    lab.trials.forEach(t -> System.out.println("   " + t.settings() + " " + t.outcome() + " "
-                            + t.run().minutes()));
-                }
                 return advice.bestIsKnownGood() ? advice.best() : Optional.empty();
             }
             lab.run(advice.setting().get(), advice.minutes().getAsDouble());

@@ -3,7 +3,6 @@ package bootmend.bench.search;
 import bootmend.trial.Setting;
 import bootmend.tuning.TuningTables;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,35 +25,49 @@ public final class SearchBench {
         this.seed = seed;
     }
 
-    /** @param args how many boards (1000), first seed (1000000), {@code plain}, {@code flaws} or {@code all} (all) */
-    public static void main(String[] args) {
-        int boards = args.length > 0 ? Integer.parseInt(args[0]) : 1000;
-        long seed = args.length > 1 ? Long.parseLong(args[1]) : 1_000_000;
-        String what = args.length > 2 ? args[2] : "all";
-        SearchBench bench = new SearchBench(boards, seed);
+    /**
+     * Prints the table.
+     *
+     * @param what {@code search} for 1,000 boards each, {@code search-flaws} for 40 each with flaws
+     */
+    public static void run(String what) {
+        if (what.endsWith("flaws")) {
+            new SearchBench(40, 2_000_000).flawed();
+        } else {
+            new SearchBench(1000, 1_000_000).plain();
+        }
+    }
+
+    private void plain() {
+        head();
+        for (Family family : Family.values()) {
+            for (boolean fan : new boolean[] {true, false}) {
+                row(family, fan, new Advised(0), "none", NONE);
+                row(family, fan, new Ladder(45), "none", NONE);
+                row(family, fan, new Ladder(10), "none", NONE);
+                row(family, fan, new Bisection(45), "none", NONE);
+            }
+        }
+    }
+
+    private void flawed() {
+        head();
+        for (Family family : Family.values()) {
+            for (boolean fan : new boolean[] {true, false}) {
+                row(family, fan, new Advised(0), "one outcome in ten is told wrong", WRONG);
+                row(family, fan, new Advised(0), "no logs", UNLOGGED);
+                row(family, fan, new Advised(0), "one in ten wrong, half without a log", BOTH);
+                row(family, fan, new Advised(6), "other cooling from the 7th trial on", NONE);
+                row(family, fan, new Advised(6), "other cooling, one in ten wrong, half without a log", BOTH);
+            }
+        }
+    }
+
+    private static void head() {
         System.out.println(
                 "| board | cooling | way | flaws | near the best | trials | load-hours | over 80 degC | out of range | "
                         + "false known-good | less than even | keeps nothing |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
-        for (Family family : Family.values()) {
-            for (boolean fan : new boolean[] {true, false}) {
-                if (!what.equals("flaws")) {
-                    bench.row(family, fan, new Advised(0), "none", NONE);
-                }
-                if (what.equals("all") || what.equals("plain")) {
-                    bench.row(family, fan, new Ladder(45), "none", NONE);
-                    bench.row(family, fan, new Ladder(10), "none", NONE);
-                    bench.row(family, fan, new Bisection(45), "none", NONE);
-                }
-                if (what.equals("all") || what.equals("flaws")) {
-                    bench.row(family, fan, new Advised(0), "one outcome in ten is told wrong", WRONG);
-                    bench.row(family, fan, new Advised(0), "no logs", UNLOGGED);
-                    bench.row(family, fan, new Advised(0), "one in ten wrong, half without a log", BOTH);
-                    bench.row(family, fan, new Advised(6), "other cooling from the 7th trial on", NONE);
-                    bench.row(family, fan, new Advised(6), "other cooling, one in ten wrong, half without a log", BOTH);
-                }
-            }
-        }
     }
 
     /** What one strategy came to on one board. */
@@ -94,12 +107,6 @@ public final class SearchBench {
                         || lab.board.steady(
                                         kept.get().clock(), kept.get().voltage().level())
                                 > 80);
-        if (System.getProperty("search.misses") != null && (!near || wrong)) {
-            System.out.println(family + " " + fan + " board " + number + " best " + Arrays.toString(best) + " kept "
-                    + kept.map(Setting::words) + " trials " + lab.trials.size() + " steady "
-                    + lab.board.steady(best[0], best[1]) + " holds "
-                    + kept.map(k -> lab.board.holds(k.clock(), k.voltage().level())));
-        }
         return new Result(near, lab.trials.size(), lab.load / 60, lab.hot, lab.beyond, wrong, uneven, kept.isEmpty());
     }
 

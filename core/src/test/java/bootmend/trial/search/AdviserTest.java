@@ -223,7 +223,7 @@ class AdviserTest {
     }
 
     /** Each number is a trial: clock, step, outcome and heat in its digits. */
-    @Property(tries = 60)
+    @Property(tries = 25)
     void neverSuggestsAboveTheRangeOrInNeedOfForceTurboOrTooHot(
             @ForAll @Size(max = 12) List<@IntRange(max = 5999) Integer> numbers) {
         List<LabTrials> trials = new ArrayList<>();
