@@ -43,6 +43,7 @@ final class ComparePane extends VBox {
         whole = kit.button("earlier.whole", () -> model.putBack(true));
         rest = kit.text("", "muted");
         other.setId("earlier-against");
+        other.setAccessibleText(kit.words().of("earlier.against").replace("_", ""));
         other.setConverter(new Names());
         other.setMaxWidth(Double.MAX_VALUE);
         other.setOnAction(event -> {
