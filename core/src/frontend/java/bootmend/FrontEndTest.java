@@ -10,6 +10,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import bootmend.card.PartitionView;
 import bootmend.config.VisibleText;
+import bootmend.edit.LineName;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -49,7 +50,8 @@ class FrontEndTest {
                             "bootmend.trial.search",
                             "bootmend.fixtures"))
                     .or(type(VisibleText.class))
-                    .or(type(PartitionView.class)));
+                    .or(type(PartitionView.class))
+                    .or(type(LineName.class)));
 
     @ArchTest
     static final ArchRule NO_RULE_IS_RUN_HERE = noClasses()

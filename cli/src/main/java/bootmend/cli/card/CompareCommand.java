@@ -5,6 +5,7 @@ import bootmend.cli.option.JsonOption;
 import bootmend.cli.option.SideRequest;
 import bootmend.cli.run.Answer;
 import bootmend.cli.text.ComparePage;
+import bootmend.record.ProfileJob;
 import bootmend.view.CompareJob;
 import bootmend.view.CompareSource;
 import bootmend.workplace.Workplace;
@@ -76,7 +77,8 @@ public final class CompareCommand implements Callable<Integer> {
     private CompareSource source(String name) throws CardException {
         boolean file = SideRequest.isStandardInput(name)
                 || Files.exists(Path.of(name))
-                || !workplace.profiles().names().contains(name);
+                || new ProfileJob(workplace)
+                        .list().stream().noneMatch(profile -> profile.name().equals(name));
         return file ? new CompareSource.OfCard(SideRequest.of(name)) : new CompareSource.OfProfile(name);
     }
 }

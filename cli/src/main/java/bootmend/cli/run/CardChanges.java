@@ -3,7 +3,6 @@ package bootmend.cli.run;
 import bootmend.CardException;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
-import bootmend.card.LoneConfig;
 import bootmend.cli.json.ChangeJson;
 import bootmend.cli.json.ErrorJson;
 import bootmend.cli.option.BatchOptions;
@@ -76,7 +75,7 @@ public final class CardChanges {
 
     private boolean anyText(List<Path> cards) throws CardException {
         for (Path card : cards) {
-            if (LoneConfig.isNamed(argument.request(card))) {
+            if (ChangeOperation.isOfConfigFile(argument.request(card))) {
                 return true;
             }
         }
