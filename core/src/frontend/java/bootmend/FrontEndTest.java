@@ -43,6 +43,7 @@ class FrontEndTest {
                             "bootmend.boot",
                             "bootmend.chart",
                             "bootmend.check",
+                            "bootmend.earlier",
                             "bootmend.finding",
                             "bootmend.trial",
                             "bootmend.trial.search",
@@ -64,7 +65,7 @@ class FrontEndTest {
             .that()
             .doNotHaveSimpleName("DemoCommand")
             .and()
-            .doNotHaveSimpleName("DemoBench")
+            .doNotHaveSimpleName("DemoWorkplace")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("bootmend.fixtures..");

@@ -20,7 +20,7 @@ public final class CardException extends Exception {
         /** The card is readable, but changing it now would not be safe. */
         REFUSED,
         /** A change began and could not be finished; an undo record is open. */
-        CUT_SHORT
+        INTERRUPTED
     }
 
     private final Kind kind;
@@ -67,8 +67,13 @@ public final class CardException extends Exception {
     }
 
     /** @param remedy whole sentences that hold no command; may be empty where there are steps */
-    public static CardException cutShort(String what, String remedy, Throwable cause, NextStep... steps) {
-        return new CardException(Kind.CUT_SHORT, what, remedy, cause, steps);
+    public static CardException interrupted(String what, String remedy, Throwable cause, NextStep... steps) {
+        return new CardException(Kind.INTERRUPTED, what, remedy, cause, steps);
+    }
+
+    /** The same, its message told of {@code name}, where several things could be meant. */
+    public CardException about(String name) {
+        return new CardException(kind, name + ": " + getMessage(), remedy, this, steps.toArray(NextStep[]::new));
     }
 
     public Kind kind() {

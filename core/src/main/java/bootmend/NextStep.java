@@ -29,10 +29,14 @@ public sealed interface NextStep
         LIST_CARDS,
         /** See the changes that were made to the card. */
         LIST_CHANGES,
+        /** See what the card's config file was before. */
+        LIST_EARLIER,
         /** Put settings on the card for one start. */
         STAGE_SETTINGS,
         /** Name settings, each a key of the config file with its value. */
         GIVE_SETTINGS,
+        /** Name the files that are meant. */
+        NAME_FILES,
         /** Record a trial. */
         ADD_TRIAL,
         /** See the trials that are kept. */

@@ -97,6 +97,10 @@ class ArchitectureTest {
     static final ArchRule TUNING = only("bootmend.tuning", ROOT, "bootmend.config");
 
     @ArchTest
+    static final ArchRule EARLIER =
+            only("bootmend.earlier", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.fat", "bootmend.device");
+
+    @ArchTest
     static final ArchRule CHANGE = only(
             "bootmend.change",
             ROOT,
@@ -108,6 +112,14 @@ class ArchitectureTest {
             "bootmend.fat.check",
             "bootmend.partition",
             "bootmend.device");
+
+    @ArchTest
+    static final ArchRule EDIT =
+            only("bootmend.edit", ROOT, "bootmend.config", "bootmend.tuning", "bootmend.tuning.resolve");
+
+    @ArchTest
+    static final ArchRule KEEP =
+            only("bootmend.keep", ROOT, "bootmend.folder", "bootmend.fat", "bootmend.partition", "bootmend.device");
 
     @ArchTest
     static final ArchRule STORE = only("bootmend.store", ROOT);
@@ -224,6 +236,8 @@ class ArchitectureTest {
             ROOT,
             "bootmend.finding",
             "bootmend.config",
+            "bootmend.earlier",
+            "bootmend.boot",
             "bootmend.check",
             "bootmend.card",
             "bootmend.view",

@@ -22,7 +22,7 @@ import picocli.CommandLine.Spec;
                     + "desktop offers to erase the card, close that window.",
             "",
             "Exit codes: 0 done; 1 a check found a blocker; 2 wrong usage; 3 the card could not be read; 4 refused for "
-                    + "safety; 5 a change was cut short and waits for recovery.",
+                    + "safety; 5 a change was interrupted and waits for recovery.",
             "",
             "Example:",
             "  bootmend show lab-07.img",

@@ -8,8 +8,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.zip.GZIPOutputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -119,36 +121,11 @@ class BatchIT {
 
     @Test
     void whenToldToEndTheCardsInWorkAreFinishedAndTheRestIsNamed() throws Exception {
-        for (int i = 0; i < 400; i++) {
-            Files.copy(cards.resolve("a.img"), cards.resolve("m" + i + ".img"));
-        }
-        Files.delete(cards.resolve("b.img"));
+        manyCards();
         Path report = folder.resolve("report.json");
-        ProcessBuilder builder = new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-jar",
-                System.getProperty("bootmend.jar"),
-                "reset",
-                "--yes",
-                "--jobs",
-                "1",
-                "--report",
-                report.toString(),
-                cards.toString());
-        builder.environment().put("BOOTMEND_HOME", bootmend.home().toString());
-        Process process = builder.redirectErrorStream(true)
-                .redirectOutput(folder.resolve("all.txt").toFile())
-                .start();
-        try {
-            while (process.isAlive() && !Files.exists(bootmend.home().resolve("done"))) {
-                Thread.sleep(5);
-            }
-            // SIGTERM takes the same way through the process as SIGINT does.
-            process.destroy();
-            assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
-        } finally {
-            process.destroyForcibly();
-        }
+
+        // SIGTERM takes the same way through the process as SIGINT does.
+        Process process = cut(Process::destroy, "--report", report.toString());
 
         JsonNode document = new ObjectMapper().readTree(report.toFile());
         int changed = document.at("/totals/changed").asInt();
@@ -159,6 +136,59 @@ class BatchIT {
         assertThat(changed + left).isEqualTo(403);
         assertThat(process.exitValue()).isEqualTo(ExitCode.REFUSED);
         assertThat(Files.readString(folder.resolve("all.txt"))).contains("Stopping:");
+        assertThat(bootmend.run("cards").err())
+                .contains("A batch did not come to its end: \"reset\" on 403 cards")
+                .contains("Not begun (" + left + "): ")
+                .contains("Done (" + changed + "): ")
+                .doesNotContain("Cut in the middle");
+        assertThat(bootmend.run("cards").err()).as("it is told once").isEmpty();
+    }
+
+    @Test
+    void aBatchThatIsKilledIsToldAtTheNextStart() throws Exception {
+        manyCards();
+
+        cut(Process::destroyForcibly);
+
+        Bootmend.Result next = bootmend.run("show", "--json", cards.resolve("a.img"));
+        assertThat(next.err()).contains("\"reset\" on 403 cards").contains("Not begun (");
+        assertThat(new ObjectMapper().readTree(next.out()).has("card")).isTrue();
+    }
+
+    private void manyCards() throws IOException {
+        for (int i = 0; i < 400; i++) {
+            Files.copy(cards.resolve("a.img"), cards.resolve("m" + i + ".img"));
+        }
+        Files.delete(cards.resolve("b.img"));
+    }
+
+    /** A reset of all cards that meets its end once the first is done. */
+    private Process cut(Consumer<Process> end, String... options) throws Exception {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-jar",
+                System.getProperty("bootmend.jar"),
+                "reset",
+                "--yes",
+                "--jobs",
+                "1"));
+        command.addAll(List.of(options));
+        command.add(cards.toString());
+        ProcessBuilder builder = new ProcessBuilder(command);
+        builder.environment().put("BOOTMEND_HOME", bootmend.home().toString());
+        Process process = builder.redirectErrorStream(true)
+                .redirectOutput(folder.resolve("all.txt").toFile())
+                .start();
+        try {
+            while (process.isAlive() && !Files.exists(bootmend.home().resolve("done"))) {
+                Thread.sleep(5);
+            }
+            end.accept(process);
+            assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        } finally {
+            process.destroyForcibly();
+        }
+        return process;
     }
 
     private static List<CSVRecord> rows(Path table) throws IOException {

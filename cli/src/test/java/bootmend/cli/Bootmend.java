@@ -50,7 +50,17 @@ final class Bootmend {
         }
     }
 
+    /** With standard output that goes to a file or device. */
+    Result runInto(Path standardOut, Object... arguments) throws IOException, InterruptedException {
+        return run(Map.of("COLUMNS", "400"), List.of(), standardOut, arguments);
+    }
+
     private Result run(Map<String, String> environment, List<String> options, Object... arguments)
+            throws IOException, InterruptedException {
+        return run(environment, options, Files.createTempFile(scratch, "out", ".txt"), arguments);
+    }
+
+    private Result run(Map<String, String> environment, List<String> options, Path out, Object... arguments)
             throws IOException, InterruptedException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
@@ -62,7 +72,6 @@ final class Bootmend {
         for (Object argument : arguments) {
             command.add(argument.toString());
         }
-        Path out = Files.createTempFile(scratch, "out", ".txt");
         Path err = Files.createTempFile(scratch, "err", ".txt");
         ProcessBuilder builder = new ProcessBuilder(command);
         builder.environment().remove("COLUMNS");
@@ -78,7 +87,7 @@ final class Bootmend {
         }
         return new Result(
                 process.exitValue(),
-                Files.readString(out, StandardCharsets.UTF_8),
+                Files.isRegularFile(out) ? new String(Files.readAllBytes(out), StandardCharsets.UTF_8) : "",
                 Files.readString(err, StandardCharsets.UTF_8));
     }
 }

@@ -3,9 +3,9 @@ package bootmend.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.cli.outcome.ExitCode;
-import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.DemoCard;
 import bootmend.fixtures.DemoCards;
+import bootmend.fixtures.SampleBootFiles;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.charset.StandardCharsets;
@@ -180,7 +180,7 @@ class CheckIT {
 
     /** A small card that boots every board, at stock but for the config file and what else is given. */
     private Path stock(String name, String config, Map<String, byte[]> others) throws Exception {
-        Map<String, byte[]> files = new HashMap<>(BootFiles.bootRoot(8_192, 16_384));
+        Map<String, byte[]> files = new HashMap<>(SampleBootFiles.bootRoot(8_192, 16_384));
         files.put("config.txt", config.getBytes(StandardCharsets.UTF_8));
         // The card is one volume; its system comes over the network.
         files.put("cmdline.txt", "root=/dev/nfs ip=dhcp rw\n".getBytes(StandardCharsets.UTF_8));

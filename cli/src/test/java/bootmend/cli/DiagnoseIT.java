@@ -55,11 +55,11 @@ class DiagnoseIT {
         Bootmend.Result pi4 = bootmend.run("diagnose", "--board", "pi4", card);
         assertThat(pi4.code()).isEqualTo(ExitCode.BLOCKER);
         assertThat(pi4.out())
-                .contains("pi4: stops at the firmware.", "start4.elf is not on the card")
+                .contains("pi4: stops at the boot firmware.", "start4.elf is not on the card")
                 .contains("Next: Put start4.elf");
         Bootmend.Result every = bootmend.run("diagnose", card);
         assertThat(every.code()).isZero();
-        assertThat(every.out()).contains("pi4 pi400 cm4 cm4s: stops at the firmware.");
+        assertThat(every.out()).contains("pi4 pi400 cm4 cm4s: stops at the boot firmware.");
     }
 
     @Test

@@ -1,6 +1,7 @@
 package bootmend.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import bootmend.cli.outcome.ExitCode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -9,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -32,6 +34,26 @@ class ErrorsIT {
                 bootmend.run("show", folder.resolve("nowhere.img")),
                 ExitCode.UNREADABLE,
                 "there is no such file or device");
+    }
+
+    /** The device of that name has no room, ever. */
+    @Test
+    void anAnswerThatCannotBeWritten() throws Exception {
+        Path full = Path.of("/dev/full");
+        assumeTrue(Files.exists(full), "no /dev/full here: skipped");
+        Path card = TestCards.tuned(folder);
+        byte[] before = Files.readAllBytes(card);
+        for (List<Object> command : List.<List<Object>>of(
+                List.of("show", "--json", card),
+                List.of("check", "--for", "ship", "--json", card, card),
+                List.of("show", "--help"))) {
+            Bootmend.Result result = bootmend.runInto(full, command.toArray());
+            assertThat(result.code()).as("%s", command).isEqualTo(ExitCode.UNREADABLE);
+            assertThat(result.err()).as("%s", command).contains("the answer could not be written");
+        }
+        assertThat(bootmend.runInto(full, "reset", "--yes", card).err())
+                .contains("the change could not be shown, so it was not made");
+        assertThat(Files.readAllBytes(card)).isEqualTo(before);
     }
 
     @Test

@@ -27,7 +27,7 @@ class RepairIT {
     }
 
     @Test
-    void explainsMendsAndTakesBack() throws Exception {
+    void explainsRepairsAndUndoes() throws Exception {
         Path card = damaged("config-txt-txt");
         byte[] before = Files.readAllBytes(card);
         Bootmend.Result show = bootmend.run("show", card);
@@ -39,13 +39,13 @@ class RepairIT {
         assertThat(repair.code()).isZero();
         assertThat(repair.out())
                 .contains("config.txt.txt: A board looks for config.txt and does not find it.")
-                .contains("config-misnamed, mended by this repair")
+                .contains("config-misnamed, repaired by this repair")
                 .contains("To write: 1 sector (1 folder) in 1 step.")
                 .contains("The card is safe to take out.");
         assertThat(bootmend.run("show", card).code()).isZero();
         Bootmend.Result again = bootmend.run("repair", "--yes", card);
         assertThat(again.code()).isZero();
-        assertThat(again.out()).contains("There is nothing to mend.");
+        assertThat(again.out()).contains("A repair finds nothing that is its own to put right.");
         assertThat(bootmend.run("undo", "--yes", card).code()).isZero();
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
     }
@@ -60,7 +60,7 @@ class RepairIT {
         assertThat(repair.code()).isEqualTo(ExitCode.BLOCKER);
         assertThat(repair.out())
                 .contains("It shares clusters with kernel8.img")
-                .contains("cross-linked, not mended")
+                .contains("cross-linked, not repaired")
                 .contains("Make an image of the card", "ask someone qualified");
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
     }
@@ -78,7 +78,7 @@ class RepairIT {
         assertThat(document.at("/findings/0/id").asText()).isEqualTo("fat-copies-differ");
         assertThat(document.at("/findings/0/where").asText()).isEqualTo("FAT");
         assertThat(document.at("/findings/0/what").asText()).contains("copy 2 is taken");
-        assertThat(document.at("/findings/0/mended").asBoolean()).isTrue();
+        assertThat(document.at("/findings/0/repaired").asBoolean()).isTrue();
         assertThat(document.at("/plan/sectorsByKind/FAT").asInt()).isPositive();
         assertThat(Files.readAllBytes(card)).isEqualTo(before);
         assertThat(bootmend.home()).doesNotExist();

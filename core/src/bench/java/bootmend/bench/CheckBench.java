@@ -1,11 +1,11 @@
 package bootmend.bench;
 
 import bootmend.finding.Purpose;
-import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.MbrBuilder;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
@@ -76,12 +76,12 @@ public class CheckBench {
                 .build();
         FatBuilder volume = new FatBuilder(spec).add("", FatItem.file("config.txt", ConfigText.demo()));
         for (Map.Entry<String, byte[]> file :
-                BootFiles.bootRoot(1_500_000, 3 << 20).entrySet()) {
+                SampleBootFiles.bootRoot(1_500_000, 3 << 20).entrySet()) {
             volume.file(file.getKey(), file.getValue());
         }
         volume.directory("overlays");
-        for (String overlay : BootFiles.overlayNames()) {
-            volume.file("overlays/" + overlay + ".dtbo", BootFiles.named(overlay + ".dtbo", 1_500));
+        for (String overlay : SampleBootFiles.overlayNames()) {
+            volume.file("overlays/" + overlay + ".dtbo", SampleBootFiles.named(overlay + ".dtbo", 1_500));
         }
         volume.directory("logs");
         for (int i = 0; i < LOGS; i++) {

@@ -1,6 +1,6 @@
 package bootmend.bench;
 
-import bootmend.fixtures.BootFiles;
+import bootmend.fixtures.SampleBootFiles;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -18,7 +18,7 @@ final class ConfigText {
 
     /** The config file of the first demo card. */
     static byte[] demo() {
-        try (InputStream in = BootFiles.class.getResourceAsStream("config-hurried.txt")) {
+        try (InputStream in = SampleBootFiles.class.getResourceAsStream("config-hurried.txt")) {
             return in.readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -13,6 +13,8 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -37,24 +39,31 @@ public final class CardNames {
 
     private final boolean packed;
 
-    /** @param packed whether packed images in folders count too, as for jobs that only read */
+    /** @param packed whether packed images that a folder or a pattern gives count too, as for jobs that only read */
     public CardNames(boolean packed) {
         this.packed = packed;
     }
 
     /**
-     * The cards, in the order named.
+     * The cards, in the order named, and what was left out of folders and patterns.
      *
      * @throws CardException of kind usage where a pattern fits no file or a name is none on this system
      */
-    public List<Path> expand(List<String> names) throws CardException {
+    public NamedCards expand(List<String> names) throws CardException {
         Map<Object, Path> cards = new LinkedHashMap<>();
+        Map<Path, LeftOut> leftOut = new HashMap<>();
         for (String name : names) {
-            for (Path card : expand(name)) {
+            for (Path card : expand(name, leftOut)) {
                 cards.putIfAbsent(identity(card), card);
             }
         }
-        return List.copyOf(cards.values());
+        return new NamedCards(List.copyOf(cards.values()), counted(leftOut));
+    }
+
+    private static Map<LeftOut, Integer> counted(Map<Path, LeftOut> leftOut) {
+        Map<LeftOut, Integer> counts = new EnumMap<>(LeftOut.class);
+        leftOut.values().forEach(why -> counts.merge(why, 1, Integer::sum));
+        return counts;
     }
 
     /**
@@ -68,20 +77,26 @@ public final class CardNames {
         }
     }
 
-    private List<Path> expand(String name) throws CardException {
+    private List<Path> expand(String name, Map<Path, LeftOut> leftOut) throws CardException {
         if (name.isBlank()) {
             CardName.of(name);
         }
         try {
             int wild = firstWild(name);
             if (wild >= 0 && !exists(name)) {
-                return pattern(name, wild);
+                return pattern(name, wild, leftOut);
             }
             Path path = Path.of(name);
             if (!Files.isDirectory(path)) {
                 return List.of(path);
             }
-            List<Path> images = MountedFolder.isBootFolder(path) ? List.of() : files(path, "*", this::isImage);
+            List<Path> images = MountedFolder.isBootFolder(path)
+                    ? List.of()
+                    : files(
+                            path,
+                            "*",
+                            leftOut,
+                            file -> isNamedImage(file) || PackedFormat.of(file).isPresent());
             return images.isEmpty() ? List.of(path) : images;
         } catch (InvalidPathException e) {
             throw CardException.usage(
@@ -111,27 +126,39 @@ public final class CardNames {
         return -1;
     }
 
-    private static List<Path> pattern(String name, int wild) throws CardException, IOException {
+    private List<Path> pattern(String name, int wild, Map<Path, LeftOut> leftOut) throws CardException, IOException {
         int end = Math.max(name.lastIndexOf('/'), name.lastIndexOf(File.separatorChar)) + 1;
         if (wild < end) {
             throw CardException.usage(name + " has a pattern in a folder's name", "Name the folder plainly.");
         }
         Path folder = Path.of(end == 0 ? "." : name.substring(0, end));
+        Map<Path, LeftOut> out = new HashMap<>();
         List<Path> found =
-                Files.isDirectory(folder) ? files(folder, name.substring(end), CardNames::mayBeACard) : List.of();
+                Files.isDirectory(folder) ? files(folder, name.substring(end), out, file -> true) : List.of();
         if (found.isEmpty()) {
-            throw CardException.usage("no file fits " + name, "Check the folder and the pattern.");
+            String note = new NamedCards(List.of(), counted(out))
+                    .note()
+                    .map(" "::concat)
+                    .orElse("");
+            throw CardException.usage("no file fits " + name, "Check the folder and the pattern." + note);
         }
+        leftOut.putAll(out);
         return end == 0 ? found.stream().map(Path::getFileName).toList() : found;
     }
 
-    private static List<Path> files(Path folder, String pattern, Predicate<Path> wanted)
+    /** @param meant whether a name is one that is asked for; a file of another name is passed over without a word */
+    private List<Path> files(Path folder, String pattern, Map<Path, LeftOut> leftOut, Predicate<Path> meant)
             throws CardException, IOException {
         List<Path> found = new ArrayList<>();
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, pattern)) {
             for (Path file : files) {
-                if (wanted.test(file)) {
-                    found.add(file);
+                if (meant.test(file)) {
+                    Optional<LeftOut> why = whyNot(file);
+                    if (why.isPresent()) {
+                        leftOut.put(file.toAbsolutePath().normalize(), why.get());
+                    } else {
+                        found.add(file);
+                    }
                 }
             }
         } catch (PatternSyntaxException e) {
@@ -141,18 +168,20 @@ public final class CardNames {
         return found;
     }
 
-    private boolean isImage(Path file) {
-        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-        return mayBeACard(file)
-                && Files.isRegularFile(file)
-                && (IMAGES.stream().anyMatch(name::endsWith)
-                        || packed && PackedFormat.of(file).isPresent());
+    private Optional<LeftOut> whyNot(Path file) {
+        if (file.getFileName().toString().startsWith("._")) {
+            return Optional.of(LeftOut.DESKTOP);
+        }
+        FileType type = FileType.of(file);
+        if (!type.isImageOrDisk()) {
+            return Optional.of(LeftOut.of(type));
+        }
+        return !packed && PackedFormat.of(file).isPresent() ? Optional.of(LeftOut.PACKED) : Optional.empty();
     }
 
-    /** Beside each file, some desktop systems leave one with its attributes on disks that cannot keep them. Common practice. */
-    private static boolean mayBeACard(Path file) {
-        return FileType.of(file).isImageOrDisk()
-                && !file.getFileName().toString().startsWith("._");
+    private static boolean isNamedImage(Path file) {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        return IMAGES.stream().anyMatch(name::endsWith);
     }
 
     /** The same for every name of one file or device. */

@@ -57,6 +57,11 @@ public interface StationWork {
             }
 
             @Override
+            public String inFile(Made.InFile done) {
+                return "Written and read back: " + done.file() + ".";
+            }
+
+            @Override
             public String closed(Made.Closed done) {
                 return "Nothing of the interrupted change stood on it; nothing was written.";
             }

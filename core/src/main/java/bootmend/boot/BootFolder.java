@@ -157,7 +157,7 @@ final class BootFolder {
     /** The build that a file holds; never asked of a card that is looked at by names alone. */
     Optional<FirmwareVersion> version(String path) throws IOException {
         Optional<DirectoryEntry> entry = file(path);
-        if (entry.isEmpty() || depth == Depth.NAMES) {
+        if (entry.isEmpty() || depth != Depth.CONTENTS) {
             return Optional.empty();
         }
         Optional<FirmwareVersion> version = versions.get(key(path));
@@ -186,14 +186,14 @@ final class BootFolder {
         if (entry.size() == 0) {
             return bare.apply(FileLook.cut(kind, "has no byte"));
         }
-        if (depth == Depth.NAMES) {
+        if (depth != Depth.CONTENTS) {
             return bare.apply(FileLook.whole(kind, NOT_OPENED));
         }
         try {
             FileBytes file = files.bytes(entry);
-            if (!file.doubts().isEmpty()) {
+            if (!file.warnings().isEmpty()) {
                 return bare.apply(FileLook.damaged(
-                        kind, "cannot be read to its end: " + file.doubts().get(0)));
+                        kind, "cannot be read to its end: " + file.warnings().get(0)));
             }
             return look.at(file);
         } catch (IOException e) {

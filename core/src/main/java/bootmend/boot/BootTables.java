@@ -36,6 +36,11 @@ public final class BootTables {
         return new MeantFor(this, fileNames, false).boards().keySet();
     }
 
+    /** Every published name of a file that updates the boot memory. */
+    public static List<String> updateFileNames() {
+        return UpdateFile.load().stream().map(UpdateFile::name).toList();
+    }
+
     BoardFiles of(String boardId) {
         return boards.get(boardId);
     }

@@ -12,7 +12,7 @@ import java.util.OptionalLong;
  * @param partitions in the table's order
  * @param hasMore whether there are partitions in an extended one that are not among these
  * @param bytes where the card ends; empty where nobody knows yet, as with some packed images
- * @param doubts clauses on what in the table was damaged
+ * @param warnings clauses on what in the table was damaged
  */
 public record CardLayout(
         Kind kind,
@@ -20,7 +20,7 @@ public record CardLayout(
         List<CardPartition> partitions,
         boolean hasMore,
         OptionalLong bytes,
-        List<String> doubts) {
+        List<String> warnings) {
 
     /** What kind of table. */
     public enum Kind {
@@ -28,13 +28,15 @@ public record CardLayout(
         GPT,
         /** One volume and no table. */
         NONE,
+        /** No table that leads to a volume: what is there was come upon by search, which no board does. */
+        LOST,
         /** Not seen: the boot partition is a folder that the system has mounted. */
         UNSEEN
     }
 
     public CardLayout {
         partitions = List.copyOf(partitions);
-        doubts = List.copyOf(doubts);
+        warnings = List.copyOf(warnings);
     }
 
     /** Of a mounted folder, which shows nothing of the card. */

@@ -102,7 +102,7 @@ record ConfigSource(
         if (!content.isWhole()) {
             return Optional.of(new Problem(
                     LinkState.DAMAGED,
-                    name + " cannot be read to its end: " + content.doubts().get(0),
+                    name + " cannot be read to its end: " + content.warnings().get(0),
                     Origin.CUT_WRITE,
                     new Remedy.RepairCard()));
         }

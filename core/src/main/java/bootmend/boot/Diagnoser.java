@@ -40,7 +40,7 @@ final class Diagnoser {
     private static final String TRY_ONCE_RAMDISK = "tryboot.img";
     private static final int MOST_VERSIONS = 32;
 
-    private static final List<String> NOT_TOLD = List.of(
+    static final List<String> NOT_TOLD = List.of(
             "Boards from pi4 on keep settings in their own boot memory too: which disk they try first, and lines that"
                     + " are added to config.txt. No card shows them.",
             "Whether supply, cooling and the board itself are sound, no card shows.");
@@ -90,12 +90,13 @@ final class Diagnoser {
                 tables.all().forEach(board -> meant.put(board.board(), "nothing on the card tells another"));
             }
         }
-        Optional<Way> tryOnce = tryOnce();
+        boolean once = facts.tryboot().orElse(false);
+        // What a board reads instead once is another file, which a listing does not tell of.
+        Optional<Way> tryOnce = depth == Depth.LISTING && !once ? Optional.empty() : tryOnce();
         List<BoardDiagnosis> boards = new ArrayList<>();
         for (Map.Entry<String, String> each : meant.entrySet()) {
             Board board = tables.tuning().boards().find(each.getKey()).orElseThrow();
             Way ordinary = new Way(BootChain.Start.ORDINARY, card.bootPartition(), boot, ConfigName.NAME);
-            boolean once = facts.tryboot().orElse(false);
             Way asked = once
                     ? tryOnce.orElse(new Way(BootChain.Start.TRY_ONCE, card.bootPartition(), boot, TRY_ONCE_CONFIG))
                     : ordinary;
@@ -107,6 +108,22 @@ final class Diagnoser {
                     once || tryOnce.isEmpty() ? Optional.empty() : Optional.of(chain(board, tryOnce.get()))));
         }
         return new BootDiagnosis(boards, none, versions(), NOT_TOLD);
+    }
+
+    /** Builds in the start files that the boards take, and in update images; no other file is opened. */
+    List<FirmwareVersion> builds() throws IOException {
+        diagnose();
+        Set<String> names = new LinkedHashSet<>(startFiles);
+        tables.updates().forEach(file -> names.add(file.name()));
+        List<FirmwareVersion> builds = new ArrayList<>();
+        for (String name : names) {
+            Optional<DirectoryEntry> entry = boot.file(name);
+            if (entry.isPresent()) {
+                FirmwareVersion.in(entry.get().name(), boot.files().bytes(entry.get()))
+                        .ifPresent(builds::add);
+            }
+        }
+        return builds;
     }
 
     /** Builds in the start files that boards take, then in the others and in update images. */
@@ -136,7 +153,8 @@ final class Diagnoser {
         if (settings.values("upstream_kernel").stream().anyMatch(each -> each.is(1))) {
             names.addAll(boot.names("upstream"));
         }
-        if (settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
+        if (depth != Depth.LISTING
+                && settings.earlyValues("boot_ramdisk").stream().anyMatch(each -> each.is(1))) {
             Inner inner = inner(boot, RAMDISK);
             if (inner.folder().isPresent()) {
                 names.addAll(inner.folder().get().names(""));
@@ -203,15 +221,15 @@ final class Diagnoser {
         BoardFiles files = tables.of(board.id());
         BoardFacts known = facts.withBoard(board).withTryboot(way.start() == BootChain.Start.TRY_ONCE);
         Settings settings = settings(way.folder(), way.config(), known);
-        Map<LinkKind, Part> parts = new EnumMap<>(LinkKind.class);
+        Map<LinkKind, ChainPart> parts = new EnumMap<>(LinkKind.class);
         parts.put(LinkKind.PARTITION, new PartitionCheck(card, way.folder().files(), way.partition()).on(board));
         parts.put(
                 LinkKind.UPDATE,
-                new UpdateCheck(way.folder(), tables)
+                new WaitingUpdateCheck(way.folder(), tables)
                         .on(board.id(), board.chip(), files.secondStage().isEmpty()));
         BootFolder folder = way.folder();
         ConfigSource config = folder.config(way.config());
-        Part ramdisk = Part.whole();
+        ChainPart ramdisk = ChainPart.whole();
         List<Value> asked = settings.earlyValues("boot_ramdisk");
         if (asked.stream().allMatch(each -> each.is(1))) {
             String name = way.start() == BootChain.Start.TRY_ONCE
@@ -219,18 +237,21 @@ final class Diagnoser {
                             && way.folder().has(TRY_ONCE_RAMDISK)
                     ? TRY_ONCE_RAMDISK
                     : RAMDISK;
+            if (depth == Depth.LISTING && way.folder().has(name)) {
+                return unopened(board, way, parts, settings);
+            }
             Inner inner = inner(way.folder(), name);
             if (inner.folder().isEmpty()) {
                 return gone(board, way, parts, config, inner, settings);
             }
             Found outer =
                     Found.words(name, "boot ramdisk; firmware, settings and all that follow are read from inside it");
-            ramdisk = Part.all(List.of(Part.whole(outer), configPart(files, config, settings)));
+            ramdisk = ChainPart.all(List.of(ChainPart.whole(outer), configPart(files, config, settings)));
             folder = inner.folder().get();
             config = folder.config(ConfigName.NAME);
             settings = new Settings(config.on(known, resolver), config.name());
         } else if (asked.stream().anyMatch(each -> each.is(1))) {
-            ramdisk = Part.unknown("whether boot_ramdisk=1 counts hangs on the board");
+            ramdisk = ChainPart.unknown("whether boot_ramdisk=1 counts hangs on the board");
         }
         FirmwareCheck firmware = new FirmwareCheck(way.folder(), folder, files, tables, settings, known);
         parts.put(LinkKind.FIRMWARE, firmware.check());
@@ -238,14 +259,14 @@ final class Diagnoser {
             startFiles.add(start);
             folder.version(start).ifPresent(versions::add);
         }
-        parts.put(LinkKind.CONFIG, Part.all(List.of(ramdisk, configPart(files, config, settings))));
+        parts.put(LinkKind.CONFIG, ChainPart.all(List.of(ramdisk, configPart(files, config, settings))));
         parts.putAll(started(way, folder, files, settings, known));
         return new BootChain(board.id(), way.start(), links(parts), verdict(parts, settings.resolution()));
     }
 
     /** A start that goes no further than its boot ramdisk. */
     private BootChain gone(
-            Board board, Way way, Map<LinkKind, Part> parts, ConfigSource config, Inner inner, Settings settings) {
+            Board board, Way way, Map<LinkKind, ChainPart> parts, ConfigSource config, Inner inner, Settings settings) {
         Cause cause = new Cause(
                 LinkKind.FIRMWARE,
                 inner.problem() + "; boot_ramdisk=1 has the board read everything from it.",
@@ -253,17 +274,26 @@ final class Diagnoser {
                 new Remedy.PutFiles(List.of(RAMDISK)));
         parts.put(
                 LinkKind.FIRMWARE,
-                Part.stops(inner.problem().contains("not on the card") ? LinkState.MISSING : LinkState.DAMAGED, cause));
-        parts.put(LinkKind.CONFIG, Part.whole(Found.words(config.name(), "asks for a boot ramdisk")));
+                ChainPart.stops(
+                        inner.problem().contains("not on the card") ? LinkState.MISSING : LinkState.DAMAGED, cause));
+        parts.put(LinkKind.CONFIG, ChainPart.whole(Found.words(config.name(), "asks for a boot ramdisk")));
         for (LinkKind kind : LinkKind.values()) {
-            parts.putIfAbsent(kind, Part.unknown("it would be in the boot ramdisk"));
+            parts.putIfAbsent(kind, ChainPart.unknown("it would be in the boot ramdisk"));
         }
         return new BootChain(board.id(), way.start(), links(parts), verdict(parts, settings.resolution()));
     }
 
-    private Map<LinkKind, Part> started(
+    /** A start whose files are all in a boot ramdisk that was not looked into. */
+    private BootChain unopened(Board board, Way way, Map<LinkKind, ChainPart> parts, Settings settings) {
+        for (LinkKind kind : LinkKind.values()) {
+            parts.putIfAbsent(kind, ChainPart.unknown("it is in the boot ramdisk, which was not looked into"));
+        }
+        return new BootChain(board.id(), way.start(), links(parts), verdict(parts, settings.resolution()));
+    }
+
+    private Map<LinkKind, ChainPart> started(
             Way way, BootFolder folder, BoardFiles files, Settings settings, BoardFacts known) throws IOException {
-        Map<LinkKind, List<Part>> all = new EnumMap<>(LinkKind.class);
+        Map<LinkKind, List<ChainPart>> all = new EnumMap<>(LinkKind.class);
         Set<String> done = new LinkedHashSet<>();
         for (Value upstream : settings.values("upstream_kernel")) {
             for (Value named : settings.values("os_prefix")) {
@@ -281,21 +311,21 @@ final class Diagnoser {
                             .forEach((kind, part) -> all.computeIfAbsent(kind, none -> new ArrayList<>())
                                     .add(
                                             dropped && kind == LinkKind.KERNEL
-                                                    ? Part.all(List.of(Part.whole(note), part))
+                                                    ? ChainPart.all(List.of(ChainPart.whole(note), part))
                                                     : part));
                 }
             }
         }
-        Map<LinkKind, Part> joined = new EnumMap<>(LinkKind.class);
-        all.forEach((kind, parts) -> joined.put(kind, Part.oneOf(parts, "which prefix the settings come to")));
+        Map<LinkKind, ChainPart> joined = new EnumMap<>(LinkKind.class);
+        all.forEach((kind, parts) -> joined.put(kind, ChainPart.oneOf(parts, "which prefix the settings come to")));
         return joined;
     }
 
     /** The config file: what a board without one does is its own matter; from pi5 on it must be there. */
-    private Part configPart(BoardFiles files, ConfigSource config, Settings settings) {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart configPart(BoardFiles files, ConfigSource config, Settings settings) {
+        List<ChainPart> parts = new ArrayList<>();
         config.entry()
-                .ifPresent(entry -> parts.add(Part.whole(Found.file(
+                .ifPresent(entry -> parts.add(ChainPart.whole(Found.file(
                         config.name(), entry.size(), config.document().lines().size() + " lines read"))));
         config.problem().ifPresent(problem -> {
             boolean stops = files.needsConfig() && problem.state() == LinkState.MISSING;
@@ -306,7 +336,7 @@ final class Diagnoser {
                     : problem.sentence();
             parts.add(
                     stops
-                            ? Part.stops(
+                            ? ChainPart.stops(
                                     problem.state(),
                                     new Cause(
                                             LinkKind.CONFIG,
@@ -314,21 +344,21 @@ final class Diagnoser {
                                             problem.origin(),
                                             problem.remedy()),
                                     found)
-                            : Part.lacking(
+                            : ChainPart.lacking(
                                     problem.state(),
                                     problem.sentence() + "; the board starts with its own defaults",
                                     found));
         });
-        config.oddForms().forEach(form -> parts.add(Part.whole(Found.words(config.name(), form))));
+        config.oddForms().forEach(form -> parts.add(ChainPart.whole(Found.words(config.name(), form))));
         settings.resolution().reading().problems().stream()
                 .limit(8)
-                .forEach(problem -> parts.add(Part.whole(Found.line(
+                .forEach(problem -> parts.add(ChainPart.whole(Found.line(
                         problem.file(),
                         problem.line(),
                         problem.kind() == IncludeProblem.Kind.MISSING
                                 ? "includes " + problem.name() + ", which is not there: nothing is read in its place"
                                 : problem.sentence()))));
-        return Part.all(parts);
+        return ChainPart.all(parts);
     }
 
     private Inner inner(BootFolder outer, String name) throws IOException {
@@ -347,10 +377,10 @@ final class Diagnoser {
     private Inner opened(BootFolder outer, String name, DirectoryEntry entry) {
         try {
             FileBytes bytes = outer.files().bytes(entry);
-            if (!bytes.doubts().isEmpty()) {
+            if (!bytes.warnings().isEmpty()) {
                 return new Inner(
                         Optional.empty(),
-                        name + " cannot be read to its end: " + bytes.doubts().get(0));
+                        name + " cannot be read to its end: " + bytes.warnings().get(0));
             }
             FileDevice device = new FileDevice(bytes);
             PartitionTable table = PartitionTableReader.read(device);
@@ -376,19 +406,19 @@ final class Diagnoser {
         }
     }
 
-    private static List<BootLink> links(Map<LinkKind, Part> parts) {
+    private static List<BootLink> links(Map<LinkKind, ChainPart> parts) {
         return parts.entrySet().stream()
                 .map(each -> each.getValue().link(each.getKey()))
                 .toList();
     }
 
-    private Verdict verdict(Map<LinkKind, Part> parts, Resolution settings) {
-        for (Part part : parts.values()) {
+    private Verdict verdict(Map<LinkKind, ChainPart> parts, Resolution settings) {
+        for (ChainPart part : parts.values()) {
             if (part.cause().isPresent()) {
                 return new Verdict.Stops(part.cause().get());
             }
         }
-        for (Map.Entry<LinkKind, Part> each : parts.entrySet()) {
+        for (Map.Entry<LinkKind, ChainPart> each : parts.entrySet()) {
             if (each.getValue().state() == LinkState.UNKNOWN) {
                 return new Verdict.Unknown(each.getKey(), each.getValue().why());
             }

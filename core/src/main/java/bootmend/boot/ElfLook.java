@@ -31,13 +31,13 @@ final class ElfLook {
         }
         try {
             return tables(file, id[4] == 2, id[5] == 2 ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
-        } catch (Words.EndsTooEarly e) {
+        } catch (FileNumbers.EndsTooEarly e) {
             return FileLook.cut(KIND, "ends too early: " + e.getMessage());
         }
     }
 
     private static FileLook tables(FileBytes file, boolean wide, ByteOrder order) throws IOException {
-        Words words = new Words(file, order);
+        FileNumbers words = new FileNumbers(file, order);
         ByteBuffer head = words.at(0, wide ? 64 : 52);
         int counts = wide ? 54 : 42;
         long segmentsAt = offset(head, wide ? 32 : 28, wide);
@@ -75,12 +75,13 @@ final class ElfLook {
         }
         return FileLook.whole(
                 KIND,
-                "ELF header, " + segmentCount + " segments and " + sectionCount + " sections lie inside the file");
+                "ELF header, " + counted(segmentCount, "segment") + " and " + counted(sectionCount, "section")
+                        + " lie inside the file");
     }
 
-    private static void reach(FileBytes file, long from, long length) throws Words.EndsTooEarly {
+    private static void reach(FileBytes file, long from, long length) throws FileNumbers.EndsTooEarly {
         if (from < 0 || length < 0 || from > file.size() || length > file.size() - from) {
-            throw new Words.EndsTooEarly(from < 0 || length < 0 ? Long.MAX_VALUE : from + length, file.size());
+            throw new FileNumbers.EndsTooEarly(from < 0 || length < 0 ? Long.MAX_VALUE : from + length, file.size());
         }
     }
 
@@ -90,5 +91,9 @@ final class ElfLook {
 
     private static int half(ByteBuffer bytes, int at) {
         return bytes.getShort(at) & 0xFFFF;
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
     }
 }

@@ -3,8 +3,17 @@ package bootmend.boot;
 import bootmend.fat.BootFiles;
 import java.util.Optional;
 
-/** A boot partition as files alone, as the system shows one that it has mounted; the rest of the card is not seen. */
-public record FilesCard(BootFiles files) implements BootCard {
+/**
+ * A boot partition as files alone, as the system shows one that it has mounted; the rest of the card is not seen.
+ *
+ * @param choice why this one, in a clause
+ */
+public record FilesCard(BootFiles files, String choice) implements BootCard {
+
+    /** A mounted one. */
+    public FilesCard(BootFiles files) {
+        this(files, "the system has mounted it");
+    }
 
     @Override
     public CardLayout layout() {
@@ -14,11 +23,6 @@ public record FilesCard(BootFiles files) implements BootCard {
     @Override
     public int bootPartition() {
         return 0;
-    }
-
-    @Override
-    public String choice() {
-        return "the system has mounted it";
     }
 
     @Override

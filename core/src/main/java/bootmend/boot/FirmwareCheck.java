@@ -52,22 +52,22 @@ final class FirmwareCheck {
     /** A pair that the settings may come to. */
     private record Pair(String start, String fixup, Optional<Value> named) {}
 
-    Part check() throws IOException {
-        List<Part> parts = new ArrayList<>();
+    ChainPart check() throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         for (String name : board.secondStage()) {
             parts.add(plain(outer, name, Origin.INCOMPLETE_COPY, List.of(name)));
         }
         if (board.start().isEmpty()) {
-            parts.add(Part.whole(
+            parts.add(ChainPart.whole(
                     Found.words("boot memory", "the board's firmware is in its boot memory, not on the card")));
         } else {
-            List<Part> pairs = new ArrayList<>();
+            List<ChainPart> pairs = new ArrayList<>();
             for (Pair pair : pairs(board.start().get())) {
                 pairs.add(pair(pair));
             }
-            parts.add(Part.oneOf(pairs, "which start file the settings come to"));
+            parts.add(ChainPart.oneOf(pairs, "which start file the settings come to"));
         }
-        return Part.all(parts);
+        return ChainPart.all(parts);
     }
 
     /** The start files that the board may take and that are there. */
@@ -127,12 +127,12 @@ final class FirmwareCheck {
         return all.isEmpty() ? plain : all;
     }
 
-    private Part pair(Pair pair) throws IOException {
+    private ChainPart pair(Pair pair) throws IOException {
         Optional<DirectoryEntry> start = folder.file(pair.start());
         Optional<DirectoryEntry> fixup = folder.file(pair.fixup());
         String names = VisibleText.of(pair.start()) + " and " + VisibleText.of(pair.fixup());
         if (start.isEmpty() && pair.named().isEmpty() && folder.has(RESCUE)) {
-            return Part.unknown(VisibleText.of(pair.start()) + " is not on the card, " + RESCUE
+            return ChainPart.unknown(VisibleText.of(pair.start()) + " is not on the card, " + RESCUE
                     + " is, and whether the board takes that in its place hangs on its second stage");
         }
         if (start.isEmpty() || fixup.isEmpty()) {
@@ -142,19 +142,19 @@ final class FirmwareCheck {
             List<String> put = new ArrayList<>();
             put.add(pair.start());
             put.add(pair.fixup());
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.MISSING,
                     new Cause(
                             LinkKind.FIRMWARE,
                             gone + " not on the card; a board takes start file and fixup file as a pair.",
                             pair.named().isPresent() ? Origin.WRONG_EDIT : Origin.INCOMPLETE_COPY,
                             remedy(pair, put)),
-                    at(pair, start.isEmpty() ? pair.start() : pair.fixup(), "looked for in the folder"));
+                    at(pair, start.isEmpty() ? pair.start() : pair.fixup(), Found.LOOKED_FOR));
         }
         taken.add(pair.start());
         Optional<String> letters = letters(pair.start());
         if (letters.isPresent() && letters(pair.fixup()).isPresent() && !letters.equals(letters(pair.fixup()))) {
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.DAMAGED,
                     new Cause(
                             LinkKind.FIRMWARE,
@@ -169,8 +169,8 @@ final class FirmwareCheck {
         }
         String version =
                 folder.version(pair.start()).map(found -> "; " + found.words()).orElse("");
-        return Part.all(List.of(
-                Part.whole(Found.file(pair.start(), start.get().size(), look.check() + version)),
+        return ChainPart.all(List.of(
+                ChainPart.whole(Found.file(pair.start(), start.get().size(), look.check() + version)),
                 plain(folder, pair.fixup(), Origin.CUT_WRITE, List.of(pair.start(), pair.fixup()))));
     }
 
@@ -196,26 +196,26 @@ final class FirmwareCheck {
                 : Optional.empty();
     }
 
-    private Part plain(BootFolder where, String name, Origin origin, List<String> put) throws IOException {
+    private ChainPart plain(BootFolder where, String name, Origin origin, List<String> put) throws IOException {
         Optional<DirectoryEntry> entry = where.file(name);
         if (entry.isEmpty()) {
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.MISSING,
                     new Cause(
                             LinkKind.FIRMWARE,
                             VisibleText.of(name) + " is not on the card; the board loads it before anything else.",
                             origin,
                             new Remedy.PutFiles(put)),
-                    Found.words(name, "looked for in the folder"));
+                    Found.words(name, Found.LOOKED_FOR));
         }
         FileLook look = where.plain(name);
         return look.state() == LinkState.DAMAGED
                 ? broken(LinkKind.FIRMWARE, entry.get(), name, look, put)
-                : Part.whole(Found.file(name, entry.get().size(), look.check()));
+                : ChainPart.whole(Found.file(name, entry.get().size(), look.check()));
     }
 
     /** A file that is there and not whole. */
-    private Part broken(LinkKind link, DirectoryEntry entry, String path, FileLook look, List<String> put) {
+    private ChainPart broken(LinkKind link, DirectoryEntry entry, String path, FileLook look, List<String> put) {
         return BrokenFile.part(link, path, entry.size(), look, put, settings.resolution());
     }
 }

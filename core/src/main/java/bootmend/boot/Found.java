@@ -14,6 +14,9 @@ import java.util.OptionalLong;
  */
 public record Found(String what, OptionalInt line, OptionalLong bytes, LinkState state, String check) {
 
+    /** What is said of a path at which a board finds nothing. */
+    static final String LOOKED_FOR = "looked for in the folder";
+
     static Found file(String path, long bytes, String check) {
         return new Found(path, OptionalInt.empty(), OptionalLong.of(bytes), LinkState.WHOLE, check);
     }

@@ -38,13 +38,13 @@ final class InitramfsLook {
     private static final int CPIO_HEADER = 110;
 
     private final FileBytes file;
-    private final Words words;
+    private final FileNumbers words;
     private final List<String> parts = new ArrayList<>();
     private long at;
 
     private InitramfsLook(FileBytes file) {
         this.file = file;
-        this.words = new Words(file, ByteOrder.LITTLE_ENDIAN);
+        this.words = new FileNumbers(file, ByteOrder.LITTLE_ENDIAN);
     }
 
     static FileLook of(FileBytes file) throws IOException {
@@ -53,7 +53,7 @@ final class InitramfsLook {
         }
         try {
             return new InitramfsLook(file).parts();
-        } catch (Words.EndsTooEarly e) {
+        } catch (FileNumbers.EndsTooEarly e) {
             return FileLook.cut(KIND, "ends too early: " + e.getMessage());
         }
     }
@@ -82,7 +82,7 @@ final class InitramfsLook {
         while (at < file.size()) {
             byte[] piece = file.read(at, 1 << 16);
             if (piece.length == 0) {
-                throw new Words.EndsTooEarly(file.size(), at);
+                throw new FileNumbers.EndsTooEarly(file.size(), at);
             }
             for (int i = 0; i < piece.length; i++) {
                 if (piece[i] != 0) {
@@ -165,7 +165,7 @@ final class InitramfsLook {
                 return null;
             }
             if (size > file.size() - at) {
-                throw new Words.EndsTooEarly(at + size, file.size());
+                throw new FileNumbers.EndsTooEarly(at + size, file.size());
             }
             at = roundUp(at + size);
         }
@@ -206,7 +206,7 @@ final class InitramfsLook {
             if ((header & 1) != 0) {
                 at += (descriptor & 4) != 0 ? 4 : 0;
                 if (at > file.size()) {
-                    throw new Words.EndsTooEarly(at, file.size());
+                    throw new FileNumbers.EndsTooEarly(at, file.size());
                 }
                 parts.add("zstd frame of " + blocks + " blocks to its last one");
                 return null;
@@ -229,7 +229,7 @@ final class InitramfsLook {
                 continue;
             }
             if (size > file.size() - at) {
-                throw new Words.EndsTooEarly(at + size, file.size());
+                throw new FileNumbers.EndsTooEarly(at + size, file.size());
             }
             at += size;
         }

@@ -88,7 +88,7 @@ record KernelLook(Kind kind, FileLook look) {
                 if (end > 0) {
                     return FileLook.whole(IMAGE_64, "arm64 header, and every section it lists lies inside the file");
                 }
-            } catch (Words.EndsTooEarly e) {
+            } catch (FileNumbers.EndsTooEarly e) {
                 return FileLook.cut(IMAGE_64, "ends inside its own header");
             }
         }
@@ -103,7 +103,7 @@ record KernelLook(Kind kind, FileLook look) {
 
     /** Where the last section that has bytes in the file ends; 0 where there is no such table. */
     private static long peEnd(FileBytes file, long at) throws IOException {
-        Words words = new Words(file, ByteOrder.LITTLE_ENDIAN);
+        FileNumbers words = new FileNumbers(file, ByteOrder.LITTLE_ENDIAN);
         ByteBuffer header = words.at(at, 24);
         int sections = header.getShort(6) & 0xFFFF;
         if (header.getInt(0) != PE || sections > MOST_SECTIONS) {

@@ -57,7 +57,12 @@ final class LayoutReader {
         return switch (table.kind()) {
             case MBR -> reader.mbr();
             case GPT -> reader.gpt();
-            case NONE -> reader.none();
+            case NONE ->
+                reader.layout(
+                        table.isSearched() ? CardLayout.Kind.LOST : CardLayout.Kind.NONE,
+                        Optional.empty(),
+                        List.of(),
+                        false);
         };
     }
 
@@ -81,11 +86,7 @@ final class LayoutReader {
         }
         all.sort(Comparator.comparingInt(CardPartition::number));
         OptionalLong bytes = knownSize ? OptionalLong.of(size) : OptionalLong.empty();
-        return new CardLayout(kind, diskId, all, more, bytes, table.doubts());
-    }
-
-    private CardLayout none() {
-        return layout(CardLayout.Kind.NONE, Optional.empty(), List.of(), false);
+        return new CardLayout(kind, diskId, all, more, bytes, table.warnings());
     }
 
     private CardLayout mbr() throws IOException {

@@ -33,25 +33,25 @@ final class PartitionCheck {
         this.number = number;
     }
 
-    Part on(Board board) throws IOException {
+    ChainPart on(Board board) throws IOException {
         CardLayout layout = card.layout();
         if (layout.kind() == CardLayout.Kind.UNSEEN) {
-            return Part.whole(Found.words("mounted folder", "the system has mounted it; partitions are not seen"));
+            return ChainPart.whole(Found.words("mounted folder", "the system has mounted it; partitions are not seen"));
         }
         Optional<CardPartition> partition = layout.number(number);
-        List<Part> parts = new ArrayList<>();
-        parts.add(Part.whole(new Found(
+        List<ChainPart> parts = new ArrayList<>();
+        parts.add(ChainPart.whole(new Found(
                 number == 0 ? "whole card" : "partition " + number,
                 OptionalInt.empty(),
                 partition.isPresent() ? OptionalLong.of(partition.get().length()) : OptionalLong.empty(),
                 LinkState.WHOLE,
                 number == card.bootPartition() ? card.choice() : "autoboot.txt names it for a try-once start")));
-        layout.doubts().forEach(doubt -> parts.add(Part.whole(Found.words("partition table", doubt))));
-        files.doubts().forEach(doubt -> parts.add(Part.whole(Found.words("volume", doubt))));
+        layout.warnings().forEach(warning -> parts.add(ChainPart.whole(Found.words("partition table", warning))));
+        files.warnings().forEach(warning -> parts.add(ChainPart.whole(Found.words("volume", warning))));
         if (partition.isPresent()) {
             Optional<byte[]> sector = card.bytes(partition.get(), 0, SECTOR);
             if (sector.isEmpty() || !isBootSector(sector.get())) {
-                parts.add(Part.stops(
+                parts.add(ChainPart.stops(
                         LinkState.DAMAGED,
                         new Cause(
                                 LinkKind.PARTITION,
@@ -63,14 +63,25 @@ final class PartitionCheck {
             }
             if (partition.get().type().toLowerCase(Locale.ROOT).equals(EFI)
                     && board.chip().equals("BCM2837")) {
-                parts.add(Part.unknown(
+                parts.add(ChainPart.unknown(
                         "the boot partition is of type 0xEF, from which one such board is reported not to" + " start"));
             }
+        }
+        if (layout.kind() == CardLayout.Kind.LOST) {
+            parts.add(ChainPart.stops(
+                    LinkState.MISSING,
+                    new Cause(
+                            LinkKind.PARTITION,
+                            "No partition table leads to the boot partition; it was found here by search, and no board"
+                                    + " searches.",
+                            Origin.CUT_WRITE,
+                            new Remedy.WriteAnew()),
+                    Found.words("partition table", "leads to no volume")));
         }
         if (layout.kind() == CardLayout.Kind.MBR || layout.kind() == CardLayout.Kind.GPT) {
             Optional<byte[]> first = card.bytes(whole(layout), 0, SECTOR);
             if (first.isEmpty() || !isSigned(first.get())) {
-                parts.add(Part.stops(
+                parts.add(ChainPart.stops(
                         LinkState.DAMAGED,
                         new Cause(
                                 LinkKind.PARTITION,
@@ -80,7 +91,7 @@ final class PartitionCheck {
                         Found.words("partition table", "no signature in the first sector")));
             }
         }
-        return Part.all(parts);
+        return ChainPart.all(parts);
     }
 
     private static CardPartition whole(CardLayout layout) {

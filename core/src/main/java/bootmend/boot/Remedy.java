@@ -2,7 +2,7 @@ package bootmend.boot;
 
 import java.util.List;
 
-/** What mends the first broken link; front ends put it into words and name their own command or button for it. */
+/** What repairs the first broken link; front ends put it into words and name their own command or button for it. */
 public sealed interface Remedy {
 
     /** Let the file system repair of this card run. */

@@ -16,7 +16,7 @@ final class RootCheck {
     /** How many partitions are looked into. No source: a bound against hostile cards. */
     private static final int MOST_LOOKED = 16;
 
-    /** Words by which early file systems, some of them inside a kernel, are told where the system is. */
+    /** FileNumbers by which early file systems, some of them inside a kernel, are told where the system is. */
     private static final List<String> OWN_WORDS = List.of("boot", "disk", "rdinit", "live-media");
 
     /** What the early file system is to this start. */
@@ -46,7 +46,7 @@ final class RootCheck {
     }
 
     /** What the command line's {@code root=} comes to. */
-    Part of(CommandLine line) throws IOException {
+    ChainPart of(CommandLine line) throws IOException {
         Optional<String> value = line.value("root");
         if (value.isEmpty()) {
             return unnamed(line);
@@ -55,13 +55,13 @@ final class RootCheck {
         RootName name = RootName.parse(value.get());
         if (early != Early.NONE
                 && (line.value("boot").isPresent() || line.value("overlayroot").isPresent())) {
-            return Part.whole(Found.line(file, 1, shown + ", which the early file system takes in its own way"));
+            return ChainPart.whole(Found.line(file, 1, shown + ", which the early file system takes in its own way"));
         }
         if (name instanceof RootName.Network) {
-            return Part.whole(Found.line(file, 1, shown + " is fetched over the network, not from this card"));
+            return ChainPart.whole(Found.line(file, 1, shown + " is fetched over the network, not from this card"));
         } else if (name instanceof RootName.Memory) {
             return early == Early.THERE
-                    ? Part.whole(Found.line(file, 1, shown + " is in memory, from the early file system"))
+                    ? ChainPart.whole(Found.line(file, 1, shown + " is in memory, from the early file system"))
                     : unsure(shown + " is in memory, and what the kernel puts there is not told");
         } else if (name instanceof RootName.Malformed malformed) {
             return early == Early.NONE
@@ -79,9 +79,9 @@ final class RootCheck {
         return name instanceof RootName.FileSystemId || name instanceof RootName.FileSystemLabel;
     }
 
-    private Part unnamed(CommandLine line) {
+    private ChainPart unnamed(CommandLine line) {
         if (line.laterValue("root").isPresent()) {
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.MISSING,
                     new Cause(
                             LinkKind.ROOT,
@@ -98,11 +98,11 @@ final class RootCheck {
         return early == Early.NONE
                 ? stop(LinkState.MISSING, "the command line names no root=", Origin.WRONG_EDIT)
                 : early == Early.THERE
-                        ? Part.whole(Found.line(file, 1, "no root=; the early file system finds it by itself"))
+                        ? ChainPart.whole(Found.line(file, 1, "no root=; the early file system finds it by itself"))
                         : unsure("the command line names no root=, and the early file system may find one");
     }
 
-    private Part onCard(RootName name, String shown, CommandLine line) throws IOException {
+    private ChainPart onCard(RootName name, String shown, CommandLine line) throws IOException {
         if (name instanceof RootName.PartitionId id) {
             return byId(id, shown, line);
         } else if (name instanceof RootName.PartitionName wanted) {
@@ -134,14 +134,14 @@ final class RootCheck {
                 : stop(LinkState.MISSING, shown + " is the whole card, not a partition of it", Origin.WRONG_EDIT);
     }
 
-    private Part byNumber(int number, String shown, CommandLine line) throws IOException {
+    private ChainPart byNumber(int number, String shown, CommandLine line) throws IOException {
         if (number > 4 && layout.hasMore() && layout.number(number).isEmpty()) {
             return unsure(shown + " is a partition inside an extended one, which was not followed");
         }
         return named(each -> each.number() == number, shown, "this card has no partition " + number, line);
     }
 
-    private Part byId(RootName.PartitionId id, String shown, CommandLine line) throws IOException {
+    private ChainPart byId(RootName.PartitionId id, String shown, CommandLine line) throws IOException {
         String wanted = id.id().toLowerCase(Locale.ROOT);
         Optional<CardPartition> first = layout.partitions().stream()
                 .filter(each -> each.id().filter(own -> own.startsWith(wanted)).isPresent())
@@ -169,7 +169,7 @@ final class RootCheck {
     }
 
     /** A name that fits nothing on this card: another card's, or a disk that is to be attached beside it. */
-    private Part elsewhere(String shown, String why) throws IOException {
+    private ChainPart elsewhere(String shown, String why) throws IOException {
         return candidate().isPresent()
                 ? stop(LinkState.MISSING, shown + " " + why + ", and it holds a system of its own", Origin.OTHER_CARD)
                 : layout.partitions().size() > 1
@@ -177,7 +177,7 @@ final class RootCheck {
                         : unsure(shown + " " + why + " and holds no system; that disk would have to be attached");
     }
 
-    private Part bySuper(String shown, CommandLine line, Predicate<FileSystemMark> fits) throws IOException {
+    private ChainPart bySuper(String shown, CommandLine line, Predicate<FileSystemMark> fits) throws IOException {
         if (early == Early.NONE) {
             return stop(
                     LinkState.MISSING,
@@ -197,7 +197,7 @@ final class RootCheck {
         return elsewhere(shown, "names a file system that is not on this card");
     }
 
-    private Part named(Predicate<CardPartition> test, String shown, String otherwise, CommandLine line)
+    private ChainPart named(Predicate<CardPartition> test, String shown, String otherwise, CommandLine line)
             throws IOException {
         Optional<CardPartition> found =
                 layout.partitions().stream().filter(test).findFirst();
@@ -210,7 +210,7 @@ final class RootCheck {
     }
 
     /** What stands on the partition that is meant. */
-    private Part partition(CardPartition partition, String shown, CommandLine line) throws IOException {
+    private ChainPart partition(CardPartition partition, String shown, CommandLine line) throws IOException {
         String where = "partition " + partition.number();
         if (partition.number() == bootPartition || layout.kind() == CardLayout.Kind.NONE) {
             return early == Early.NONE
@@ -236,7 +236,7 @@ final class RootCheck {
                 LinkState.WHOLE,
                 shown + ", holds " + mark.kind().word());
         if (mark.kind() == FileSystemMark.Kind.ZEROS) {
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.DAMAGED,
                     new Cause(
                             LinkKind.ROOT,
@@ -254,7 +254,7 @@ final class RootCheck {
                                 + " ends after " + (end.getAsLong() - partition.start()) + " of them");
             }
             if (needed > partition.length()) {
-                return Part.stops(
+                return ChainPart.stops(
                         LinkState.DAMAGED,
                         new Cause(
                                 LinkKind.ROOT,
@@ -268,12 +268,12 @@ final class RootCheck {
         return mounted(mark, shown, where, found, line);
     }
 
-    private Part mounted(FileSystemMark mark, String shown, String where, Found found, CommandLine line) {
+    private ChainPart mounted(FileSystemMark mark, String shown, String where, Found found, CommandLine line) {
         FileSystemMark.Kind kind = mark.kind();
         if (!kind.canBeRoot()) {
             boolean opened = kind == FileSystemMark.Kind.CONTAINER && early == Early.THERE;
             return opened
-                    ? Part.whole(found)
+                    ? ChainPart.whole(found)
                     : kind == FileSystemMark.Kind.OTHER || early == Early.PERHAPS
                             ? unsure(shown + " is " + where + ", which holds " + kind.word(), found)
                             : stop(
@@ -286,7 +286,7 @@ final class RootCheck {
         if (early == Early.NONE
                 && types.isPresent()
                 && Arrays.stream(types.get().split(",", -1)).noneMatch(type -> isType(type, kind))) {
-            return Part.stops(
+            return ChainPart.stops(
                     LinkState.DAMAGED,
                     new Cause(
                             LinkKind.ROOT,
@@ -297,9 +297,9 @@ final class RootCheck {
                     found);
         }
         return mark.hasErrors()
-                ? Part.whole(
+                ? ChainPart.whole(
                         List.of(found, Found.words(where, "its file system carries the mark of errors found in use")))
-                : Part.whole(found);
+                : ChainPart.whole(found);
     }
 
     private static boolean isType(String type, FileSystemMark.Kind kind) {
@@ -309,18 +309,18 @@ final class RootCheck {
                 || kind == FileSystemMark.Kind.FAT && type.equals("msdos");
     }
 
-    private Part unsure(String why, Found... found) {
-        return Part.unknown(why, found.length == 0 ? new Found[] {Found.words(file, why)} : found);
+    private ChainPart unsure(String why, Found... found) {
+        return ChainPart.unknown(why, found.length == 0 ? new Found[] {Found.words(file, why)} : found);
     }
 
-    private Part cut(String where, String what) {
-        return Part.stops(
+    private ChainPart cut(String where, String what) {
+        return ChainPart.stops(
                 LinkState.DAMAGED,
                 new Cause(LinkKind.ROOT, what + ".", Origin.STOPPED_COPY, new Remedy.CopyAgain()),
                 Found.words(where, "its place in the table, and where the card ends"));
     }
 
-    private Part stop(LinkState state, String what, Origin origin) {
+    private ChainPart stop(LinkState state, String what, Origin origin) {
         Optional<CardPartition> fit;
         try {
             fit = candidate();
@@ -331,7 +331,7 @@ final class RootCheck {
         boolean hasNone = layout.kind() != CardLayout.Kind.UNSEEN
                 && fit.isEmpty()
                 && layout.partitions().size() < 2;
-        return Part.stops(
+        return ChainPart.stops(
                 state,
                 new Cause(
                         LinkKind.ROOT,

@@ -36,6 +36,7 @@ final class StartFiles {
     private static final int LOADER_BYTES = 64 << 10;
 
     private static final int MOST_OVERLAYS = 128;
+    private static final String NOT_LOOKED_AT = "was not looked at";
     private static final String OVERLAY_MAP = "overlay_map.dtb";
 
     private final BootCard card;
@@ -79,37 +80,37 @@ final class StartFiles {
     }
 
     /** The parts in the chain's order; the kernel first, for the others hang on it. */
-    Map<LinkKind, Part> check() throws IOException {
-        Map<LinkKind, Part> parts = new EnumMap<>(LinkKind.class);
+    Map<LinkKind, ChainPart> check() throws IOException {
+        Map<LinkKind, ChainPart> parts = new EnumMap<>(LinkKind.class);
         parts.put(LinkKind.KERNEL, kernel());
         parts.put(LinkKind.DEVICE_TREE, deviceTree());
         parts.put(LinkKind.OVERLAYS, overlays());
         parts.put(LinkKind.INITRAMFS, initramfs());
         if (isLoader) {
             Found left = Found.words("kernel", "a program that loads the system in its own way; this is left to it");
-            parts.put(LinkKind.COMMAND_LINE, Part.whole(left));
-            parts.put(LinkKind.ROOT, Part.whole(left));
+            parts.put(LinkKind.COMMAND_LINE, ChainPart.whole(left));
+            parts.put(LinkKind.ROOT, ChainPart.whole(left));
             return parts;
         }
-        List<Part> lines = new ArrayList<>();
-        List<Part> roots = new ArrayList<>();
+        List<ChainPart> lines = new ArrayList<>();
+        List<ChainPart> roots = new ArrayList<>();
         for (Value name : settings.values("cmdline")) {
             commandLine(name, lines, roots);
         }
-        parts.put(LinkKind.COMMAND_LINE, Part.oneOf(lines, "which command line the settings come to"));
-        Part root = Part.oneOf(roots, "which command line the settings come to");
+        parts.put(LinkKind.COMMAND_LINE, ChainPart.oneOf(lines, "which command line the settings come to"));
+        ChainPart root = ChainPart.oneOf(roots, "which command line the settings come to");
         parts.put(LinkKind.ROOT, root);
         if (maybeLoader) {
             parts.replaceAll((kind, part) -> kind.compareTo(LinkKind.KERNEL) > 0 && part.isStop()
-                    ? Part.unknown(part.why() + ", and whether the kernel needs it was not looked at")
+                    ? ChainPart.unknown(part.why() + ", and whether the kernel needs it was not looked at")
                     : part);
             return parts;
         }
-        Part initramfs = parts.get(LinkKind.INITRAMFS);
+        ChainPart initramfs = parts.get(LinkKind.INITRAMFS);
         if (initramfs.isStop() && initramfs.state() == LinkState.MISSING && !root.isStop()) {
             parts.put(
                     LinkKind.INITRAMFS,
-                    new Part(
+                    new ChainPart(
                             LinkState.UNKNOWN,
                             initramfs.at(),
                             initramfs.found(),
@@ -187,39 +188,40 @@ final class StartFiles {
                 .toList();
     }
 
-    private Part kernel() throws IOException {
-        List<Part> stubs = new ArrayList<>();
+    private ChainPart kernel() throws IOException {
+        List<ChainPart> stubs = new ArrayList<>();
         List<Value> named = settings.values("armstub");
         for (Value stub : named) {
             stubs.add(stub(stub, named.size() == 1));
         }
-        List<Part> parts = new ArrayList<>();
+        List<ChainPart> parts = new ArrayList<>();
         for (KernelWish wish : wishes()) {
             parts.add(kernel(wish));
         }
-        return Part.all(List.of(
-                Part.oneOf(parts, "which kernel the settings come to"),
-                Part.oneOf(stubs, "which stub the settings name")));
+        return ChainPart.all(List.of(
+                ChainPart.oneOf(parts, "which kernel the settings come to"),
+                ChainPart.oneOf(stubs, "which stub the settings name")));
     }
 
-    private Part stub(Value stub, boolean isSure) throws IOException {
+    private ChainPart stub(Value stub, boolean isSure) throws IOException {
         if (stub.value().filter(name -> !name.isBlank()).isEmpty()) {
-            return Part.whole();
+            return ChainPart.whole();
         }
         String path = behind(stub.value().get());
         Optional<DirectoryEntry> entry = folder.file(path);
         if (entry.isEmpty()) {
-            return Part.unknown("armstub=" + VisibleText.of(stub.value().get())
+            return ChainPart.unknown("armstub=" + VisibleText.of(stub.value().get())
                     + " is not on the card, and whether the board then takes its own is not published");
         }
         FileLook look = folder.plain(path);
         isLoader |= isSure && look.isWhole() && entry.get().size() >= LOADER_BYTES;
         return look.state() == LinkState.DAMAGED
                 ? BrokenFile.part(LinkKind.KERNEL, path, entry.get().size(), look, List.of(path), settings.resolution())
-                : Part.whole(Found.file(path, entry.get().size(), "stub that runs before the kernel; " + look.check()));
+                : ChainPart.whole(
+                        Found.file(path, entry.get().size(), "stub that runs before the kernel; " + look.check()));
     }
 
-    private Part kernel(KernelWish wish) throws IOException {
+    private ChainPart kernel(KernelWish wish) throws IOException {
         Optional<String> path = first(wish.names());
         if (path.isEmpty()) {
             return missingKernel(wish);
@@ -233,19 +235,20 @@ final class StartFiles {
                     LinkKind.KERNEL, path.get(), entry.size(), look, List.of(path.get()), settings.resolution());
         }
         Found found = Found.file(path.get(), entry.size(), look.check());
-        if (folder.depth() == Depth.NAMES) {
+        if (folder.depth() != Depth.CONTENTS) {
             maybeLoader |= wish.by().isPresent();
-            return Part.whole(found);
+            return ChainPart.whole(found);
         }
         if (kernel.kind() == KernelLook.Kind.PROGRAM) {
             isLoader = true;
-            return Part.whole(found);
+            return ChainPart.whole(found);
         }
-        return misfit(wish, path.get(), entry, kernel, found).orElseGet(() -> Part.whole(found));
+        return misfit(wish, path.get(), entry, kernel, found).orElseGet(() -> ChainPart.whole(found));
     }
 
     /** A kernel of the other width than the board is about to start. */
-    private Optional<Part> misfit(KernelWish wish, String path, DirectoryEntry entry, KernelLook kernel, Found found) {
+    private Optional<ChainPart> misfit(
+            KernelWish wish, String path, DirectoryEntry entry, KernelLook kernel, Found found) {
         String name = path.substring(path.lastIndexOf('/') + 1).toLowerCase(Locale.ROOT);
         String shown = VisibleText.of(path);
         boolean known64 = board.kernels64().contains(name) || name.endsWith("8.img");
@@ -288,17 +291,18 @@ final class StartFiles {
         boolean starts32 = wish.bits().is(0) || wish.bits().number().isEmpty() && !board.defaultsTo64();
         return starts32 || board.kernels32().contains(name)
                 ? Optional.empty()
-                : Optional.of(Part.unknown(
+                : Optional.of(ChainPart.unknown(
                         shown + " is a 32-bit kernel, and " + board.board() + " starts 64-bit ones unless arm_64bit=0"
                                 + " says otherwise",
                         Found.file(path, entry.size(), kernel.look().check())));
     }
 
-    private Part missingKernel(KernelWish wish) throws IOException {
+    private ChainPart missingKernel(KernelWish wish) throws IOException {
         String names = VisibleText.of(
                 String.join(" or ", wish.names().stream().map(this::behind).toList()));
         if (wish.by().isEmpty() && isLoader) {
-            return Part.whole(Found.words(names, "not there; the stub is firmware that loads a system in its own way"));
+            return ChainPart.whole(
+                    Found.words(names, "not there; the stub is firmware that loads a system in its own way"));
         }
         if (wish.by().isEmpty()) {
             List<String> others = new ArrayList<>();
@@ -308,14 +312,14 @@ final class StartFiles {
                 }
             }
             if (!others.isEmpty()) {
-                return Part.unknown(
+                return ChainPart.unknown(
                         names + " is not on the card, " + VisibleText.of(String.join(", ", others))
                                 + " is, and whether the board takes it hangs on its firmware",
-                        Found.words(behind(wish.names().get(0)), "looked for in the folder"));
+                        Found.words(behind(wish.names().get(0)), Found.LOOKED_FOR));
             }
         }
         Optional<Candidate> line = wish.by().flatMap(Value::by);
-        return Part.stops(
+        return ChainPart.stops(
                 LinkState.MISSING,
                 new Cause(
                         LinkKind.KERNEL,
@@ -326,7 +330,7 @@ final class StartFiles {
                                 .orElseGet(() -> new Remedy.PutFiles(
                                         wish.names().stream().map(this::behind).toList()))),
                 line.map(by -> Found.line(by.file(), by.line(), "names " + names))
-                        .orElseGet(() -> Found.words(behind(wish.names().get(0)), "looked for in the folder")));
+                        .orElseGet(() -> Found.words(behind(wish.names().get(0)), Found.LOOKED_FOR)));
     }
 
     /** A kernel by whose name some firmware may go, though none that is published does for this board. */
@@ -341,8 +345,8 @@ final class StartFiles {
                 : !board.kernels64().isEmpty() && name.equals("kernel.img");
     }
 
-    private Part deviceTree() throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart deviceTree() throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         for (Value value : settings.values("device_tree")) {
             if (value.value().isEmpty()) {
                 parts.add(usualTree());
@@ -352,10 +356,10 @@ final class StartFiles {
                 parts.add(namedTree(value));
             }
         }
-        return Part.oneOf(parts, "which device tree the settings name");
+        return ChainPart.oneOf(parts, "which device tree the settings name");
     }
 
-    private Part treeOff(Value value) {
+    private ChainPart treeOff(Value value) {
         Candidate by = value.by().orElseThrow();
         return board.needsTree() && !isLoader
                 ? stop(
@@ -365,10 +369,11 @@ final class StartFiles {
                         Origin.WRONG_EDIT,
                         new Remedy.CorrectLine(by.file(), by.line()),
                         Found.line(by.file(), by.line(), "device_tree= without a name"))
-                : Part.unknown("device_tree= turns device trees off, which kernels after 4.4 do not start without");
+                : ChainPart.unknown(
+                        "device_tree= turns device trees off, which kernels after 4.4 do not start without");
     }
 
-    private Part namedTree(Value value) throws IOException {
+    private ChainPart namedTree(Value value) throws IOException {
         Candidate by = value.by().orElseThrow();
         String path = behind(value.value().orElseThrow());
         return folder.has(path)
@@ -380,8 +385,8 @@ final class StartFiles {
                         Found.line(by.file(), by.line(), "names " + path));
     }
 
-    private Part usualTree() throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart usualTree() throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         List<BoardFiles.Variant> variants =
                 board.trees().stream().filter(this::maybe).toList();
         for (BoardFiles.Variant variant : variants.isEmpty() ? board.trees() : variants) {
@@ -397,7 +402,7 @@ final class StartFiles {
             Optional<String> path = first(names);
             parts.add(path.isPresent() ? tree(path.get()) : noTree(names));
         }
-        return Part.oneOf(parts, "which revision of " + board.board() + " it is");
+        return ChainPart.oneOf(parts, "which revision of " + board.board() + " it is");
     }
 
     /** Whether what is known of the board lets it be this variant. */
@@ -415,7 +420,7 @@ final class StartFiles {
         return known.isEmpty() || variant.of().contains(known.get());
     }
 
-    private Part noTree(List<String> names) throws IOException {
+    private ChainPart noTree(List<String> names) throws IOException {
         // The chip's number stands in front of a device tree's name.
         String chip = names.get(0).split("-", 2)[0];
         boolean other = hasTrees() && treeNames().noneMatch(name -> name.startsWith(chip));
@@ -428,7 +433,7 @@ final class StartFiles {
                         ? new Remedy.OtherBoard()
                         : new Remedy.PutFiles(
                                 names.stream().map(this::behind).limit(1).toList()),
-                Found.words(behind(names.get(0)), "looked for in the folder"));
+                Found.words(behind(names.get(0)), Found.LOOKED_FOR));
     }
 
     private boolean hasTrees() throws IOException {
@@ -443,37 +448,40 @@ final class StartFiles {
     }
 
     /** Without a device tree: kernels up to 4.4 started so, a loader may carry its own. */
-    private Part treeLess(String what, Origin origin, Remedy remedy, Found found) throws IOException {
+    private ChainPart treeLess(String what, Origin origin, Remedy remedy, Found found) throws IOException {
         if (isLoader) {
-            return Part.unknown(what + ", and whether the loader brings its own is not told", found);
+            return ChainPart.unknown(what + ", and whether the loader brings its own is not told", found);
         }
         if (!board.needsTree() && !hasTrees()) {
-            return Part.unknown(what + ", which kernels up to 4.4 do without", found);
+            return ChainPart.unknown(what + ", which kernels up to 4.4 do without", found);
         }
         return stop(LinkKind.DEVICE_TREE, LinkState.MISSING, what, origin, remedy, found);
     }
 
-    private Part tree(String path) throws IOException {
+    private ChainPart tree(String path) throws IOException {
         DirectoryEntry entry = folder.file(path).orElseThrow();
         FileLook look = folder.tree(path).look();
         return look.isWhole()
-                ? Part.whole(Found.file(path, entry.size(), look.check()))
+                ? ChainPart.whole(Found.file(path, entry.size(), look.check()))
                 : BrokenFile.part(LinkKind.DEVICE_TREE, path, entry.size(), look, List.of(path), settings.resolution());
     }
 
     /** An overlay that is not there, or that the board cannot use, is passed over; the board starts without it. */
-    private Part overlays() throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart overlays() throws IOException {
+        if (folder.depth() == Depth.LISTING) {
+            return ChainPart.whole(Found.words("overlays", NOT_LOOKED_AT));
+        }
+        List<ChainPart> parts = new ArrayList<>();
         for (Value value : settings.values("overlay_prefix")) {
             String folderName = value.value().orElse("overlays/");
             boolean own = !prefix.isEmpty() && folder.has(behind(folderName + "README"));
             parts.add(overlays(own ? behind(folderName) : folderName.replaceFirst("^/", "")));
         }
-        return Part.oneOf(parts, "which overlay_prefix counts");
+        return ChainPart.oneOf(parts, "which overlay_prefix counts");
     }
 
-    private Part overlays(String place) throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart overlays(String place) throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         Map<String, Map<String, byte[]>> map = Map.of();
         if (folder.has(place + OVERLAY_MAP) && folder.depth() == Depth.CONTENTS) {
             map = folder.tree(place + OVERLAY_MAP).nodes();
@@ -485,10 +493,12 @@ final class StartFiles {
                 parts.add(overlay(place, name, map, line));
             }
         }
-        return parts.isEmpty() ? Part.whole(Found.words("settings", "no overlay is asked for")) : Part.all(parts);
+        return parts.isEmpty()
+                ? ChainPart.whole(Found.words("settings", "no overlay is asked for"))
+                : ChainPart.all(parts);
     }
 
-    private Part overlay(String place, String asked, Map<String, Map<String, byte[]>> map, Candidate line)
+    private ChainPart overlay(String place, String asked, Map<String, Map<String, byte[]>> map, Candidate line)
             throws IOException {
         String shown = "dtoverlay=" + VisibleText.of(asked);
         String name = asked;
@@ -501,7 +511,7 @@ final class StartFiles {
             if (entry.containsKey("deprecated") || !entry.containsKey(board.overlayChip())) {
                 String why =
                         shown + " is not for " + board.board() + " by the card's map of overlays; it is passed over";
-                return Part.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
+                return ChainPart.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
             }
             String other = text(entry.get(board.overlayChip()));
             name = other.isEmpty() ? name : other;
@@ -510,12 +520,16 @@ final class StartFiles {
         Optional<DirectoryEntry> file = folder.file(path);
         if (file.isEmpty()) {
             String why = VisibleText.of(path) + " is not on the card; " + shown + " is passed over";
-            return Part.lacking(LinkState.MISSING, why, Found.line(line.file(), line.line(), why));
+            return ChainPart.lacking(
+                    LinkState.MISSING,
+                    why,
+                    Found.line(line.file(), line.line(), why),
+                    Found.words(path, Found.LOOKED_FOR));
         }
         FileLook look = folder.tree(path).look();
         return look.isWhole()
-                ? Part.whole(Found.file(path, file.get().size(), look.check()))
-                : Part.lacking(
+                ? ChainPart.whole(Found.file(path, file.get().size(), look.check()))
+                : ChainPart.lacking(
                         look.state(),
                         VisibleText.of(path) + " " + look.why(),
                         Found.file(path, file.get().size(), VisibleText.of(path) + " " + look.why()));
@@ -527,8 +541,8 @@ final class StartFiles {
         return zero < 0 ? text : text.substring(0, zero);
     }
 
-    private Part initramfs() throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart initramfs() throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         boolean sure = true;
         for (ReachedLine line : settings.words("initramfs")) {
             String[] words = line.line().text().strip().split("\\s+", -1);
@@ -555,9 +569,9 @@ final class StartFiles {
                 sure = auto.size() == 1 && kernelPaths.size() == 1;
             }
         }
-        Part all = parts.isEmpty()
-                ? Part.whole(Found.words("settings", "no early file system is asked for"))
-                : Part.all(parts);
+        ChainPart all = parts.isEmpty()
+                ? ChainPart.whole(Found.words("settings", "no early file system is asked for"))
+                : ChainPart.all(parts);
         if (parts.isEmpty() || all.isStop() && all.state() == LinkState.MISSING) {
             early = RootCheck.Early.NONE;
         } else if (all.state() == LinkState.WHOLE && sure) {
@@ -584,8 +598,8 @@ final class StartFiles {
         return paths;
     }
 
-    private Part earlyFiles(String names, String file, int line, boolean holds) throws IOException {
-        List<Part> parts = new ArrayList<>();
+    private ChainPart earlyFiles(String names, String file, int line, boolean holds) throws IOException {
+        List<ChainPart> parts = new ArrayList<>();
         for (String name : names.split(",", -1)) {
             if (!name.isEmpty()) {
                 String path = behind(name);
@@ -594,7 +608,7 @@ final class StartFiles {
                 } else {
                     parts.add(
                             holds
-                                    ? Part.stops(
+                                    ? ChainPart.stops(
                                             LinkState.MISSING,
                                             new Cause(
                                                     LinkKind.INITRAMFS,
@@ -604,30 +618,30 @@ final class StartFiles {
                                                     Origin.WRONG_EDIT,
                                                     new Remedy.CorrectLine(file, line)),
                                             Found.line(file, line, "names " + name))
-                                    : Part.unknown(VisibleText.of(path)
+                                    : ChainPart.unknown(VisibleText.of(path)
                                             + " is not on the card, and whether its line counts hangs on the board"));
                 }
             }
         }
-        return parts.isEmpty() ? Part.whole() : Part.all(parts);
+        return parts.isEmpty() ? ChainPart.whole() : ChainPart.all(parts);
     }
 
-    private Part early(String path) throws IOException {
+    private ChainPart early(String path) throws IOException {
         DirectoryEntry entry = folder.file(path).orElseThrow();
         FileLook look = folder.initramfs(path);
         return look.isWhole()
-                ? Part.whole(Found.file(path, entry.size(), look.check()))
+                ? ChainPart.whole(Found.file(path, entry.size(), look.check()))
                 : BrokenFile.part(LinkKind.INITRAMFS, path, entry.size(), look, List.of(path), settings.resolution());
     }
 
-    private void commandLine(Value named, List<Part> lines, List<Part> roots) throws IOException {
+    private void commandLine(Value named, List<ChainPart> lines, List<ChainPart> roots) throws IOException {
         String path = behind(named.value().filter(name -> !name.isBlank()).orElse("cmdline.txt"));
         Optional<DirectoryEntry> entry = folder.file(path);
         if (entry.isEmpty()) {
             boolean helped = early != RootCheck.Early.NONE;
             lines.add(
                     helped
-                            ? Part.unknown(
+                            ? ChainPart.unknown(
                                     VisibleText.of(path) + " is not on the card; the early file system may do without")
                             : stop(
                                     LinkKind.COMMAND_LINE,
@@ -638,21 +652,26 @@ final class StartFiles {
                                     named.by()
                                             .<Remedy>map(by -> new Remedy.CorrectLine(by.file(), by.line()))
                                             .orElseGet(() -> new Remedy.PutFiles(List.of(path))),
-                                    Found.words(path, "looked for in the folder")));
-            roots.add(Part.unknown("there is no command line to name a root"));
+                                    Found.words(path, Found.LOOKED_FOR)));
+            roots.add(ChainPart.unknown("there is no command line to name a root"));
+            return;
+        }
+        if (folder.depth() == Depth.LISTING && entry.get().size() > 0) {
+            lines.add(ChainPart.whole(Found.file(path, entry.get().size(), NOT_LOOKED_AT)));
+            roots.add(ChainPart.whole(Found.words("root", NOT_LOOKED_AT)));
             return;
         }
         byte[] bytes = folder.read(entry.get(), MOST_COMMAND_LINE).bytes();
         CommandLine line = CommandLine.parse(bytes);
-        Part part = line(path, entry.get().size(), line);
+        ChainPart part = line(path, entry.get().size(), line);
         lines.add(part);
         roots.add(
                 part.isStop()
-                        ? Part.unknown("the command line is damaged")
+                        ? ChainPart.unknown("the command line is damaged")
                         : new RootCheck(card, bootPartition, path, early).of(line));
     }
 
-    private static Part line(String path, long size, CommandLine line) {
+    private static ChainPart line(String path, long size, CommandLine line) {
         String shown = VisibleText.of(path);
         Found found = Found.file(path, size, line.words().size() + " words on its first line");
         if (line.wide()) {
@@ -697,17 +716,19 @@ final class StartFiles {
                     new Remedy.SavePlain(path),
                     found);
         } else if (!line.laterWords().isEmpty() && line.value("root").isPresent()) {
-            return Part.unknown(shown + " has more than one line; what stands behind the first may be lost", found);
+            return ChainPart.unknown(
+                    shown + " has more than one line; what stands behind the first may be lost", found);
         } else if (line.length() > OLD_LIMIT) {
-            return Part.unknown(
+            return ChainPart.unknown(
                     shown + " has " + line.length() + " characters, more than the " + OLD_LIMIT
                             + " that older firmware takes",
                     found);
         }
-        return Part.whole(found);
+        return ChainPart.whole(found);
     }
 
-    private static Part stop(LinkKind link, LinkState state, String what, Origin origin, Remedy remedy, Found found) {
-        return Part.stops(state, new Cause(link, what + ".", origin, remedy), found);
+    private static ChainPart stop(
+            LinkKind link, LinkState state, String what, Origin origin, Remedy remedy, Found found) {
+        return ChainPart.stops(state, new Cause(link, what + ".", origin, remedy), found);
     }
 }

@@ -23,7 +23,7 @@ public final class CardListing {
     private static final int MOST_DEPTH = 16;
 
     private final Map<String, DirectoryEntry> entries = new LinkedHashMap<>();
-    private final Map<String, List<String>> doubts = new LinkedHashMap<>();
+    private final Map<String, List<String>> warnings = new LinkedHashMap<>();
     private final Deque<Folder> waiting = new ArrayDeque<>();
     private final Set<Long> seen = new HashSet<>();
 
@@ -40,17 +40,17 @@ public final class CardListing {
                 listing.add(folder.path() + "/", folder.depth(), volume.list(folder.entry()));
             } catch (IOException e) {
                 // What one folder holds is not worth losing the rest of the check for.
-                listing.doubt(folder.path(), "the folder cannot be read (" + e.getMessage() + ")");
+                listing.warning(folder.path(), "the folder cannot be read (" + e.getMessage() + ")");
             }
         }
         return listing;
     }
 
     private void add(String prefix, int depth, Directory directory) {
-        directory.doubts().forEach(doubt -> doubt(prefix, doubt));
+        directory.warnings().forEach(warning -> warning(prefix, warning));
         for (DirectoryEntry entry : directory.entries()) {
             if (entries.size() >= MOST_ENTRIES) {
-                doubt("volume", "there are over " + MOST_ENTRIES + " files; the rest was not looked at");
+                warning("volume", "there are over " + MOST_ENTRIES + " files; the rest was not looked at");
                 waiting.clear();
                 return;
             }
@@ -61,8 +61,8 @@ public final class CardListing {
         }
     }
 
-    private void doubt(String folder, String doubt) {
-        doubts.computeIfAbsent(folder, none -> new ArrayList<>()).add(doubt);
+    private void warning(String folder, String warning) {
+        warnings.computeIfAbsent(folder, none -> new ArrayList<>()).add(warning);
     }
 
     /** The entry at a path as {@link #entries} gives it. */
@@ -81,7 +81,7 @@ public final class CardListing {
     }
 
     /** What is wrong with folders, in clauses, by the folder's path. */
-    public Map<String, List<String>> doubts() {
-        return doubts;
+    public Map<String, List<String>> warnings() {
+        return warnings;
     }
 }

@@ -1,6 +1,8 @@
 package bootmend.card;
 
 import bootmend.CardException;
+import bootmend.config.ConfigDocument;
+import bootmend.config.IncludeSource;
 import bootmend.config.Truth;
 import bootmend.tuning.Board;
 import bootmend.tuning.TuningKey;
@@ -28,7 +30,13 @@ public final class CardSettings {
      * @throws CardException when a setting hangs on something that the card does not tell
      */
     public Map<String, String> of(ConfigFiles files, Board board) throws CardException {
-        Resolution resolution = resolve(files, board);
+        return of(files.main().path(), files.main().document(), files.includes(), board);
+    }
+
+    /** The same of a config file that need not be the card's. */
+    public Map<String, String> of(String path, ConfigDocument document, IncludeSource includes, Board board)
+            throws CardException {
+        Resolution resolution = resolve(path, document, includes, board);
         Map<String, String> settings = new LinkedHashMap<>();
         for (Effective effective : resolution.effective()) {
             if (effective.state() == EffectiveState.IGNORED || !isKept(effective)) {
@@ -49,8 +57,13 @@ public final class CardSettings {
 
     /** Key to value as the board takes it, keys that set several taken apart. */
     public Map<String, String> inForce(ConfigFiles files, Board board) {
+        return inForce(files.main().path(), files.main().document(), files.includes(), board);
+    }
+
+    /** The same of a config file that need not be the card's. */
+    public Map<String, String> inForce(String path, ConfigDocument document, IncludeSource includes, Board board) {
         Map<String, String> settings = new LinkedHashMap<>();
-        for (Effective effective : resolve(files, board).effective()) {
+        for (Effective effective : resolve(path, document, includes, board).effective()) {
             if (effective.state() == EffectiveState.SET && isKept(effective)) {
                 settings.put(effective.key(), effective.value());
             }
@@ -65,8 +78,7 @@ public final class CardSettings {
                 .isPresent();
     }
 
-    private Resolution resolve(ConfigFiles files, Board board) {
-        return new Resolver(tables)
-                .resolve(files.main().path(), files.main().document(), files.includes(), BoardFacts.of(board));
+    private Resolution resolve(String path, ConfigDocument document, IncludeSource includes, Board board) {
+        return new Resolver(tables).resolve(path, document, includes, BoardFacts.of(board));
     }
 }

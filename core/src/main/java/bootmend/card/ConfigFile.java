@@ -10,16 +10,16 @@ import java.util.List;
  * The config file, or one that it includes, as it was read.
  *
  * @param path from the boot partition's root, parts separated by {@code /}
- * @param doubts sentences on what could not be read of it
+ * @param warnings sentences on what could not be read of it
  */
 public record ConfigFile(
-        String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> doubts) {
+        String path, DirectoryEntry entry, byte[] bytes, ConfigDocument document, List<String> warnings) {
 
     /** @throws CardException where a part of it could not be read, and so must not be written back */
     public void refuseWhenNotWhole() throws CardException {
-        if (!doubts.isEmpty()) {
+        if (!warnings.isEmpty()) {
             throw CardException.refused(
-                    path + " could not be read whole (" + doubts.get(0) + ")", "", NextStep.Plain.REPAIR_CARD);
+                    path + " could not be read whole (" + warnings.get(0) + ")", "", NextStep.Plain.REPAIR_CARD);
         }
     }
 }

@@ -35,11 +35,11 @@ public final class ConfigFiles {
 
     private static final int MAX_FILES = 64;
     /** How many faults are named; a bound against hostile cards. */
-    private static final int MAX_DOUBTS = 64;
+    private static final int MAX_WARNINGS = 64;
 
     private final BootFiles volume;
     private final List<ConfigFile> files = new ArrayList<>();
-    private final List<String> doubts = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
     private final Set<String> named = new HashSet<>();
     /** Places of the entries read: one file may go by a long name, a short name and several spellings of its path. */
     private final Map<Long, ConfigFile> seen = new HashMap<>();
@@ -96,7 +96,8 @@ public final class ConfigFiles {
         }
         return CardException.unreadable(
                 what,
-                "A board without one runs at stock; if the file was renamed by mistake, name it " + NAME + " again.");
+                "Boards before pi5 run at stock without one, later ones do not start. If the file was renamed by mistake, name it "
+                        + NAME + " again.");
     }
 
     public List<ConfigFile> all() {
@@ -108,8 +109,8 @@ public final class ConfigFiles {
     }
 
     /** Sentences on includes that were not followed and files that were not whole. */
-    public List<String> doubts() {
-        return doubts;
+    public List<String> warnings() {
+        return warnings;
     }
 
     /** The included files as they were read, for whoever follows the config file line by line; reads no card. */
@@ -142,7 +143,7 @@ public final class ConfigFiles {
                 .stream()
                 .filter(problem -> problem.kind() != IncludeProblem.Kind.MISSING)
                 .map(IncludeProblem::sentence)
-                .forEach(this::doubt);
+                .forEach(this::warning);
     }
 
     private void add(String path, DirectoryEntry entry) throws CardException, IOException {
@@ -151,11 +152,11 @@ public final class ConfigFiles {
             savedForm(path, content);
         }
         ConfigDocument document = ConfigDocument.parse(content.bytes());
-        ConfigFile file = new ConfigFile(path, entry, content.bytes(), document, content.doubts());
+        ConfigFile file = new ConfigFile(path, entry, content.bytes(), document, content.warnings());
         files.add(file);
         seen.put(entry.offset(), file);
         byPath.put(path.toLowerCase(Locale.ROOT), file);
-        content.doubts().forEach(found -> doubt(VisibleText.of(path) + ": " + found));
+        content.warnings().forEach(found -> warning(VisibleText.of(path) + ": " + found));
         for (ConfigLine line : document.lines()) {
             if (line.kind() instanceof LineKind.Include include) {
                 include(path, line.number(), include.file());
@@ -163,7 +164,7 @@ public final class ConfigFiles {
         }
     }
 
-    /** A config file of which a board reads no line is as good as none; one in an odd form is still read, with a doubt. */
+    /** A config file of which a board reads no line is as good as none; one in an odd form is still read, with a warning. */
     private void savedForm(String path, FileContent content) throws CardException {
         boolean main = files.isEmpty();
         for (SavedText.Problem problem : SavedText.of(content.bytes()).problems()) {
@@ -173,16 +174,16 @@ public final class ConfigFiles {
                         "A repair saves it as a board reads it.",
                         NextStep.Plain.REPAIR_CARD);
             }
-            doubt(VisibleText.of(path) + ": " + problem.words()
+            warning(VisibleText.of(path) + ": " + problem.words()
                     + (main ? "; a repair puts that right" : "; save it anew as plain text"));
         }
     }
 
-    private void doubt(String sentence) {
-        if (doubts.size() < MAX_DOUBTS) {
-            doubts.add(sentence);
-        } else if (doubts.size() == MAX_DOUBTS) {
-            doubts.add("the config file has more such faults than can be listed");
+    private void warning(String sentence) {
+        if (warnings.size() < MAX_WARNINGS) {
+            warnings.add(sentence);
+        } else if (warnings.size() == MAX_WARNINGS) {
+            warnings.add("the config file has more such faults than can be listed");
         }
     }
 
@@ -193,16 +194,16 @@ public final class ConfigFiles {
         }
         String where = VisibleText.of(from) + " line " + line + " includes " + VisibleText.of(name);
         if (files.size() >= MAX_FILES) {
-            doubt(where + ", which was not read: " + MAX_FILES + " files are the most that are followed");
+            warning(where + ", which was not read: " + MAX_FILES + " files are the most that are followed");
             return;
         }
         Optional<DirectoryEntry> entry = volume.find(path).filter(found -> !found.folder());
         if (entry.filter(found -> seen.containsKey(found.offset())).isPresent()) {
             byPath.put(path.toLowerCase(Locale.ROOT), seen.get(entry.get().offset()));
         } else if (entry.isEmpty()) {
-            doubt(where + ", which is not on the boot partition");
+            warning(where + ", which is not on the boot partition");
         } else if (entry.get().size() > MAX_BYTES) {
-            doubt(where + ", which was not read: it has over " + MAX_BYTES + " bytes");
+            warning(where + ", which was not read: it has over " + MAX_BYTES + " bytes");
         } else {
             add(path, entry.get());
         }

@@ -113,7 +113,7 @@ final class FolderCard implements OpenCard {
     }
 
     @Override
-    public List<String> tableDoubts() {
+    public List<String> tableWarnings() {
         return List.of();
     }
 

@@ -22,6 +22,7 @@ import bootmend.finding.Fix;
 import bootmend.finding.Place;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
+import bootmend.keep.KeptFiles;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.Closeable;
@@ -31,18 +32,29 @@ import java.time.LocalDateTime;
 import java.util.List;
 
 /** A card whose boot partition was found and opened; no write is possible through it but by a plan. */
-public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
+public sealed interface OpenCard extends Closeable permits RawCard, FolderCard, LoneConfig, KeptCard {
 
     /** Opens the card that {@code request} names; every failure becomes an error that a user can act on. */
     static OpenCard open(CardOpener opener, CardRequest request, boolean forChanging) throws CardException {
-        Path folder = FolderCard.folder(request.card());
         try {
+            if (LoneConfig.isNamed(request)) {
+                return LoneConfig.open(request, forChanging);
+            }
+            Path folder = FolderCard.folder(request.card());
+            if (FileType.of(folder) == FileType.FILE && KeptFiles.isOne(folder)) {
+                return KeptCard.open(folder, forChanging);
+            }
             return FileType.of(folder) == FileType.FOLDER
                     ? FolderCard.open(request, folder, forChanging)
                     : RawCard.open(opener.open(request.card(), forChanging), request, forChanging);
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
+    }
+
+    /** Whether it is a card, or a boot partition, at all; a config file on its own is neither. */
+    default boolean hasBootPartition() {
+        return true;
     }
 
     /** Whether it is held for a change, rather than opened to be looked at. */
@@ -65,7 +77,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     PartitionView partition() throws IOException;
 
     /** Sentences on what was damaged in the partition table. */
-    List<String> tableDoubts();
+    List<String> tableWarnings();
 
     /** The same as findings. */
     default List<Finding> tableFindings() {
@@ -74,16 +86,20 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
                 Rule.always(Severity.WARNING),
                 Fix.NOTHING,
                 "A partition table is never touched here.");
-        return tableDoubts().stream()
-                .map(doubt -> Finding.of(rule, Place.Region.PARTITION_TABLE, Sentence.of(doubt)))
+        return tableWarnings().stream()
+                .map(warning -> Finding.of(rule, Place.Region.PARTITION_TABLE, Sentence.of(warning)))
                 .toList();
     }
 
     /** What only shows when every FAT copy and every chain is looked at. */
     List<Finding> fullLook();
 
-    /** The card as its boot chain is looked at. */
-    BootCard bootCard();
+    /**
+     * The card as its boot chain is looked at.
+     *
+     * @throws CardException where there is none to look at
+     */
+    BootCard bootCard() throws CardException;
 
     /** Whether a try-once start of this card takes another partition rather than another file. */
     boolean switchesPartition();
@@ -95,8 +111,9 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
      *
      * @param written the time that changed files get, local
      * @param inPlace whether a file on a full card may be overwritten where it stands
+     * @throws CardException where nothing of it is ever changed
      */
-    FilePlanner planner(LocalDateTime written, boolean inPlace);
+    FilePlanner planner(LocalDateTime written, boolean inPlace) throws CardException;
 
     /** What a plan for it is carried out on. */
     Target target() throws IOException;
@@ -105,7 +122,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
     Interruption waiting(UndoStore store) throws CardException, IOException;
 
     /** The plan that undoes {@code record}. */
-    default Plan takeBack(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
+    default Plan undo(UndoRecord record, LocalDateTime written, boolean inPlace) throws CardException, IOException {
         return new UndoPlanner(target()).plan(record, written, inPlace);
     }
 
@@ -113,7 +130,7 @@ public sealed interface OpenCard extends Closeable permits RawCard, FolderCard {
         return workplace.committer().commit(readTarget(), plan);
     }
 
-    /** Makes the change that {@link #takeBack} worked out and marks {@code record} as undone. */
+    /** Makes the change that {@link #undo} worked out and marks {@code record} as undone. */
     default Committed commitBack(Workplace workplace, Plan back, UndoRecord record) throws CardException {
         return workplace.committer().undo(readTarget(), back, record);
     }

@@ -8,11 +8,13 @@ import bootmend.change.ChangePlanner;
 import bootmend.change.FilePlanner;
 import bootmend.change.Interruption;
 import bootmend.change.Medium;
+import bootmend.change.Plan;
 import bootmend.change.Recovery;
 import bootmend.change.Target;
 import bootmend.change.UndoStore;
 import bootmend.device.CardSource;
 import bootmend.device.OutsideDeviceException;
+import bootmend.device.OverlayDevice;
 import bootmend.device.PartitionWindow;
 import bootmend.device.system.VolumeSerial;
 import bootmend.fat.BadVolumeException;
@@ -163,8 +165,8 @@ public final class RawCard implements OpenCard {
     }
 
     @Override
-    public List<String> tableDoubts() {
-        return table.doubts();
+    public List<String> tableWarnings() {
+        return table.warnings();
     }
 
     /** A card that cannot be read so far has said so elsewhere. */
@@ -180,6 +182,14 @@ public final class RawCard implements OpenCard {
     @Override
     public BootCard bootCard() {
         return new DeviceCard(device(), source.hasKnownSize(), table, choice, volume);
+    }
+
+    /** The same as it would be once a plan for sectors was carried out; nothing is written. */
+    public BootCard bootCardAfter(Plan plan) throws IOException {
+        BlockDevice after = new OverlayDevice(device(), plan.contentAfter());
+        Partition partition = choice.partition();
+        FatVolume files = FatVolume.open(new PartitionWindow(after, partition.start(), partition.length()));
+        return new DeviceCard(after, source.hasKnownSize(), table, choice, files);
     }
 
     @Override

@@ -6,7 +6,7 @@ import java.io.IOException;
 
 /**
  * The one way in which bytes reach a target, and the one policy for its failures: what fails before the first write is
- * REFUSED, and nothing was written; what fails from then on is CUT_SHORT, and the undo record stays open.
+ * REFUSED, and nothing was written; what fails from then on is INTERRUPTED, and the undo record stays open.
  */
 final class Attempt {
 
@@ -39,15 +39,15 @@ final class Attempt {
         this.what = what;
     }
 
-    Committed run(Preparation preparation, Check check, Note note) throws CardException {
+    Committed.Recorded run(Preparation preparation, Check check, Note note) throws CardException {
         Target.Writing writing = prepared(preparation);
         boolean agrees;
         try {
             writing.run();
             agrees = check.run();
         } catch (CardException | IOException | RuntimeException e) {
-            throw CardException.cutShort(
-                    what + " was cut short (" + e.getMessage() + ")",
+            throw CardException.interrupted(
+                    what + " was interrupted (" + e.getMessage() + ")",
                     target.again(),
                     e,
                     NextStep.RecoverCard.of(record.file()));
@@ -55,7 +55,7 @@ final class Attempt {
         try {
             return target.committed(note.run(), agrees);
         } catch (CardException | IOException | RuntimeException e) {
-            throw CardException.cutShort(
+            throw CardException.interrupted(
                     what + " was written and read back, but its undo record " + record.file()
                             + " could not be put away (" + e.getMessage() + ")",
                     "Make room in bootmend's data folder. " + target.again(),

@@ -22,7 +22,6 @@ import java.util.Optional;
  */
 public final class ChangePlanner implements FilePlanner {
 
-    private final FatVolume volume;
     private final Geometry geometry;
     private final VolumeEdit edit;
     private final CardId card;
@@ -36,7 +35,6 @@ public final class ChangePlanner implements FilePlanner {
      * @param written the time that changed files get, local
      */
     public ChangePlanner(FatVolume volume, CardId card, LocalDateTime written, boolean inPlaceAllowed) {
-        this.volume = volume;
         this.geometry = volume.geometry();
         this.edit = new VolumeEdit(volume);
         this.card = card;
@@ -46,7 +44,7 @@ public final class ChangePlanner implements FilePlanner {
 
     @Override
     public void put(FileChange change) throws CardException, IOException {
-        Optional<DirectoryEntry> file = volume.find(change.path());
+        Optional<DirectoryEntry> file = edit.now().find(change.path());
         if (file.isPresent() != (change.before() != null)) {
             throw CardException.refused(
                     change.path() + (file.isPresent() ? " is on the card" : " is no longer on the card"),
@@ -64,42 +62,102 @@ public final class ChangePlanner implements FilePlanner {
         }
     }
 
-    /** Adds a new file in the root folder, whose name is an 8.3 name of ASCII letters. */
-    public void create(String name, byte[] content) throws CardException, IOException {
+    /** Adds a new file, in folders that are made where they are missing. */
+    public void create(String path, byte[] content) throws CardException, IOException {
+        int slash = path.lastIndexOf('/');
+        DirectoryEntry folder = folder(slash < 0 ? "" : path.substring(0, slash), path);
         List<Long> chain = edit.takeFree((int) geometry.clustersFor(content.length), Geometry.FIRST_CLUSTER)
-                .orElseThrow(() -> CardException.refused(
-                        "the boot partition has no room for " + name,
-                        "Delete a file that the board does not need from the boot partition, then try again."));
-        long slot = rootSlot(name);
+                .orElseThrow(() -> noRoom("the boot partition has no room for " + path));
         edit.putData(chain, content);
         edit.link(chain);
-        step(PlanStep.Kind.PREPARE);
-        edit.putNewEntry(slot, name, chain.isEmpty() ? 0 : chain.get(0), content.length, written);
-        step(PlanStep.Kind.COMMIT);
+        enter(
+                folder,
+                path.substring(slash + 1),
+                path,
+                VolumeEdit.ARCHIVE,
+                chain.isEmpty() ? 0 : chain.get(0),
+                content.length);
         edit.adjustFsInfo(-chain.size(), chain.isEmpty() ? 0 : chain.get(chain.size() - 1));
         step(PlanStep.Kind.CLEAN_UP);
-        files.add(new FileChange(name, null, content));
+        files.add(new FileChange(path, null, content));
     }
 
-    /** A slot of the root folder, in a new cluster of it where all others are taken. */
-    private long rootSlot(String name) throws CardException, IOException {
-        Optional<Long> slot = edit.takeRootSlot();
-        if (slot.isPresent()) {
-            return slot.get();
+    /** The folder at a path, made with those above it where they are missing. */
+    private DirectoryEntry folder(String path, String forFile) throws CardException, IOException {
+        if (path.isEmpty()) {
+            return DirectoryEntry.root(geometry);
         }
-        Optional<List<Long>> cluster = edit.rootCanGrow() ? edit.takeFree(1, Geometry.FIRST_CLUSTER) : Optional.empty();
-        if (cluster.isEmpty()) {
-            throw CardException.refused(
-                    "the boot partition's root folder has no room for " + name,
-                    "Delete a file that the board does not need from the boot partition, then try again.");
+        Optional<DirectoryEntry> there = edit.now().find(path);
+        if (there.isPresent()) {
+            if (!there.get().folder()) {
+                throw CardException.refused(
+                        path + " is a file on the card, and " + forFile + " would go into a folder of that name",
+                        "Rename it on a computer that mounts the card.");
+            }
+            return there.get();
         }
-        // The new cluster's empty slots must be on the card before the folder leads into it.
-        edit.putEmptySlots(cluster.get().get(0));
+        int slash = path.lastIndexOf('/');
+        DirectoryEntry parent = folder(slash < 0 ? "" : path.substring(0, slash), forFile);
+        long cluster = edit.takeFree(1, Geometry.FIRST_CLUSTER)
+                .orElseThrow(() -> noRoom("the boot partition has no room for the folder " + path))
+                .get(0);
+        edit.putEmptySlots(cluster);
+        edit.putDots(cluster, slash < 0 ? 0 : parent.firstCluster(), written);
+        edit.link(List.of(cluster));
+        enter(parent, path.substring(slash + 1), path, VolumeEdit.FOLDER, cluster, 0);
+        edit.adjustFsInfo(-1, cluster);
+        step(PlanStep.Kind.CLEAN_UP);
+        return edit.now().find(path).orElseThrow(() -> new IOException("the new folder " + path + " is not found"));
+    }
+
+    /** Gives what was prepared an entry, which is the one write from which on it counts. */
+    private void enter(DirectoryEntry folder, String name, String path, byte attributes, long firstCluster, long size)
+            throws CardException, IOException {
+        VolumeEdit.NewEntry entry = place(folder, name, path);
+        entry.clear();
         step(PlanStep.Kind.PREPARE);
-        long first = edit.growRoot(cluster.get().get(0));
+        long cluster = 0;
+        if (entry.needsCluster()) {
+            cluster = grow(entry.folder(), path);
+        }
+        entry.pad();
+        step(PlanStep.Kind.PREPARE);
+        entry.put(cluster, attributes, firstCluster, size, written);
+        step(PlanStep.Kind.COMMIT);
+    }
+
+    private VolumeEdit.NewEntry place(DirectoryEntry folder, String name, String path)
+            throws CardException, IOException {
+        try {
+            return edit.placeFor(folder, name);
+        } catch (BadVolumeException e) {
+            throw CardException.refused(
+                    path + " cannot be added: " + e.getMessage(),
+                    "Have the card examined for damage.",
+                    e,
+                    NextStep.Plain.REPAIR_CARD);
+        }
+    }
+
+    /** The new cluster's empty slots must be on the card before the folder leads into it. */
+    private long grow(long folder, String path) throws CardException, IOException {
+        Optional<List<Long>> cluster =
+                edit.canGrow(folder) ? edit.takeFree(1, Geometry.FIRST_CLUSTER) : Optional.empty();
+        if (cluster.isEmpty()) {
+            throw noRoom("the boot partition's folder has no room for " + path);
+        }
+        long added = cluster.get().get(0);
+        edit.putEmptySlots(added);
+        step(PlanStep.Kind.PREPARE);
+        edit.growFolder(folder, added);
         edit.adjustFsInfo(-1, 0);
         step(PlanStep.Kind.PREPARE);
-        return first;
+        return added;
+    }
+
+    private static CardException noRoom(String what) {
+        return CardException.refused(
+                what, "Delete a file that the board does not need from the boot partition, then try again.");
     }
 
     /** Adds the removal of a file. */
@@ -182,7 +240,7 @@ public final class ChangePlanner implements FilePlanner {
     private List<Long> chain(String path, DirectoryEntry file) throws CardException, IOException {
         try {
             List<Long> chain = edit.chainOf(file);
-            if (edit.isShared(volume, file, chain)) {
+            if (edit.isShared(edit.now(), file, chain)) {
                 throw CardException.refused(
                         path + " shares clusters with something else on the card",
                         "Make an image of the card and copy what you need off it first.",

@@ -23,15 +23,15 @@ public final class Committer {
     /**
      * Makes the change that {@code plan} names and nothing else.
      *
-     * @throws CardException of kind REFUSED when nothing was written, of kind CUT_SHORT when something may have been
+     * @throws CardException of kind REFUSED when nothing was written, of kind INTERRUPTED when something may have been
      */
-    public Committed commit(Target target, Plan plan) throws CardException {
+    public Committed.Recorded commit(Target target, Plan plan) throws CardException {
         return commit(target, plan, "", OWN_FAULT);
     }
 
     /** Makes the change that {@link UndoPlanner} worked out, and marks {@code done} as undone. */
-    public Committed undo(Target target, Plan back, UndoRecord done) throws CardException {
-        Committed committed = commit(
+    public Committed.Recorded undo(Target target, Plan back, UndoRecord done) throws CardException {
+        Committed.Recorded committed = commit(
                 target,
                 back,
                 done.id(),
@@ -39,7 +39,7 @@ public final class Committer {
         try {
             store.markTakenBack(done);
         } catch (IOException | RuntimeException e) {
-            throw CardException.cutShort(
+            throw CardException.interrupted(
                     "the change was undone, but its undo record could not be marked (" + e + ")",
                     "Make room in bootmend's data folder; the card itself is done.",
                     e);
@@ -47,7 +47,7 @@ public final class Committer {
         return committed;
     }
 
-    private Committed commit(Target target, Plan plan, String undoes, String remedy) throws CardException {
+    private Committed.Recorded commit(Target target, Plan plan, String undoes, String remedy) throws CardException {
         target.gate(plan, !undoes.isEmpty(), remedy);
         if (plan.isEmpty()) {
             throw new IllegalArgumentException("an empty plan has nothing to commit");

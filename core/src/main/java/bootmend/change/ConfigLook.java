@@ -24,7 +24,7 @@ import java.util.Optional;
  * @param file the file that is or is meant to be the config file, nothing where none or several could be
  * @param misnamed whether it has another name
  * @param text how it is saved, nothing where it was not read whole
- * @param findings what is to be mended, as yet unmended
+ * @param findings what is to be repaired, as yet unrepaired
  */
 record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Saved> text, List<Finding> findings) {
 
@@ -89,7 +89,10 @@ record ConfigLook(Optional<DirectoryEntry> file, boolean misnamed, Optional<Save
             findings.add(Finding.of(rule(problem), Place.file(file.name()), Sentence.of(problem.words())));
         }
         return new ConfigLook(
-                Optional.of(file), misnamed, saved.mended().map(after -> new Saved(content.bytes(), after)), findings);
+                Optional.of(file),
+                misnamed,
+                saved.repaired().map(after -> new Saved(content.bytes(), after)),
+                findings);
     }
 
     private static Rule rule(SavedText.Problem problem) {

@@ -217,7 +217,7 @@ final class FolderTarget extends Target {
     }
 
     @Override
-    Committed committed(UndoRecord record, boolean secondReaderAgrees) {
+    Committed.Recorded committed(UndoRecord record, boolean secondReaderAgrees) {
         return new Committed.ToFolder(record, isStillNamed());
     }
 

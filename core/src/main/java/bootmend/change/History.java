@@ -58,6 +58,20 @@ public final class History {
         return entry.isEmpty() ? null : volume.read(entry.get(), length + 1).bytes();
     }
 
+    /**
+     * Records of finished changes to the very medium that {@code target} is on, newest first, whatever stands there now: it
+     * may have been written by others since, or hold another card's content by now.
+     */
+    public static List<UndoRecord> onMedium(Target target, UndoStore store) throws CardException, IOException {
+        return store.doneFor(target.id(), target.medium()).stream()
+                .filter(record -> isSameMedium(record.medium().to(target.medium())))
+                .toList();
+    }
+
+    private static boolean isSameMedium(Medium.Likeness likeness) {
+        return likeness == Medium.Likeness.SAME || likeness == Medium.Likeness.MOVED;
+    }
+
     /** Every change, the oldest first; the first has the number 1. */
     public List<UndoRecord> oldestFirst() {
         return oldestFirst;
@@ -76,7 +90,7 @@ public final class History {
      *
      * @throws CardException of kind REFUSED where it cannot be told whether a change was made to this card
      */
-    public Optional<UndoRecord> lastToTakeBack() throws CardException {
+    public Optional<UndoRecord> lastToUndo() throws CardException {
         Set<String> undone = new HashSet<>();
         for (int i = oldestFirst.size() - 1; i >= 0; i--) {
             UndoRecord record = oldestFirst.get(i);

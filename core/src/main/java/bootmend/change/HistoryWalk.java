@@ -186,7 +186,7 @@ final class HistoryWalk {
 
     /** Undone on a card of the same make-up; on this one, another record made the same change. */
     private boolean isUndoneElsewhere(UndoRecord record) {
-        return record.state() == UndoRecord.State.TAKEN_BACK
+        return record.state() == UndoRecord.State.UNDONE
                 && chain.stream().noneMatch(later -> later.takesBack().equals(record.id()));
     }
 

@@ -68,7 +68,7 @@ public record Plan(
         return counts;
     }
 
-    /** Whether a cut in the middle can leave a file that only the undo record can mend. */
+    /** Whether a cut in the middle can leave a file that only the undo record can repair. */
     public boolean isInPlace() {
         return steps.stream().anyMatch(step -> step.kind() == PlanStep.Kind.IN_PLACE);
     }
@@ -109,7 +109,7 @@ public record Plan(
     }
 
     /** Every sector's content after the last step, by place. */
-    Map<Long, byte[]> contentAfter() {
+    public Map<Long, byte[]> contentAfter() {
         Map<Long, byte[]> content = new TreeMap<>();
         steps.forEach(step -> step.changes().forEach(change -> content.put(change.offset(), change.after())));
         return content;

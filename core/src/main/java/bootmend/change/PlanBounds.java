@@ -11,10 +11,10 @@ import java.util.Optional;
 final class PlanBounds {
 
     /** Bytes of all sectors and files of a plan, before and after. No source: more than a FAT of the largest card. */
-    static final long MOST_BYTES = 192L << 20;
+    static final long MOST_BYTES = 320L << 20;
 
-    /** A config file's bytes; those of boards have a few thousand. No source: a bound. */
-    static final int MOST_FILE_BYTES = 1 << 20;
+    /** A boot file's bytes; the largest that boards take have some thirty million. No source: a bound. */
+    static final int MOST_FILE_BYTES = 48 << 20;
 
     private static final int MOST_STEPS = 10_000;
     private static final int MOST_FILES = 1_000;
@@ -49,7 +49,8 @@ final class PlanBounds {
     private static boolean isOf(PlanStep.Kind kind, Plan plan) {
         return switch (kind) {
             case PREPARE, COMMIT, CLEAN_UP, IN_PLACE -> true;
-            case MEND_BOOT_SECTOR, MEND_FAT, MEND_FILES, FREE_LOST, MEND_FS_INFO, RENAME, MARK_CLEAN -> plan.isRepair();
+            case REPAIR_BOOT_SECTOR, REPAIR_FAT, REPAIR_FILES, FREE_LOST, REPAIR_FS_INFO, RENAME, MARK_CLEAN ->
+                plan.isRepair();
         };
     }
 
@@ -66,7 +67,7 @@ final class PlanBounds {
         }
         for (FileChange file : plan.files()) {
             if (length(file.before()) > MOST_FILE_BYTES || length(file.after()) > MOST_FILE_BYTES) {
-                return Optional.of("has a file larger than any config file");
+                return Optional.of("has a file larger than any boot file");
             }
             bytes += length(file.before()) + length(file.after());
         }

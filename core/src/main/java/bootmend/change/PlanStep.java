@@ -18,15 +18,15 @@ public record PlanStep(Kind kind, List<SectorChange> changes) {
         /** The content is overwritten where it stands; only the undo record can bring it back. */
         IN_PLACE("overwrite the content in place"),
         /** The boot sector or its backup is written from the other. */
-        MEND_BOOT_SECTOR("mend the boot sector"),
+        REPAIR_BOOT_SECTOR("repair the boot sector"),
         /** The FAT copies are made equal to the better one. */
-        MEND_FAT("make the FAT copies equal"),
+        REPAIR_FAT("make the FAT copies equal"),
         /** Chains, sizes and folders are made to agree. */
-        MEND_FILES("mend files and folders"),
+        REPAIR_FILES("repair files and folders"),
         /** Clusters of no file are marked free. */
         FREE_LOST("free lost clusters"),
         /** FSInfo is put right. */
-        MEND_FS_INFO("count the free clusters anew"),
+        REPAIR_FS_INFO("count the free clusters anew"),
         /** A file gets another name. */
         RENAME("give the config file its name"),
         /** The marks of a volume in use or with errors are taken away. */

@@ -7,7 +7,7 @@ public sealed interface Recovered {
     UndoRecord record();
 
     /** What was left of it was written and read back. */
-    record Finished(Committed committed) implements Recovered {
+    record Finished(Committed.Recorded committed) implements Recovered {
         @Override
         public UndoRecord record() {
             return committed.record();
@@ -15,7 +15,7 @@ public sealed interface Recovered {
     }
 
     /** The old content was written back and read back. */
-    record Undone(Committed committed) implements Recovered {
+    record Undone(Committed.Recorded committed) implements Recovered {
         @Override
         public UndoRecord record() {
             return committed.record();

@@ -5,6 +5,7 @@ import bootmend.NextStep;
 import bootmend.change.Medium.Likeness;
 import bootmend.change.Target.Standing;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -60,6 +61,11 @@ public final class Recovery {
                 .filter(record -> record.plan().card().equals(target.id()))
                 .toList();
         return alike.isEmpty() ? new Interruption.None() : new Interruption.Elsewhere(alike);
+    }
+
+    /** Files among the open records of such a card that are not whole, of which nothing can be told. */
+    public List<Path> incomplete() throws CardException, IOException {
+        return store.incompleteFor(target.id());
     }
 
     /** An interrupted change forbids the next, so of several that seem to stand on one card the newest was begun last. */
@@ -162,7 +168,7 @@ public final class Recovery {
      * Writes what is left of the change, reads it back, and notes it as done.
      *
      * @throws CardException of kind REFUSED, and nothing was written, where nothing of it stands on the card or something
-     *     else does; of kind CUT_SHORT where it fails again
+     *     else does; of kind INTERRUPTED where it fails again
      */
     public Recovered finish(OpenChange change) throws CardException {
         UndoRecord record = change.record();
@@ -215,7 +221,8 @@ public final class Recovery {
         }
     }
 
-    private Committed run(UndoRecord record, Plan plan, Attempt.Check check, Attempt.Note note) throws CardException {
+    private Committed.Recorded run(UndoRecord record, Plan plan, Attempt.Check check, Attempt.Note note)
+            throws CardException {
         return new Attempt(target, record, "the recovery").run(() -> target.left(plan, record), check, note);
     }
 

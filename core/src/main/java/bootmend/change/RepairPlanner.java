@@ -62,13 +62,13 @@ public final class RepairPlanner {
         VolumeCheck before = health();
         List<Finding> config = List.of();
         if (!before.isCutOff()) {
-            repair(PlanStep.Kind.MEND_BOOT_SECTOR, VolumeRepair.bootSectors());
-            repair(PlanStep.Kind.MEND_FAT, VolumeRepair.fatCopies());
-            repair(PlanStep.Kind.MEND_FILES, VolumeRepair.filesAndFolders());
+            repair(PlanStep.Kind.REPAIR_BOOT_SECTOR, VolumeRepair.bootSectors());
+            repair(PlanStep.Kind.REPAIR_FAT, VolumeRepair.fatCopies());
+            repair(PlanStep.Kind.REPAIR_FILES, VolumeRepair.filesAndFolders());
             if (freeLost) {
                 repair(PlanStep.Kind.FREE_LOST, VolumeRepair.lostClusters());
             }
-            repair(PlanStep.Kind.MEND_FS_INFO, VolumeRepair.fsInfo());
+            repair(PlanStep.Kind.REPAIR_FS_INFO, VolumeRepair.fsInfo());
             config = config();
             repair(PlanStep.Kind.MARK_CLEAN, VolumeRepair.marks());
         }

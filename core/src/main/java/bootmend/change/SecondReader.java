@@ -17,7 +17,7 @@ import java.util.Optional;
  * Reads a changed file once more with fat32-lib, which shares no code with {@code bootmend.fat}.
  *
  * <p>It opens fewer cards than {@code bootmend.fat} does and follows looping chains for ever, so it is asked only after
- * ours has read the root folder and the file without a doubt and seen the folders' chains end, and only where its
+ * ours has read the root folder and the file without a warning and seen the folders' chains end, and only where its
  * whole-table reading stays small.
  */
 final class SecondReader {
@@ -28,8 +28,8 @@ final class SecondReader {
     private static final int ITS_SECTOR = 512;
     /** It reads a FAT as long as the boot sector says, so that length must go with the clusters. */
     private static final long FAT_SLACK = 1 << 20;
-    /** A folder has at most two mebibytes and a config file one; in the smallest clusters that is this many. */
-    private static final long MOST_CHAIN = 4096;
+    /** A folder has at most two mebibytes and a boot file 48; in the smallest clusters that is this many. */
+    private static final long MOST_CHAIN = 98_304;
 
     /** What the second reader says of a file. */
     enum Answer {
@@ -69,8 +69,8 @@ final class SecondReader {
                 && geometry.fatLength() <= fatNeeded + FAT_SLACK
                 && geometry.bytesPerSector() == ITS_SECTOR
                 && geometry.mirrored()
-                && ours.doubts().isEmpty()
-                && ours.root().doubts().isEmpty();
+                && ours.warnings().isEmpty()
+                && ours.root().warnings().isEmpty();
     }
 
     /** It reads every folder on the way and the file to the end of their chains. */

@@ -234,7 +234,7 @@ final class SectorTarget extends Target {
     }
 
     @Override
-    Committed committed(UndoRecord record, boolean secondReaderAgrees) {
+    Committed.Recorded committed(UndoRecord record, boolean secondReaderAgrees) {
         return new Committed.ToSectors(record, isStillNamed(), secondReaderAgrees);
     }
 

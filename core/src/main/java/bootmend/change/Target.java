@@ -63,7 +63,7 @@ public abstract sealed class Target permits SectorTarget, FolderTarget {
     /**
      * Refuses a plan that names what its kind may not touch, wherever the plan comes from.
      *
-     * @param backwards whether it undoes another, so that a damage which that mended may come back
+     * @param backwards whether it undoes another, so that a damage which that repaired may come back
      * @param remedy what to do about such a plan
      * @throws CardException of kind REFUSED
      */
@@ -133,7 +133,7 @@ public abstract sealed class Target permits SectorTarget, FolderTarget {
     /** Checks that the state from before stands there. */
     abstract void readBackUndone(Plan back) throws IOException;
 
-    abstract Committed committed(UndoRecord record, boolean secondReaderAgrees);
+    abstract Committed.Recorded committed(UndoRecord record, boolean secondReaderAgrees);
 
     /** What to do first after a cut, as the start of a sentence. */
     abstract String again();

@@ -23,7 +23,7 @@ public record UndoRecord(
         /** Written, forced and read back. */
         DONE,
         /** Done, and undone since. */
-        TAKEN_BACK,
+        UNDONE,
         /** Given up by the user while it was open; what stands on its card was not looked at. */
         FORGOTTEN
     }

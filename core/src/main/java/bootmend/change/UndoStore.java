@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +28,7 @@ import java.util.stream.Stream;
  * it lies and what its name ends in, so that changing the state is one rename. A name also tells records of different
  * mediums apart, so that those of a card's sisters need not be read.
  *
- * <p>Of a card's finished records the newest hundred are always kept, and all of the last 365 days.
+ * <p>Of a medium's finished records the newest hundred are always kept, and all of the last 365 days.
  */
 public final class UndoStore {
 
@@ -38,9 +39,9 @@ public final class UndoStore {
     private static final String TAG = ".m";
 
     private static final String SUFFIX = ".undo";
-    private static final String TAKEN_BACK_SUFFIX = ".taken-back.undo";
+    private static final String UNDONE_SUFFIX = ".taken-back.undo";
 
-    /** A card keeps at least this many records, whatever their age. */
+    /** A medium keeps at least this many records, whatever their age. */
     private static final int KEPT_RECORDS = 100;
     /** A record is kept at least this long, however many there are. */
     private static final int KEPT_DAYS = 365;
@@ -153,31 +154,53 @@ public final class UndoStore {
         return done;
     }
 
-    /** Drops what is both beyond the newest {@value #KEPT_RECORDS} of a card and over a year old. */
-    private void prune(Path folder) throws CardException, IOException {
-        List<Path> all = files.list(folder).stream()
-                .filter(file -> isRecord(file.getFileName().toString()))
-                .sorted(Comparator.comparing((Path file) -> file.getFileName().toString())
-                        .reversed())
-                .toList();
+    /**
+     * Drops what is both beyond the newest {@value #KEPT_RECORDS} of a medium and over a year old. A record that cannot be
+     * dropped, or that another change to a card of this make-up moved meanwhile, harms nobody by staying.
+     */
+    private void prune(Path folder) {
         Instant limit = Instant.now().minus(KEPT_DAYS, ChronoUnit.DAYS);
-        for (Path file : all.subList(Math.min(KEPT_RECORDS, all.size()), all.size())) {
+        Map<String, Integer> kept = new HashMap<>();
+        try {
+            for (String name : namesIn(folder).stream()
+                    .filter(UndoStore::isRecord)
+                    .sorted(Comparator.reverseOrder())
+                    .toList()) {
+                if (kept.merge(tagOf(name), 1, Integer::sum) > KEPT_RECORDS) {
+                    dropIfOlder(folder.resolve(name), limit);
+                }
+            }
+        } catch (CardException | IOException e) {
+            return;
+        }
+    }
+
+    private void dropIfOlder(Path file, Instant limit) throws IOException {
+        try {
             if (files.lastWritten(file).isBefore(limit)) {
                 files.delete(file);
             }
+        } catch (NoSuchFileException e) {
+            return;
         }
+    }
+
+    /** What tells a record's medium from others; the same empty text for all of which nothing is known. */
+    private static String tagOf(String name) {
+        int tag = name.indexOf(TAG);
+        return tag < 0 ? "" : name.substring(tag, name.indexOf('.', tag + 1));
     }
 
     /** Notes that a change which was done is now undone. */
     void markTakenBack(UndoRecord done) throws IOException {
-        move(done, UndoRecord.State.TAKEN_BACK);
+        move(done, UndoRecord.State.UNDONE);
     }
 
     /** Notes that the change with this id is undone, where it is known here. */
     void markTakenBack(String id, CardId card) throws CardException, IOException {
         for (Path file : files.list(doneFolder(card))) {
             String name = file.getFileName().toString();
-            if (isRecord(name) && idOf(file).equals(id) && !name.endsWith(TAKEN_BACK_SUFFIX)) {
+            if (isRecord(name) && idOf(file).equals(id) && !name.endsWith(UNDONE_SUFFIX)) {
                 files.move(file, doneFile(card, file, true));
             }
         }
@@ -185,7 +208,7 @@ public final class UndoStore {
 
     /** Notes that a change which was not done is off the card again; its record is kept. */
     UndoRecord closeTakenBack(UndoRecord open) throws IOException {
-        return move(open, UndoRecord.State.TAKEN_BACK);
+        return move(open, UndoRecord.State.UNDONE);
     }
 
     /**
@@ -239,6 +262,21 @@ public final class UndoStore {
         return read(openFolder(), name -> name.contains(end), UndoRecord.State.OPEN);
     }
 
+    /**
+     * Files among the open records of such a card that are not whole: cut off before a change was begun, or damaged since.
+     */
+    List<Path> incompleteFor(CardId card) throws CardException, IOException {
+        String end = card.keyWithoutSerial() + SEPARATOR;
+        List<Path> incomplete = new ArrayList<>();
+        for (Path file : files.list(openFolder())) {
+            boolean record = isOpenRecord(file) && file.getFileName().toString().contains(end);
+            if (record && read(file, UndoRecord.State.OPEN).isEmpty()) {
+                incomplete.add(file);
+            }
+        }
+        return incomplete;
+    }
+
     /** Records that were given up of changes to such a card, oldest first. */
     List<UndoRecord> forgottenFor(CardId card) throws CardException, IOException {
         String end = card.keyWithoutSerial() + SEPARATOR;
@@ -286,17 +324,17 @@ public final class UndoStore {
     }
 
     private UndoRecord move(UndoRecord record, UndoRecord.State state) throws IOException {
-        Path target = doneFile(record.plan().card(), record.file(), state == UndoRecord.State.TAKEN_BACK);
+        Path target = doneFile(record.plan().card(), record.file(), state == UndoRecord.State.UNDONE);
         files.move(record.file(), target);
         return record.in(state, target);
     }
 
-    private Path doneFile(CardId card, Path file, boolean takenBack) {
+    private Path doneFile(CardId card, Path file, boolean undone) {
         String name = file.getFileName().toString();
         String stem = name.substring(name.indexOf(SEPARATOR) + 1)
-                .replace(TAKEN_BACK_SUFFIX, "")
+                .replace(UNDONE_SUFFIX, "")
                 .replace(SUFFIX, "");
-        return doneFolder(card).resolve(stem + (takenBack ? TAKEN_BACK_SUFFIX : SUFFIX));
+        return doneFolder(card).resolve(stem + (undone ? UNDONE_SUFFIX : SUFFIX));
     }
 
     private static boolean isOpenRecord(Path file) {
@@ -320,7 +358,7 @@ public final class UndoStore {
 
     /** A record that is not whole was cut off before its change began, so it says nothing about the card. */
     private Optional<UndoRecord> read(Path file, UndoRecord.State state) throws CardException, IOException {
-        boolean takenBack = file.getFileName().toString().endsWith(TAKEN_BACK_SUFFIX);
+        boolean undone = file.getFileName().toString().endsWith(UNDONE_SUFFIX);
         try {
             return RecordFormat.read(files.read(file, RecordFormat.MOST_BYTES))
                     .map(stored -> new UndoRecord(
@@ -329,7 +367,7 @@ public final class UndoStore {
                             stored.medium(),
                             stored.plan(),
                             stored.takesBack(),
-                            takenBack ? UndoRecord.State.TAKEN_BACK : state,
+                            undone ? UndoRecord.State.UNDONE : state,
                             file));
         } catch (NoSuchFileException e) {
             // Listed, then moved on: a change to another card of this make-up was finished in between.

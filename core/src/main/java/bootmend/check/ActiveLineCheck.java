@@ -5,6 +5,7 @@ import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.Vocabulary;
 import bootmend.tuning.resolve.StockLines;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -39,22 +40,34 @@ record ActiveLineCheck(Vocabulary vocabulary) implements Check {
         Place where = Place.line(text.path(), line.lineNumber());
         String written = line.key() + "=" + line.value();
         StockLines.OnBoards on = on(card, text, line);
-        Remark active = new Remark(
-                "tuning-line-active",
-                where,
-                written + " is active"
-                        + line.section()
-                                .map(section -> " in section " + section)
-                                .orElse("") + ".",
-                on.atStock().isEmpty() ? Set.of() : Set.copyOf(on.off()));
-        if (on.atStock().isEmpty()) {
-            return Stream.of(active);
+        List<Remark> remarks = new ArrayList<>();
+        if (!on.off().isEmpty() || on.atStock().isEmpty() && on.byFirmware().isEmpty()) {
+            remarks.add(new Remark(
+                    "tuning-line-active",
+                    where,
+                    written + " is active"
+                            + line.section()
+                                    .map(section -> " in section " + section)
+                                    .orElse("") + ".",
+                    on.off().isEmpty()
+                                    || on.atStock().isEmpty() && on.byFirmware().isEmpty()
+                            ? Set.of()
+                            : Set.copyOf(on.off())));
         }
-        Remark same = new Remark(
-                "line-set-to-stock",
-                where,
-                written + " is the published stock value on these boards.",
-                Set.copyOf(on.atStock()));
-        return on.everywhere() ? Stream.of(same) : Stream.of(active, same);
+        if (!on.byFirmware().isEmpty()) {
+            remarks.add(new Remark(
+                    "line-stock-by-firmware",
+                    where,
+                    written + " is stock with one boot firmware and not with another.",
+                    Set.copyOf(on.byFirmware())));
+        }
+        if (!on.atStock().isEmpty()) {
+            remarks.add(new Remark(
+                    "line-set-to-stock",
+                    where,
+                    written + " is the published stock value on these boards.",
+                    Set.copyOf(on.atStock())));
+        }
+        return remarks.stream();
     }
 }

@@ -62,7 +62,10 @@ record BootChainCheck() implements Check {
             String rule = NAMES.get(link.kind()) + "-" + link.state().word();
             if (link.kind() == LinkKind.OVERLAYS) {
                 link.found().stream()
-                        .filter(found -> !found.isWhole())
+                        // A file that is not there is told at the line that asks for it.
+                        .filter(found -> found.state() == LinkState.MISSING
+                                ? found.line().isPresent()
+                                : !found.isWhole())
                         .forEach(found -> remarks.add(remark(
                                 found.line().isPresent() ? "overlay-missing" : "overlay-damaged",
                                 board,

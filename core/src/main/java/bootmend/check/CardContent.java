@@ -16,7 +16,7 @@ import java.util.Set;
  * @param stockLines which tuning lines hold the stock value on those boards
  */
 public record CardContent(
-        CardRead read,
+        ExaminedCard read,
         List<BoardReading> boards,
         boolean bootable,
         Map<String, FileText> texts,
@@ -44,5 +44,10 @@ public record CardContent(
     /** The same with the texts of files. */
     public CardContent withTexts(Map<String, FileText> read) {
         return new CardContent(this.read, boards, bootable, read, stockLines);
+    }
+
+    /** The same where nothing tells a board. */
+    public CardContent withoutBoardTold() {
+        return new CardContent(read, boards, false, texts, stockLines);
     }
 }

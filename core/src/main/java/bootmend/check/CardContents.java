@@ -33,7 +33,7 @@ public final class CardContents {
      *
      * @param facts what is known about the board; where it names none, every board that the card can be meant for
      */
-    public CardContent of(CardRead read, BoardFacts facts) {
+    public CardContent of(ExaminedCard read, BoardFacts facts) {
         ConfigDocument main = read.config().isEmpty()
                 ? ConfigDocument.parse(new byte[0])
                 : read.config().get(0).document();

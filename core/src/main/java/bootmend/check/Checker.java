@@ -11,8 +11,10 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Runs every check on a card's content and says what its rules make of it for a purpose. */
@@ -55,13 +57,22 @@ public final class Checker {
 
     /** Everything found that matters for the purpose: the heaviest first, within that in the rules' order. */
     public List<Finding> check(CardContent card, Purpose purpose) {
+        return findings(card, rule -> rule.onlyFor(purpose));
+    }
+
+    /** Everything found that matters for any purpose, each as heavy as it is for the one that it matters most for. */
+    public List<Finding> check(CardContent card) {
+        return findings(card, Optional::of);
+    }
+
+    private List<Finding> findings(CardContent card, Function<Rule, Optional<Rule>> wanted) {
         List<Remark> remarks = bounded(merged(checks.stream().flatMap(check -> check.look(card).stream())));
         Comparator<Finding> order = Comparator.comparing(Finding::severity)
                 .thenComparingInt(finding -> rules.all().indexOf(rule(finding.id())))
                 .thenComparing(finding -> finding.where().path())
                 .thenComparingInt(finding -> finding.where().line().orElse(0));
         return remarks.stream()
-                .flatMap(remark -> rule(remark.rule()).onlyFor(purpose).map(rule -> finding(remark, rule)).stream())
+                .flatMap(remark -> wanted.apply(rule(remark.rule())).map(rule -> finding(remark, rule)).stream())
                 .sorted(order)
                 .toList();
     }

@@ -46,10 +46,10 @@ record ConfigFileCheck() implements Check {
 
     private static void look(ConfigText text, List<Remark> remarks) {
         Place where = Place.file(text.path());
-        text.doubts().stream()
+        text.warnings().stream()
                 .findFirst()
-                .ifPresent(doubt -> remarks.add(
-                        Remark.of("config-not-whole", where, "The file was not read whole: " + doubt + ".")));
+                .ifPresent(warning -> remarks.add(
+                        Remark.of("config-not-whole", where, "The file was not read whole: " + warning + ".")));
         byte[] bytes = text.document().toBytes();
         long zeros = 0;
         for (byte each : bytes) {

@@ -8,11 +8,11 @@ import java.util.List;
  *
  * @param path from the boot partition's root
  * @param document its lines
- * @param doubts sentences on what could not be read of it
+ * @param warnings sentences on what could not be read of it
  */
-public record ConfigText(String path, ConfigDocument document, List<String> doubts) {
+public record ConfigText(String path, ConfigDocument document, List<String> warnings) {
 
     public ConfigText {
-        doubts = List.copyOf(doubts);
+        warnings = List.copyOf(warnings);
     }
 }

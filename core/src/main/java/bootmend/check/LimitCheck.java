@@ -75,8 +75,10 @@ record LimitCheck(TuningTables tables) implements Check {
         if (!key.unit().equals(CLOCK_UNIT)) {
             return Optional.empty();
         }
-        OptionalLong own = known(numbers.stock(key)).max();
-        long most = own.orElseGet(() -> highestStock(key).orElse(Long.MAX_VALUE / MOST_TIMES_STOCK));
+        // A floor as high as the clock itself is how some hold a clock; it is what the clock may be that bounds both.
+        TuningKey bounding = ceiling(key).orElse(key);
+        OptionalLong own = known(numbers.stock(bounding)).max();
+        long most = own.orElseGet(() -> highestStock(bounding).orElse(Long.MAX_VALUE / MOST_TIMES_STOCK));
         return value > most * MOST_TIMES_STOCK
                 ? Optional.of(Remark.on(
                         board,
@@ -123,8 +125,7 @@ record LimitCheck(TuningTables tables) implements Check {
         if (!floor.key().endsWith(FLOOR) || !floor.unit().equals(CLOCK_UNIT)) {
             return Stream.empty();
         }
-        Optional<TuningKey> ceiling =
-                tables.vocabulary().find(floor.key().substring(0, floor.key().length() - FLOOR.length()));
+        Optional<TuningKey> ceiling = ceiling(floor);
         if (ceiling.isEmpty()) {
             return Stream.empty();
         }
@@ -154,6 +155,13 @@ record LimitCheck(TuningTables tables) implements Check {
                         Places.of(line),
                         line.setBy() + "=" + line.written() + " is above the highest that "
                                 + ceiling.get().key() + " may be, " + most + "."));
+    }
+
+    /** Of a floor, the key of the clock that it is the floor of. */
+    private Optional<TuningKey> ceiling(TuningKey key) {
+        return key.key().endsWith(FLOOR)
+                ? tables.vocabulary().find(key.key().substring(0, key.key().length() - FLOOR.length()))
+                : Optional.empty();
     }
 
     private static Stream<Remark> underFloor(

@@ -54,7 +54,7 @@ public final class RuleBook {
                 .withSteps(DataFile.resource(RuleBook.class, "rule-steps.csv"));
     }
 
-    /** What mends the findings of a rule, by its id; of one that is not there, a decision does. */
+    /** What repairs the findings of a rule, by its id; of one that is not there, a decision does. */
     static Map<String, Fix> fixes() {
         return DataFile.resource(RuleBook.class, "fixes.csv")
                 .withColumns("id", "fix")

@@ -1,13 +1,14 @@
 package bootmend.check;
 
+import bootmend.boot.BootTables;
 import bootmend.tuning.DataFile;
 import bootmend.tuning.DataRow;
-import bootmend.tuning.Sources;
 import bootmend.tuning.TuningTables;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** What a board does at its next start about files of a boot-firmware update. */
 public final class UpdateFiles {
@@ -62,15 +63,16 @@ public final class UpdateFiles {
 
     /** @throws bootmend.tuning.DataFileException if the data file is damaged */
     public static UpdateFiles load(TuningTables tables) {
-        return read(DataFile.resource(UpdateFiles.class, "update-files.csv"), tables);
+        return read(DataFile.resource(UpdateFiles.class, "update-actions.csv"), tables);
     }
 
     static UpdateFiles read(DataFile file, TuningTables tables) {
+        List<String> names = BootTables.updateFileNames();
         return new UpdateFiles(file.withColumns("needs", "absent", "boards", "state", "by_self", "does", "source")
-                .map(row -> rule(row, tables, tables.sources()), Function.identity()));
+                .map(row -> rule(row, tables, names), Function.identity()));
     }
 
-    private static Rule rule(DataRow row, TuningTables tables, Sources sources) {
+    private static Rule rule(DataRow row, TuningTables tables, List<String> names) {
         List<String> boards = row.words("boards");
         boards.forEach(board -> {
             if (tables.boards().find(board).isEmpty()) {
@@ -78,6 +80,11 @@ public final class UpdateFiles {
             }
         });
         row.required("needs");
+        Stream.concat(row.words("needs").stream(), row.words("absent").stream()).forEach(name -> {
+            if (!names.contains(name)) {
+                throw row.error(name + " is not among the files of updates");
+            }
+        });
         return new Rule(
                 row.words("needs"),
                 row.words("absent"),
@@ -85,7 +92,7 @@ public final class UpdateFiles {
                 row.choice("state", STATES),
                 row.choice("by_self", Map.of("yes", true, "no", false)),
                 row.required("does"),
-                sources.citation(row, "source"));
+                tables.sources().citation(row, "source"));
     }
 
     /** In the data file's order. */

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** The volume: its room, its health, and changes that were cut short. */
+/** The volume: its room, its health, and changes that were interrupted. */
 record VolumeStateCheck() implements Check {
 
     /** Room under this share of the volume is little; common practice, no source. */
@@ -32,12 +32,12 @@ record VolumeStateCheck() implements Check {
         card.read()
                 .health()
                 .forEach(each -> remarks.add(Remark.of(
-                        each.severity() == Severity.BLOCKER ? "volume-damaged" : "volume-doubt",
+                        each.severity() == Severity.BLOCKER ? "volume-damaged" : "volume-warning",
                         each.where(),
                         each.words())));
         card.read()
-                .cutShort()
-                .ifPresent(change -> remarks.add(Remark.of("change-cut-short", Place.Region.VOLUME, change)));
+                .interrupted()
+                .ifPresent(change -> remarks.add(Remark.of("change-interrupted", Place.Region.VOLUME, change)));
         return remarks;
     }
 

@@ -94,6 +94,24 @@ public final class ConfigDocument {
         return parse(out.toByteArray());
     }
 
+    /**
+     * Takes the {@code #} in front of each of these lines away, however many there are, with the blanks behind them; live
+     * and blank lines stay as they are.
+     */
+    public ConfigDocument uncomment(Collection<Integer> lineNumbers) {
+        Set<Integer> chosen = checked(lineNumbers);
+        ByteArrayOutputStream out = start();
+        for (ConfigLine line : lines) {
+            if (chosen.contains(line.number()) && line.isComment()) {
+                out.writeBytes(line.uncommented());
+                out.writeBytes(line.end().bytes());
+            } else {
+                line.writeTo(out);
+            }
+        }
+        return parse(out.toByteArray());
+    }
+
     /** Takes one line out with its line end. */
     public ConfigDocument remove(int lineNumber) {
         return remove(List.of(lineNumber));

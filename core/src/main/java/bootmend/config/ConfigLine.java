@@ -1,6 +1,7 @@
 package bootmend.config;
 
 import java.io.ByteArrayOutputStream;
+import java.util.Arrays;
 import java.util.Optional;
 
 /** One line of a config file with its bytes, its line end, its kind and the section it stands in. */
@@ -66,6 +67,20 @@ public final class ConfigLine {
         return !(kind instanceof LineKind.Blank
                 || kind instanceof LineKind.Comment
                 || kind instanceof LineKind.CommentedSetting);
+    }
+
+    /** Whether it is a remark or a setting that is commented out. */
+    public boolean isComment() {
+        return kind instanceof LineKind.Comment || kind instanceof LineKind.CommentedSetting;
+    }
+
+    /** The bytes that stand behind the comment's {@code #}, without the blanks in front of it; all bytes of another line. */
+    public byte[] uncommented() {
+        int from = 0;
+        while (isComment() && from < content.length && (content[from] == '#' || Blanks.is(content[from]))) {
+            from++;
+        }
+        return Arrays.copyOfRange(content, from, content.length);
     }
 
     void writeTo(ByteArrayOutputStream out) {

@@ -56,11 +56,11 @@ public final class SavedText {
     private static final int MIN_UTF16 = 4;
 
     private final Set<Problem> problems = EnumSet.noneOf(Problem.class);
-    private final Optional<byte[]> mended;
+    private final Optional<byte[]> repaired;
 
     private SavedText(byte[] bytes) {
         Optional<byte[]> text = utf8(bytes);
-        this.mended = text.map(this::withoutMark).map(this::withLineFeeds).map(this::withPlainQuotes);
+        this.repaired = text.map(this::withoutMark).map(this::withLineFeeds).map(this::withPlainQuotes);
     }
 
     public static SavedText of(byte[] bytes) {
@@ -72,8 +72,8 @@ public final class SavedText {
     }
 
     /** The text as a board reads it; the same bytes where there is no problem, nothing where it cannot be made out. */
-    public Optional<byte[]> mended() {
-        return mended;
+    public Optional<byte[]> repaired() {
+        return repaired;
     }
 
     private Optional<byte[]> utf8(byte[] bytes) {

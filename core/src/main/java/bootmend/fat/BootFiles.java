@@ -19,13 +19,18 @@ public interface BootFiles {
     /** The bytes of {@code file}, which is no folder, at any place. */
     FileBytes bytes(DirectoryEntry file) throws IOException;
 
+    /** When a file or folder was made and written. */
+    default WrittenTime times(DirectoryEntry entry) throws IOException {
+        return WrittenTime.UNKNOWN;
+    }
+
     /** How full the volume is. */
     VolumeSpace space() throws IOException;
 
     /** Sentences on what was damaged in the volume's own description. */
-    List<String> doubts();
+    List<String> warnings();
 
-    /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    /** Sentences on how the volume was last put away; they cast no warning on what is read from it. */
     List<String> remarks();
 
     /** The file or folder at {@code path}, its parts separated by {@code /}, whatever their case. */

@@ -1,6 +1,8 @@
 package bootmend.fat;
 
+import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A file or folder as its folder lists it.
@@ -13,6 +15,7 @@ import java.util.List;
  * @param size bytes, 32 bits unsigned; 0 for a folder
  * @param offset place of the 32-byte entry, in bytes from the volume's start
  * @param longNameOffsets places of its long-name slots
+ * @param written when it was last written, by the clock of whoever wrote it; empty where it says none that can be
  */
 public record DirectoryEntry(
         String name,
@@ -22,10 +25,24 @@ public record DirectoryEntry(
         long firstCluster,
         long size,
         long offset,
-        List<Long> longNameOffsets) {
+        List<Long> longNameOffsets,
+        Optional<LocalDateTime> written) {
 
     public DirectoryEntry {
         longNameOffsets = List.copyOf(longNameOffsets);
+    }
+
+    /** An entry without a time. */
+    public DirectoryEntry(
+            String name,
+            String shortName,
+            boolean folder,
+            int attributes,
+            long firstCluster,
+            long size,
+            long offset,
+            List<Long> longNameOffsets) {
+        this(name, shortName, folder, attributes, firstCluster, size, offset, longNameOffsets, Optional.empty());
     }
 
     /** The root folder has no entry; this stands in for it where one is asked for. */

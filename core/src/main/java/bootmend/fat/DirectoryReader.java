@@ -18,8 +18,10 @@ public final class DirectoryReader {
     private final VolumeBytes volume;
     private final Geometry geometry;
     private final List<DirectoryEntry> entries = new ArrayList<>();
-    private final List<String> doubts = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
     private final LongNameCollector longName = new LongNameCollector();
+    private final DeletedNames deletedNames = new DeletedNames();
+    private final List<DeletedEntry> deleted = new ArrayList<>();
     private String label;
     private final List<Long> orphans = new ArrayList<>();
     private final List<Slot> firstSlots = new ArrayList<>();
@@ -48,7 +50,7 @@ public final class DirectoryReader {
         }
         if (walk.ending() != ChainEnding.COMPLETE) {
             broken = true;
-            doubts.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
+            warnings.add("the folder's cluster chain " + walk.ending().words() + "; what it lists may be incomplete");
         }
         return result();
     }
@@ -75,7 +77,11 @@ public final class DirectoryReader {
     private void take(Slot slot) {
         if (slot.isDeleted()) {
             drop(longName.drop());
-        } else if (slot.isLongName()) {
+            deletedNames.add(slot, geometry.type()).ifPresent(deleted::add);
+            return;
+        }
+        deletedNames.drop();
+        if (slot.isLongName()) {
             drop(longName.add(slot));
         } else if (slot.isLabel()) {
             drop(longName.drop());
@@ -111,7 +117,8 @@ public final class DirectoryReader {
                     slot.firstCluster(geometry.type()),
                     slot.size(),
                     slot.offset(),
-                    slots));
+                    slots,
+                    slot.written()));
         }
     }
 
@@ -147,8 +154,8 @@ public final class DirectoryReader {
     public Directory result() {
         drop(longName.drop());
         if (!orphans.isEmpty()) {
-            doubts.add(orphans.size() + " long-name slots belong to no file");
+            warnings.add(orphans.size() + " long-name slots belong to no file");
         }
-        return new Directory(entries, Optional.ofNullable(label), doubts);
+        return new Directory(entries, Optional.ofNullable(label), deleted, warnings);
     }
 }

@@ -9,13 +9,13 @@ import java.util.List;
  *
  * @param order numbers from 0
  * @param head the first entries of the copy that is asked first
- * @param doubts sentences, empty where the first copy begins as it should
+ * @param warnings sentences, empty where the first copy begins as it should
  */
-record FatCopies(List<Integer> order, FatHead head, List<String> doubts) {
+record FatCopies(List<Integer> order, FatHead head, List<String> warnings) {
 
     FatCopies {
         order = List.copyOf(order);
-        doubts = List.copyOf(doubts);
+        warnings = List.copyOf(warnings);
     }
 
     /**

@@ -12,13 +12,13 @@ final class FatFileBytes implements FileBytes {
 
     private final VolumeBytes volume;
     private final long size;
-    private final List<String> doubts;
+    private final List<String> warnings;
     /** Where each run starts on the volume, by where it starts in the file. */
     private final TreeMap<Long, Long> starts = new TreeMap<>();
     /** How many bytes of the file its chain leads to. */
     private final long reach;
 
-    FatFileBytes(VolumeBytes volume, Geometry geometry, List<Long> clusters, long size, List<String> doubts)
+    FatFileBytes(VolumeBytes volume, Geometry geometry, List<Long> clusters, long size, List<String> warnings)
             throws IOException {
         this.volume = volume;
         this.size = size;
@@ -30,11 +30,11 @@ final class FatFileBytes implements FileBytes {
             before = clusters.get(i);
         }
         this.reach = Math.min(size, (long) clusters.size() * geometry.bytesPerCluster());
-        List<String> all = new ArrayList<>(doubts);
+        List<String> all = new ArrayList<>(warnings);
         if (reach > 0 && geometry.clusterStart(before) >= volume.size()) {
             all.add("the card or image ends before the file does");
         }
-        this.doubts = List.copyOf(all);
+        this.warnings = List.copyOf(all);
     }
 
     @Override
@@ -67,7 +67,7 @@ final class FatFileBytes implements FileBytes {
     }
 
     @Override
-    public List<String> doubts() {
-        return doubts;
+    public List<String> warnings() {
+        return warnings;
     }
 }

@@ -3,8 +3,11 @@ package bootmend.fat;
 import de.waldheinz.fs.BlockDevice;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 /** A FAT volume that is open for reading: its geometry, folders and files, read only as far as they are asked for. */
@@ -18,15 +21,17 @@ public final class FatVolume implements BootFiles {
     private final Geometry geometry;
     private final FatCopies copies;
     private final List<String> remarks;
-    private final List<String> doubts;
+    private final List<String> warnings;
     private Directory root;
 
-    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> doubts) throws IOException {
+    private FatVolume(VolumeBytes bytes, Geometry geometry, byte[] bootSector, List<String> warnings)
+            throws IOException {
         this.bytes = bytes;
         this.geometry = geometry;
         this.copies = FatCopies.choose(bytes, geometry, BootSector.media(bootSector));
         this.remarks = DirtyFlag.of(bootSector, geometry.type(), copies.head()).words();
-        this.doubts = Stream.concat(doubts.stream(), copies.doubts().stream()).toList();
+        this.warnings =
+                Stream.concat(warnings.stream(), copies.warnings().stream()).toList();
     }
 
     /**
@@ -39,7 +44,7 @@ public final class FatVolume implements BootFiles {
         if (device.getSize() < BootSector.LENGTH) {
             throw new BadVolumeException("there is no room for a boot sector");
         }
-        List<String> doubts = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
         byte[] sector = first.read(0, BootSector.LENGTH);
         Geometry geometry;
         try {
@@ -48,20 +53,20 @@ public final class FatVolume implements BootFiles {
             BootBackup backup = BootBackup.find(first).orElseThrow(() -> e);
             geometry = backup.geometry();
             sector = backup.sector();
-            doubts.add(e.getMessage() + "; its backup in sector " + BootBackup.SECTOR + " was read instead");
+            warnings.add(e.getMessage() + "; its backup in sector " + BootBackup.SECTOR + " was read instead");
         }
         if (geometry.length() > device.getSize()) {
-            doubts.add("the volume should have " + geometry.length() + " bytes, but only " + device.getSize()
+            warnings.add("the volume should have " + geometry.length() + " bytes, but only " + device.getSize()
                     + " are there; the card or image is cut off");
         }
-        return new FatVolume(new VolumeBytes(device, geometry.bytesPerSector()), geometry, sector, doubts);
+        return new FatVolume(new VolumeBytes(device, geometry.bytesPerSector()), geometry, sector, warnings);
     }
 
     public Geometry geometry() {
         return geometry;
     }
 
-    /** Sentences on how the volume was last put away; they cast no doubt on what is read from it. */
+    /** Sentences on how the volume was last put away; they cast no warning on what is read from it. */
     @Override
     public List<String> remarks() {
         return remarks;
@@ -69,8 +74,8 @@ public final class FatVolume implements BootFiles {
 
     /** Sentences on what was damaged in the volume's own description. */
     @Override
-    public List<String> doubts() {
-        return doubts;
+    public List<String> warnings() {
+        return warnings;
     }
 
     /** The root folder, read once. */
@@ -102,7 +107,7 @@ public final class FatVolume implements BootFiles {
             if (!reader.wasBroken()) {
                 return best == null
                         ? read
-                        : read.withDoubt("the folder's cluster chain is damaged in one FAT copy; it "
+                        : read.withWarning("the folder's cluster chain is damaged in one FAT copy; it "
                                 + "was followed in copy " + (copy + 1));
             }
             if (best == null || read.entries().size() > best.entries().size()) {
@@ -122,6 +127,13 @@ public final class FatVolume implements BootFiles {
             found.add("only the first " + followed + " of its " + needed + " clusters were followed");
         }
         return new FatFileBytes(bytes, geometry, chain.clusters(), file.size(), found);
+    }
+
+    @Override
+    public WrittenTime times(DirectoryEntry entry) throws IOException {
+        ByteBuffer slot =
+                ByteBuffer.wrap(bytes.read(entry.offset(), Geometry.SLOT_BYTES)).order(ByteOrder.LITTLE_ENDIAN);
+        return WrittenTime.of(slot.getShort(22), slot.getShort(24), slot.getShort(14), slot.getShort(16));
     }
 
     @Override
@@ -216,6 +228,14 @@ public final class FatVolume implements BootFiles {
             }
         }
         return true;
+    }
+
+    /** Where the volume's last writer would have looked for a free cluster next; only FAT32 keeps that. */
+    public OptionalLong nextFreeHint() throws IOException {
+        return FsInfo.read(bytes, geometry)
+                .filter(info -> info.knowsNextFree(geometry))
+                .map(info -> OptionalLong.of(info.nextFree()))
+                .orElse(OptionalLong.empty());
     }
 
     /** The FAT copies in use in the order in which they are asked. */

@@ -18,5 +18,5 @@ public interface FileBytes {
     byte[] read(long offset, int length) throws IOException;
 
     /** Clauses on what of the file cannot be read; empty for a healthy file. */
-    List<String> doubts();
+    List<String> warnings();
 }

@@ -5,16 +5,16 @@ import java.util.List;
 /**
  * The bytes of a file as far as they could be read.
  *
- * @param doubts sentences on what was missing or unlikely; empty for a healthy file
+ * @param warnings sentences on what was missing or unlikely; empty for a healthy file
  */
-public record FileContent(byte[] bytes, List<String> doubts) {
+public record FileContent(byte[] bytes, List<String> warnings) {
 
     public FileContent {
-        doubts = List.copyOf(doubts);
+        warnings = List.copyOf(warnings);
     }
 
-    /** Whether every byte that the folder entry promises was read without a doubt. */
+    /** Whether every byte that the folder entry promises was read without a warning. */
     public boolean isWhole() {
-        return doubts.isEmpty();
+        return warnings.isEmpty();
     }
 }

@@ -14,7 +14,9 @@ final class LongNameCollector {
     private static final int LAST = 0x40;
     private static final int ORDER_MASK = 0x3F;
     /** 255 characters of 13 each. */
-    private static final int MAX_SLOTS = 20;
+    static final int MAX_SLOTS = 20;
+    /** Place of the checksum in a slot. */
+    static final int CHECKSUM = 13;
 
     private static final int[] CHARACTER_OFFSETS = {1, 3, 5, 7, 9, 14, 16, 18, 20, 22, 24, 28, 30};
 
@@ -32,12 +34,12 @@ final class LongNameCollector {
             if (number >= 1 && number <= MAX_SLOTS) {
                 slots.add(slot);
                 expected = number - 1;
-                checksum = slot.u8(13);
+                checksum = slot.u8(CHECKSUM);
                 return orphans;
             }
             return join(orphans, slot);
         }
-        if (slots.isEmpty() || number != expected || slot.u8(13) != checksum || number == 0) {
+        if (slots.isEmpty() || number != expected || slot.u8(CHECKSUM) != checksum || number == 0) {
             return join(drop(), slot);
         }
         slots.add(slot);
@@ -63,6 +65,11 @@ final class LongNameCollector {
     }
 
     Optional<String> name() {
+        return name(slots);
+    }
+
+    /** The name in these slots, which stand in reverse order. */
+    static Optional<String> name(List<Slot> slots) {
         StringBuilder name = new StringBuilder();
         for (int i = slots.size() - 1; i >= 0; i--) {
             for (int at : CHARACTER_OFFSETS) {

@@ -50,6 +50,18 @@ final class ShortName {
         return extension.isEmpty() ? base : base + "." + extension;
     }
 
+    /** The name of a deleted entry, whose first character is gone. */
+    String displayDeleted() {
+        return "?" + withFirst((byte) 'X').display().substring(1);
+    }
+
+    /** The same with another first character. */
+    ShortName withFirst(byte first) {
+        byte[] other = raw.clone();
+        other[0] = first;
+        return new ShortName(other, caseFlags);
+    }
+
     /** The sum that ties long-name slots to this name; source: "FAT: General Overview", "ChkSum". */
     int checksum() {
         int sum = 0;

@@ -2,6 +2,8 @@ package bootmend.fat;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.time.LocalDateTime;
+import java.util.Optional;
 
 /**
  * One 32-byte slot of a folder and its place on the volume.
@@ -73,6 +75,11 @@ record Slot(long offset, ByteBuffer bytes) {
 
     long size() {
         return bytes.getInt(28) & 0xFFFFFFFFL;
+    }
+
+    /** When it was last written; empty where the words hold no date. */
+    Optional<LocalDateTime> written() {
+        return FatTime.moment(bytes.getShort(24), bytes.getShort(22));
     }
 
     int u8(int at) {

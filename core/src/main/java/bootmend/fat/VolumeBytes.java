@@ -54,6 +54,10 @@ public final class VolumeBytes {
         return sector;
     }
 
+    BlockDevice device() {
+        return volume;
+    }
+
     public long size() throws IOException {
         return volume.getSize();
     }

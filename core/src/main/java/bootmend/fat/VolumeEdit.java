@@ -1,17 +1,21 @@
 package bootmend.fat;
 
+import bootmend.device.OverlayDevice;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Changes to a volume that are worked out sector by sector and written nowhere: each step gives the sectors it changes,
@@ -33,9 +37,13 @@ public final class VolumeEdit {
     private static final int FIRST_CLUSTER_LOW = 26;
     private static final int SIZE = 28;
     /** What a system sets on a file that was written since it was last backed up. */
-    private static final byte ARCHIVE = 0x20;
+    public static final byte ARCHIVE = 0x20;
+
+    /** The attribute of a folder. */
+    public static final byte FOLDER = Slot.ATTRIBUTE_FOLDER;
+
     /** A folder has at most 65536 slots, of which the smallest cluster holds 16. */
-    private static final long MOST_ROOT = 4096;
+    private static final long MOST_FOLDER = 4096;
 
     private final VolumeBytes volume;
     private final Geometry geometry;
@@ -169,26 +177,12 @@ public final class VolumeEdit {
         slot(file.offset()).put(0, ShortName.stored(name)).put(CASE_FLAGS, ShortName.ALL_LOWER);
     }
 
-    /**
-     * Takes a slot of the root folder for a new file; its bytes stay as they are until {@link #putNewEntry}.
-     *
-     * @return its place, or nothing where the folder is full as it is
-     */
-    public Optional<Long> takeRootSlot() throws IOException {
-        Optional<RootSlot> slot = RootSlot.find(volume, geometry, new FatTable(volume, geometry, copies.get(0)));
-        if (slot.isPresent() && slot.get().next().isPresent()) {
-            // What stood behind the end mark was never looked at; now it is to be the end mark.
-            slot(slot.get().next().get()).put(0, (byte) 0);
-        }
-        return slot.map(RootSlot::offset);
+    /** The volume as the steps so far, and what was changed since, would leave it. */
+    public FatVolume now() throws IOException {
+        return FatVolume.open(new OverlayDevice(volume.device(), after));
     }
 
-    /** Whether the root folder can be given another cluster. */
-    public boolean rootCanGrow() {
-        return geometry.type() == FatType.FAT32;
-    }
-
-    /** Fills {@code cluster} with empty slots, to be put behind the root folder by {@link #growRoot}. */
+    /** Fills {@code cluster} with empty slots, to be put behind a folder by {@link #growFolder} or to begin a new one. */
     public void putEmptySlots(long cluster) throws IOException {
         for (int s = 0; s < geometry.sectorsPerCluster(); s++) {
             long offset = geometry.clusterStart(cluster) + (long) s * geometry.bytesPerSector();
@@ -196,24 +190,148 @@ public final class VolumeEdit {
         }
     }
 
-    /** Puts {@code cluster} behind the root folder's last one; its first slot's place is returned. */
-    public long growRoot(long cluster) throws IOException {
-        ClusterChain root = new FatTable(volume, geometry, copies.get(0)).chain(geometry.rootCluster(), MOST_ROOT);
-        if (!root.isComplete()) {
-            throw new BadVolumeException(
-                    "the root folder's cluster chain " + root.ending().words());
-        }
-        putEntry(root.clusters().get(root.clusters().size() - 1), cluster);
-        putEntry(cluster, geometry.type().endMark());
-        return geometry.clusterStart(cluster);
+    /** Puts the entries that every folder but the root begins with into an empty cluster; a parent of 0 is the root. */
+    public void putDots(long cluster, long parent, LocalDateTime written) throws IOException {
+        long start = geometry.clusterStart(cluster);
+        putDot(start, ".", cluster, written);
+        putDot(start + Geometry.SLOT_BYTES, "..", parent, written);
     }
 
-    /** Writes the entry of a new file with an 8.3 name of ASCII letters that is shown in lower case. */
-    public void putNewEntry(long offset, String name, long firstCluster, long size, LocalDateTime written)
+    private void putDot(long offset, String dots, long leadsTo, LocalDateTime written) throws IOException {
+        byte[] name = String.format("%-11s", dots).getBytes(StandardCharsets.US_ASCII);
+        putSlot(offset, name, 0, (byte) Slot.ATTRIBUTE_FOLDER, leadsTo, 0, written);
+    }
+
+    /** Puts {@code cluster} behind the last one of the folder that begins at {@code first}. */
+    public void growFolder(long first, long cluster) throws IOException {
+        ClusterChain chain = folderChain(first);
+        putEntry(chain.clusters().get(chain.clusters().size() - 1), cluster);
+        putEntry(cluster, geometry.type().endMark());
+    }
+
+    private ClusterChain folderChain(long first) throws IOException {
+        VolumeBytes bytes = now().bytes();
+        ClusterChain chain = new FatTable(bytes, geometry, copies.get(0)).chain(first, MOST_FOLDER);
+        if (!chain.isComplete()) {
+            throw new BadVolumeException(
+                    "the folder's cluster chain " + chain.ending().words());
+        }
+        return chain;
+    }
+
+    /** Whether a folder that begins at {@code first} can be given another cluster. */
+    public boolean canGrow(long first) throws IOException {
+        return first != 0
+                && (folderChain(first).clusters().size() + 1L) * geometry.bytesPerCluster()
+                        <= DirectoryReader.MAX_BYTES;
+    }
+
+    /** Where a new entry goes, and what must be done first; worked out by {@link #placeFor}. */
+    public final class NewEntry {
+
+        private final SlotPlace place;
+        private final NewName name;
+        private final long folder;
+
+        private NewEntry(SlotPlace place, NewName name, long folder) {
+            this.place = place;
+            this.name = name;
+            this.folder = folder;
+        }
+
+        /** Whether the folder must get another cluster, by {@link #growFolder}, before {@link #pad} is called. */
+        public boolean needsCluster() {
+            return place.first().isEmpty();
+        }
+
+        /** First cluster of the folder; 0 for a root folder that has no clusters. */
+        public long folder() {
+            return folder;
+        }
+
+        /** Makes what lies past the folder's end mark empty; nothing there counts yet. */
+        public void clear() throws IOException {
+            for (long offset : place.clear()) {
+                Arrays.fill(sector(SectorKind.DIRECTORY, offset), (byte) 0);
+            }
+        }
+
+        /** Lets the folder reach to where the entry goes; what lies there must be empty by then. */
+        public void pad() throws IOException {
+            deleteSlots(place.padding());
+        }
+
+        /**
+         * Writes the entry with its long name, all of it in one sector.
+         *
+         * @param cluster the folder's new cluster, where it needed one
+         */
+        public void put(long cluster, byte attributes, long firstCluster, long size, LocalDateTime written)
+                throws IOException {
+            long at = place.first().isPresent() ? place.first().getAsLong() : geometry.clusterStart(cluster);
+            for (byte[] slot : name.longSlots()) {
+                slot(at).put(0, slot);
+                at += Geometry.SLOT_BYTES;
+            }
+            putSlot(at, name.stored(), name.caseFlags(), attributes, firstCluster, size, written);
+            if (place.endMark().isPresent()) {
+                slot(place.endMark().getAsLong()).put(0, (byte) 0);
+            }
+        }
+    }
+
+    /**
+     * Where a new entry of that name goes in {@code folder}; its bytes stay as they are.
+     *
+     * @throws BadVolumeException where the name is none, or its slots do not fit into one sector
+     */
+    public NewEntry placeFor(DirectoryEntry folder, String name) throws IOException {
+        FatVolume now = now();
+        boolean root = folder.offset() == 0;
+        Directory listed = root ? now.root() : now.list(folder);
+        Set<String> taken = listed.entries().stream()
+                .map(entry -> entry.shortName().toUpperCase(Locale.ROOT))
+                .collect(Collectors.toSet());
+        NewName slots = NewName.of(name, taken);
+        if (slots.slots() * Geometry.SLOT_BYTES > geometry.bytesPerSector()) {
+            throw new BadVolumeException("the name " + name + " is too long to be written in one go");
+        }
+        boolean fixed = root && geometry.type() != FatType.FAT32;
+        SlotPlace place = SlotPlace.find(
+                now.bytes(), geometry, fixed ? fixedRoot() : sectorsOf(folder.firstCluster()), slots.slots());
+        return new NewEntry(place, slots, fixed ? 0 : folder.firstCluster());
+    }
+
+    private List<Long> fixedRoot() {
+        List<Long> sectors = new ArrayList<>();
+        for (long at = 0; at + geometry.bytesPerSector() <= geometry.rootLength(); at += geometry.bytesPerSector()) {
+            sectors.add(geometry.rootStart() + at);
+        }
+        return sectors;
+    }
+
+    private List<Long> sectorsOf(long first) throws IOException {
+        List<Long> sectors = new ArrayList<>();
+        for (long cluster : folderChain(first).clusters()) {
+            for (int s = 0; s < geometry.sectorsPerCluster(); s++) {
+                sectors.add(geometry.clusterStart(cluster) + (long) s * geometry.bytesPerSector());
+            }
+        }
+        return sectors;
+    }
+
+    private void putSlot(
+            long offset,
+            byte[] stored,
+            int caseFlags,
+            byte attributes,
+            long firstCluster,
+            long size,
+            LocalDateTime written)
             throws IOException {
         ByteBuffer slot = slot(offset);
         slot.put(0, new byte[Geometry.SLOT_BYTES]);
-        slot.put(0, ShortName.stored(name)).put(ATTRIBUTES, ARCHIVE).put(CASE_FLAGS, ShortName.ALL_LOWER);
+        slot.put(0, stored).put(ATTRIBUTES, attributes).put(CASE_FLAGS, (byte) caseFlags);
         slot.putShort(CREATION_TIME, FatTime.time(written)).putShort(CREATION_DATE, FatTime.date(written));
         slot.putShort(ACCESS_DATE, FatTime.date(written));
         slot.putShort(WRITE_TIME, FatTime.time(written)).putShort(WRITE_DATE, FatTime.date(written));

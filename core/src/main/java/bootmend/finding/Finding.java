@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
  * @param where where on the card
  * @param what one sentence with the values; not yet safe to show
  * @param boards ids of the boards it holds for, in the boards' usual order; empty where no board matters
- * @param fix what mends it on this card, as far as is known
+ * @param fix what repairs it on this card, as far as is known
  */
 public record Finding(Rule rule, Place where, String what, List<String> boards, Fix fix) {
 
@@ -21,7 +21,7 @@ public record Finding(Rule rule, Place where, String what, List<String> boards, 
         boards = List.copyOf(boards);
     }
 
-    /** A finding that holds whatever the board, and that is mended as the rule says. */
+    /** A finding that holds whatever the board, and that is repaired as the rule says. */
     public static Finding of(Rule rule, Place where, String what) {
         return new Finding(rule, where, what, List.of(), rule.fix());
     }
@@ -48,7 +48,7 @@ public record Finding(Rule rule, Place where, String what, List<String> boards, 
         return rule.heaviest();
     }
 
-    /** Whether a repair mends it; of one that was worked out, whether that very repair does. */
+    /** Whether a repair repairs it; of one that was worked out, whether that very repair does. */
     public boolean isRepaired() {
         return fix == Fix.REPAIR;
     }
@@ -66,7 +66,7 @@ public record Finding(Rule rule, Place where, String what, List<String> boards, 
         return isRepaired() ? fixedBy(Fix.NOTHING) : this;
     }
 
-    /** The same once it is known what mends it on this card. */
+    /** The same once it is known what repairs it on this card. */
     public Finding fixedBy(Fix known) {
         return new Finding(rule, where, what, boards, known);
     }

@@ -1,6 +1,6 @@
 package bootmend.finding;
 
-/** What mends something that was found. */
+/** What repairs something that was found. */
 public enum Fix {
     /** A repair of the card, without a guess. */
     REPAIR("A repair puts it right, and shows first what it writes."),
@@ -12,7 +12,7 @@ public enum Fix {
     DECISION("Someone has to look at it and decide."),
     /** Nothing that can be named. */
     NOTHING(
-            "Nothing mends it here; make an image of the card before anything else writes to it, and copy off it what is"
+            "Nothing repairs it here; make an image of the card before anything else writes to it, and copy off it what is"
                     + " needed.");
 
     private final String words;

@@ -11,7 +11,7 @@ import java.util.Optional;
  *
  * @param id lower-case words joined by hyphens, the same in every version
  * @param severities how heavy it is for each purpose, at least for one; a purpose that it does not matter for is left out
- * @param fix what mends it as a rule
+ * @param fix what repairs it as a rule
  * @param meaning what it means, in whole sentences
  * @param remedy what to do, in whole sentences; holds no command
  * @param steps what to do after that; may be empty

@@ -8,6 +8,7 @@ import bootmend.fat.DirectoryEntry;
 import bootmend.fat.FileBytes;
 import bootmend.fat.FileContent;
 import bootmend.fat.VolumeSpace;
+import bootmend.fat.WrittenTime;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
@@ -19,6 +20,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -112,21 +115,21 @@ public final class MountedFolder implements BootFiles {
     private Directory list(Path folder) throws IOException {
         refuseOutside(folder);
         List<DirectoryEntry> entries = new ArrayList<>();
-        List<String> doubts = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
         try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder)) {
             for (Path path : stream) {
                 if (entries.size() >= MOST_ENTRIES) {
-                    doubts.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
+                    warnings.add("there are over " + MOST_ENTRIES + " entries; the rest was not looked at");
                     break;
                 }
-                add(path, entries, doubts);
+                add(path, entries, warnings);
             }
         }
         entries.sort(Comparator.comparing(DirectoryEntry::name));
-        return new Directory(entries, Optional.empty(), doubts);
+        return new Directory(entries, Optional.empty(), warnings);
     }
 
-    private void add(Path path, List<DirectoryEntry> entries, List<String> doubts) throws IOException {
+    private void add(Path path, List<DirectoryEntry> entries, List<String> warnings) throws IOException {
         String name = path.getFileName().toString();
         BasicFileAttributes attributes =
                 Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
@@ -135,9 +138,18 @@ public final class MountedFolder implements BootFiles {
             long number = numbers.computeIfAbsent(path, each -> (long) numbers.size() + 1);
             paths.put(number, path);
             entries.add(new DirectoryEntry(
-                    name, name, folder, 0, number, folder ? 0 : attributes.size(), number, List.of()));
+                    name,
+                    name,
+                    folder,
+                    0,
+                    number,
+                    folder ? 0 : attributes.size(),
+                    number,
+                    List.of(),
+                    Optional.of(LocalDateTime.ofInstant(
+                            attributes.lastModifiedTime().toInstant(), ZoneId.systemDefault()))));
         } else {
-            doubts.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
+            warnings.add(name + " is a link or no plain file, which no boot partition has; it was left alone");
         }
     }
 
@@ -149,16 +161,28 @@ public final class MountedFolder implements BootFiles {
         return path;
     }
 
-    /** Where the file at that path is, whatever its case, or is to be made in the root folder; listed anew. */
+    /** Where the file at that path is, whatever its case, or is to be made in a folder that is there; listed anew. */
     private Path place(String name) throws IOException {
         MountedFolder now = new MountedFolder(root);
         Optional<DirectoryEntry> entry = now.find(name);
-        if (entry.isEmpty() && (name.contains("/") || name.contains("\\") || name.startsWith("."))) {
-            throw new IOException(name + " is no name of a file in the root folder");
+        if (entry.isEmpty() && (name.contains("\\") || name.startsWith(".") || !isInsidePath(name))) {
+            throw new IOException(name + " is no name of a file in the folder");
         }
-        Path place = entry.isPresent() ? now.path(entry.get()) : root.resolve(name);
+        Path place = entry.isPresent() ? now.path(entry.get()) : now.placeOfNew(name);
         refuseOutside(place.getParent());
         return place;
+    }
+
+    private Path placeOfNew(String name) throws IOException {
+        int slash = name.lastIndexOf('/');
+        if (slash < 0) {
+            return root.resolve(name);
+        }
+        DirectoryEntry folder = find(name.substring(0, slash))
+                .filter(DirectoryEntry::folder)
+                .orElseThrow(() -> new IOException("there is no folder " + name.substring(0, slash)
+                        + " on the card; make it in the system first"));
+        return path(folder).resolve(name.substring(slash + 1));
     }
 
     /** What the file at that path holds now, at most {@code limit} bytes of it; null where it is missing. */
@@ -289,7 +313,7 @@ public final class MountedFolder implements BootFiles {
             }
 
             @Override
-            public List<String> doubts() {
+            public List<String> warnings() {
                 return List.of();
             }
         };
@@ -309,6 +333,14 @@ public final class MountedFolder implements BootFiles {
     }
 
     @Override
+    public WrittenTime times(DirectoryEntry entry) throws IOException {
+        Instant written = Files.getLastModifiedTime(path(entry), LinkOption.NOFOLLOW_LINKS)
+                .toInstant();
+        return new WrittenTime(
+                Optional.of(LocalDateTime.ofInstant(inFatSteps(written), ZoneId.systemDefault())), Optional.empty());
+    }
+
+    @Override
     public VolumeSpace space() throws IOException {
         FileStore store = Files.getFileStore(root);
         return new VolumeSpace(store.getTotalSpace() / PIECE, store.getUsableSpace() / PIECE, PIECE);
@@ -325,7 +357,7 @@ public final class MountedFolder implements BootFiles {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

@@ -2,8 +2,10 @@ package bootmend.operation;
 
 import bootmend.CardException;
 import bootmend.card.JobErrors;
+import bootmend.card.LoneConfig;
 import bootmend.card.OpenCard;
 import bootmend.change.Committed;
+import bootmend.change.FileChange;
 import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
@@ -44,6 +46,35 @@ public final class ChangeOperation {
     public ProposedChange workOut(CardRequest card, ChangeOrder order) throws CardException {
         try (OpenCard open = OpenCard.open(workplace.opener(), card, false)) {
             return workOut(open, card, order, workplace.now());
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
+    }
+
+    /**
+     * A change to a config file on its own.
+     *
+     * @param text the file's bytes after it
+     */
+    public record TextChange(ProposedChange change, byte[] text) {}
+
+    /**
+     * Works a request out on a config file on its own; nothing is written.
+     *
+     * @throws CardException where it cannot be done, or it is about a card
+     */
+    public TextChange workOutText(CardRequest file, ChangeOrder order) throws CardException {
+        try (OpenCard open = OpenCard.open(workplace.opener(), file, false)) {
+            if (!(open instanceof LoneConfig config)) {
+                throw CardException.usage("it is a card", "Name a config file for that.");
+            }
+            ProposedChange change = workOut(open, file, order, workplace.now());
+            return new TextChange(
+                    change,
+                    change.worked().plan().files().stream()
+                            .map(FileChange::after)
+                            .findFirst()
+                            .orElse(config.text()));
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
@@ -101,8 +132,8 @@ public final class ChangeOperation {
                     : card.commit(workplace, worked.plan());
             return new ChangeOutcome.Written(change, Made.of(done));
         } catch (CardException e) {
-            return e.kind() == CardException.Kind.CUT_SHORT
-                    ? new ChangeOutcome.CutShort(change, e)
+            return e.kind() == CardException.Kind.INTERRUPTED
+                    ? new ChangeOutcome.Interrupted(change, e)
                     : new ChangeOutcome.Refused(change, e);
         }
     }

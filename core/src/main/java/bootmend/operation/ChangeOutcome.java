@@ -21,7 +21,7 @@ public sealed interface ChangeOutcome {
 
         R refused(Refused outcome);
 
-        R cutShort(CutShort outcome);
+        R interrupted(Interrupted outcome);
     }
 
     /** The answer for this outcome. */
@@ -39,7 +39,7 @@ public sealed interface ChangeOutcome {
         if (this instanceof Refused refused) {
             throw refused.error();
         }
-        if (this instanceof CutShort cut) {
+        if (this instanceof Interrupted cut) {
             throw cut.error();
         }
         return this;
@@ -91,15 +91,15 @@ public sealed interface ChangeOutcome {
     }
 
     /** It was begun and could not be finished; an undo record is open. */
-    record CutShort(ProposedChange change, CardException error) implements ChangeOutcome {
+    record Interrupted(ProposedChange change, CardException error) implements ChangeOutcome {
 
-        public CutShort {
+        public Interrupted {
             Objects.requireNonNull(error);
         }
 
         @Override
         public <R> R match(Cases<R> cases) {
-            return cases.cutShort(this);
+            return cases.interrupted(this);
         }
     }
 }

@@ -1,6 +1,10 @@
 package bootmend.operation;
 
+import bootmend.request.CardRequest;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -19,15 +23,23 @@ public sealed interface ChangeRequest {
 
         R toProfile(ToProfile request);
 
+        R toSettings(ToSettings request);
+
+        R toEarlier(ToEarlier request);
+
         R undo(Undo request);
 
         R repair(Repair request);
+
+        R fromGood(FromGood request);
 
         R stage(Stage request);
 
         R adopt(Adopt request);
 
         R unstage(Unstage request);
+
+        R edit(Edit request);
     }
 
     /** The answer for this kind. */
@@ -74,6 +86,47 @@ public sealed interface ChangeRequest {
     }
 
     /**
+     * The tuning settings of another card.
+     *
+     * @param name the other card's, to be shown
+     * @param board the board that both are for
+     * @param settings key to value as written; none where the other card is at stock
+     */
+    record ToSettings(String name, String board, Map<String, String> settings) implements ChangeRequest {
+
+        public ToSettings {
+            Objects.requireNonNull(name);
+            Objects.requireNonNull(board);
+            settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toSettings(this);
+        }
+    }
+
+    /**
+     * An earlier version of the config file put back, as far as it still stands on the card.
+     *
+     * @param which its number in the list of what is found, the newest being 1, or the beginning of its hash
+     * @param whole whether the whole file is put back rather than its tuning lines alone
+     * @param board the board for which its tuning lines are put back; empty for whatever board the lines are for
+     */
+    record ToEarlier(String which, boolean whole, Optional<String> board) implements ChangeRequest {
+
+        public ToEarlier {
+            Objects.requireNonNull(which);
+            Objects.requireNonNull(board);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.toEarlier(this);
+        }
+    }
+
+    /**
      * Changes that were made to the card undone.
      *
      * @param to the change after which the card is to be as it was then, 0 for before the first; empty undoes the last
@@ -111,6 +164,27 @@ public sealed interface ChangeRequest {
     }
 
     /**
+     * Boot files that are missing or damaged, from a card where they are whole.
+     *
+     * @param good a card, an image, a folder of boot files or kept files
+     * @param board the board that the card is for; empty for every board that it can be meant for
+     * @param files paths of files that are taken whatever they are, the card's own among them
+     */
+    record FromGood(CardRequest good, Optional<String> board, List<String> files) implements ChangeRequest {
+
+        public FromGood {
+            Objects.requireNonNull(good);
+            Objects.requireNonNull(board);
+            files = List.copyOf(files);
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.fromGood(this);
+        }
+    }
+
+    /**
      * Settings laid beside the config file, for one try.
      *
      * @param board the board that the card is for
@@ -143,6 +217,42 @@ public sealed interface ChangeRequest {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.unstage(this);
+        }
+    }
+
+    /**
+     * Single settings given their values, and single lines commented out or made live.
+     *
+     * @param settings each {@code KEY=VALUE}, as a line of the config file says it
+     * @param section the section that they are meant for, with or without brackets; empty leaves it to the boards
+     * @param board the board that the card is for; empty for every board that it can be meant for
+     * @param commentOut lines by number, by a file's path, a colon and a number, or by what they say
+     * @param uncomment the same of lines that are commented out
+     */
+    record Edit(
+            List<String> settings,
+            Optional<String> section,
+            Optional<String> board,
+            List<String> commentOut,
+            List<String> uncomment)
+            implements ChangeRequest {
+
+        public Edit {
+            settings = List.copyOf(settings);
+            Objects.requireNonNull(section);
+            Objects.requireNonNull(board);
+            commentOut = List.copyOf(commentOut);
+            uncomment = List.copyOf(uncomment);
+        }
+
+        /** Settings alone, for every board that the card can be meant for. */
+        public static Edit of(String... settings) {
+            return new Edit(List.of(settings), Optional.empty(), Optional.empty(), List.of(), List.of());
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.edit(this);
         }
     }
 }

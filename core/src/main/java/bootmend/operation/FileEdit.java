@@ -3,6 +3,7 @@ package bootmend.operation;
 import bootmend.change.FileChange;
 import bootmend.config.ConfigDocument;
 import bootmend.config.ConfigLine;
+import bootmend.config.LineEdit;
 import bootmend.config.LineEnd;
 import bootmend.config.SavedText;
 import bootmend.operation.LineChange.Line;
@@ -20,9 +21,11 @@ import java.util.Optional;
  * @param path from the boot partition's root
  * @param kind whether the file was there and stays
  * @param against the file whose lines stand in {@code lines} as they are before; empty where all lines are new
- * @param lines in the file's order; none for a file that is removed
+ * @param lines in the file's order; none for a file that is removed, or that is no text
+ * @param body the whole new content of a file that is no text
  */
-public record FileEdit(String path, Kind kind, Optional<String> against, List<LineChange> lines) {
+public record FileEdit(
+        String path, Kind kind, Optional<String> against, List<LineChange> lines, Optional<FileBody> body) {
 
     /** Whether the file was there and stays. */
     public enum Kind {
@@ -30,11 +33,21 @@ public record FileEdit(String path, Kind kind, Optional<String> against, List<Li
         ADDED,
         REMOVED,
         /** What stood there is no text with lines that could be compared; all of it is new. */
-        REWRITTEN
+        REWRITTEN,
+        /** It was there, and is no text or becomes none: all of it is new. */
+        REPLACED
     }
+
+    /** A text larger than any that is edited by lines is shown by its size. */
+    private static final int MOST_TEXT = 1 << 20;
 
     public FileEdit {
         lines = List.copyOf(lines);
+    }
+
+    /** Of a text. */
+    public FileEdit(String path, Kind kind, Optional<String> against, List<LineChange> lines) {
+        this(path, kind, against, lines, Optional.empty());
     }
 
     /** Each file shown against itself. */
@@ -45,6 +58,14 @@ public record FileEdit(String path, Kind kind, Optional<String> against, List<Li
     static FileEdit of(FileChange file) {
         if (file.after() == null) {
             return new FileEdit(file.path(), Kind.REMOVED, Optional.empty(), List.of());
+        }
+        if (!isText(file.after()) || file.before() != null && !isText(file.before())) {
+            return new FileEdit(
+                    file.path(),
+                    file.before() == null ? Kind.ADDED : Kind.REPLACED,
+                    Optional.empty(),
+                    List.of(),
+                    Optional.of(new FileBody(file.after())));
         }
         if (file.before() == null) {
             return new FileEdit(file.path(), Kind.ADDED, Optional.empty(), between(file.path(), null, file.after()));
@@ -67,6 +88,20 @@ public record FileEdit(String path, Kind kind, Optional<String> against, List<Li
         return isWide(content)
                 ? of(new FileChange(path, null, after))
                 : new FileEdit(path, Kind.ADDED, Optional.of(other), between(path, content, after));
+    }
+
+    /** UTF-16 is text too, which a config file may be saved as. */
+    private static boolean isText(byte[] bytes) {
+        return bytes.length <= MOST_TEXT && (isWide(bytes) || !holdsZero(bytes));
+    }
+
+    private static boolean holdsZero(byte[] bytes) {
+        for (byte each : bytes) {
+            if (each == 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isWide(byte[] bytes) {
@@ -129,6 +164,9 @@ public record FileEdit(String path, Kind kind, Optional<String> against, List<Li
     byte[] applyTo(byte[] base) {
         if (kind == Kind.REMOVED) {
             return null;
+        }
+        if (body.isPresent()) {
+            return body.get().bytes();
         }
         Map<Integer, List<LineChange>> byLine = new HashMap<>();
         lines.forEach(change -> byLine.computeIfAbsent(change.line(), number -> new ArrayList<>())

@@ -10,17 +10,11 @@ import java.util.List;
  * @param title what it did
  * @param files what it did to files
  * @param sectors sector writes
- * @param takenBack whether it was taken back since
+ * @param undone whether it was undone since
  * @param undoRecord where its undo record lies
  */
 public record HistoryEntry(
-        int number,
-        Instant when,
-        String title,
-        List<FileEdit> files,
-        int sectors,
-        boolean takenBack,
-        String undoRecord) {
+        int number, Instant when, String title, List<FileEdit> files, int sectors, boolean undone, String undoRecord) {
 
     public HistoryEntry {
         files = List.copyOf(files);

@@ -3,8 +3,11 @@ package bootmend.operation;
 import bootmend.CardException;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
+import bootmend.change.History;
 import bootmend.change.UndoRecord;
 import bootmend.request.CardRequest;
+import bootmend.view.InterruptedChange;
+import bootmend.view.RecordedChange;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -20,16 +23,19 @@ public final class HistoryJob {
         this.workplace = workplace;
     }
 
-    /** The newest first. */
-    public List<HistoryEntry> run(CardRequest request) throws CardException {
+    public HistoryView run(CardRequest request) throws CardException {
         try (OpenCard card = OpenCard.open(workplace.opener(), request, false)) {
-            List<UndoRecord> records = card.history(workplace.store()).oldestFirst();
+            History history = card.history(workplace.store());
+            List<UndoRecord> records = history.oldestFirst();
             List<HistoryEntry> entries = new ArrayList<>();
             for (int i = 0; i < records.size(); i++) {
                 entries.add(entry(i + 1, records.get(i)));
             }
             Collections.reverse(entries);
-            return entries;
+            return new HistoryView(
+                    entries,
+                    history.untold().stream().map(RecordedChange::of).toList(),
+                    InterruptedChange.of(card.waiting(workplace.store())));
         } catch (IOException e) {
             throw JobErrors.unreadable(e);
         }
@@ -42,7 +48,7 @@ public final class HistoryJob {
                 record.plan().title(),
                 FileEdit.of(record.plan().files()),
                 record.plan().sectorsWritten(),
-                record.state() == UndoRecord.State.TAKEN_BACK,
+                record.state() == UndoRecord.State.UNDONE,
                 record.file().toString());
     }
 }

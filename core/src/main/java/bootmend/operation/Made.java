@@ -13,13 +13,15 @@ public sealed interface Made {
 
         R inFolder(InFolder made);
 
+        R inFile(InFile made);
+
         R closed(Closed made);
     }
 
     /** The answer for this way. */
     <R> R match(Cases<R> cases);
 
-    /** Where the undo record lies. */
+    /** Where the undo record lies; empty where none is kept. */
     String record();
 
     /**
@@ -54,6 +56,24 @@ public sealed interface Made {
         }
     }
 
+    /**
+     * A config file that is on no card was replaced in one step, synced and read back; no undo record is kept.
+     *
+     * @param file its path
+     */
+    record InFile(String file) implements Made {
+
+        @Override
+        public String record() {
+            return "";
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.inFile(this);
+        }
+    }
+
     /** Nothing of an interrupted change stood on the card, so nothing was written; its record was put away. */
     record Closed(String record) implements Made {
 
@@ -64,6 +84,12 @@ public sealed interface Made {
     }
 
     static Made of(Committed committed) {
+        return committed instanceof Committed.ToFile file
+                ? new InFile(file.file())
+                : of((Committed.Recorded) committed);
+    }
+
+    private static Made of(Committed.Recorded committed) {
         String record = committed.record().file().toString();
         return committed instanceof Committed.ToSectors sectors
                 ? new OnCard(record, sectors.secondReaderAgrees(), sectors.nameKept())

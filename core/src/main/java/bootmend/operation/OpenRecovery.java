@@ -1,17 +1,20 @@
 package bootmend.operation;
 
 import bootmend.CardException;
+import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
 import bootmend.change.Interruption;
 import bootmend.change.OpenChange;
 import bootmend.change.Recovery;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import java.io.Closeable;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
-/** A card that is held for recovery of a change that was cut short, if there is one. */
+/** A card that is held for recovery of a change that was interrupted, if there is one. */
 public final class OpenRecovery implements Closeable {
 
     private final OpenCard card;
@@ -27,10 +30,19 @@ public final class OpenRecovery implements Closeable {
     }
 
     /** Changes to cards of this make-up that wait, of which nothing shows that one was made to this card; oldest first. */
-    public List<InterruptedChange> elsewhere() {
+    public List<RecordedChange> elsewhere() {
         return found instanceof Interruption.Elsewhere other
-                ? other.records().stream().map(InterruptedChange::of).toList()
+                ? other.records().stream().map(RecordedChange::of).toList()
                 : List.of();
+    }
+
+    /** Records of such a card that are not whole, so that nothing can be told or undone with them. */
+    public List<Path> incomplete() throws CardException {
+        try {
+            return recovery.incomplete();
+        } catch (IOException e) {
+            throw JobErrors.unreadable(e);
+        }
     }
 
     /** The change that waits, or nothing. */
@@ -41,14 +53,14 @@ public final class OpenRecovery implements Closeable {
     /**
      * Writes what is left of the change and reads it back.
      *
-     * @throws CardException of kind REFUSED when the card was changed since, of kind CUT_SHORT when it fails again
+     * @throws CardException of kind REFUSED when the card was changed since, of kind INTERRUPTED when it fails again
      */
     public Made finish() throws CardException {
         return Made.of(recovery.finish(change.orElseThrow()));
     }
 
     /** Writes the old content back and reads that back. */
-    public Made takeBack() throws CardException {
+    public Made undo() throws CardException {
         return Made.of(recovery.undo(change.orElseThrow()));
     }
 

@@ -13,9 +13,10 @@ import java.util.Map;
  * @param sectorsWritten sector writes, a sector that two steps write counted twice
  * @param sectorsByKind the same by what the sectors are for
  * @param steps in the order they are written
- * @param inPlace whether a cut in the middle could leave a file that only the undo record can mend
+ * @param inPlace whether a cut in the middle could leave a file that only the undo record can repair
  * @param files paths of the files that change
  * @param ofFolder whether it is for a mounted folder, and so names no sectors
+ * @param beside files that a mounted folder has only while it is changed, under names that are free there
  */
 public record PlanView(
         String title,
@@ -24,7 +25,8 @@ public record PlanView(
         List<Step> steps,
         boolean inPlace,
         List<String> files,
-        boolean ofFolder) {
+        boolean ofFolder,
+        List<String> beside) {
 
     /**
      * One step.
@@ -45,7 +47,8 @@ public record PlanView(
                 steps,
                 plan.isInPlace(),
                 plan.files().stream().map(FileChange::path).toList(),
-                plan.isOfFolder());
+                plan.isOfFolder(),
+                List.copyOf(plan.beside().values()));
     }
 
     private static Step step(PlanStep step) {

@@ -54,6 +54,11 @@ public final class ProposedChange {
         return worked.findings();
     }
 
+    /** What a check finds in the new config files and does not find in those of now, the heaviest first. */
+    public List<Finding> brings() {
+        return worked.brings();
+    }
+
     /** What a user should say yes to before the change itself, each a question of its own. */
     public List<String> questions() {
         return worked.questions();
@@ -62,6 +67,11 @@ public final class ProposedChange {
     /** Sentences on what the change leaves as it is. */
     public List<String> notes() {
         return worked.notes();
+    }
+
+    /** Why boards do not start from the card and a repair does not put that right; empty for anything but a repair. */
+    public List<NotRepaired> notRepaired() {
+        return worked.notRepaired();
     }
 
     public PlanView plan() {
@@ -89,6 +99,7 @@ public final class ProposedChange {
                 && worked.plan().writesTheSameAs(other.worked.plan())
                 && worked.files().equals(other.worked.files())
                 && worked.findings().equals(other.worked.findings())
+                && worked.brings().equals(other.worked.brings())
                 && worked.questions().equals(other.worked.questions())
                 && before().partition().equals(other.before().partition());
     }

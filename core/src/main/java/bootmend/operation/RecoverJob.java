@@ -10,17 +10,17 @@ import bootmend.change.Recovery;
 import bootmend.change.UndoRecord;
 import bootmend.config.VisibleText;
 import bootmend.request.CardRequest;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** Completes or reverses a change that was cut short. */
+/** Completes or reverses a change that was interrupted. */
 public final class RecoverJob {
 
     private final Workplace workplace;
@@ -68,12 +68,12 @@ public final class RecoverJob {
      *
      * @param record its id, or where it lies
      */
-    public InterruptedChange forget(String record) throws CardException {
+    public RecordedChange forget(String record) throws CardException {
         try {
             for (UndoRecord open : workplace.store().open()) {
                 if (open.id().equals(record)
                         || open.file().equals(Path.of(record).toAbsolutePath().normalize())) {
-                    return InterruptedChange.of(workplace.store().forget(open.id()));
+                    return RecordedChange.of(workplace.store().forget(open.id()));
                 }
             }
         } catch (IOException e) {
@@ -93,12 +93,11 @@ public final class RecoverJob {
     private static CardException refusal(Interruption.Ambiguous ambiguous) {
         Stream<UndoRecord> could =
                 Stream.concat(ambiguous.candidates().stream().map(OpenChange::record), ambiguous.others().stream());
-        String names = could.map(record -> "\"" + VisibleText.of(record.plan().title()) + "\" of "
-                        + record.created().truncatedTo(ChronoUnit.SECONDS) + " at " + VisibleText.of(record.cardPath())
-                        + " (id " + record.id() + ")")
+        String names = could.map(
+                        record -> VisibleText.of(RecordedChange.of(record).words()))
                 .collect(Collectors.joining(", "));
         return CardException.refused(
-                "a change to this card or to another written from the same image was cut short, and it cannot be told "
+                "a change to this card or to another written from the same image was interrupted, and it cannot be told "
                         + "to which: " + names,
                 "Nothing was written. Where there are other cards, recover those first, each where it was changed; the one that "
                         + "is left then is this card's.",
@@ -113,9 +112,9 @@ public final class RecoverJob {
         }
         var waiting = found.exact().filter(OpenChange::isBegun);
         if (waiting.isPresent()) {
-            throw CardException.cutShort(
+            throw CardException.interrupted(
                     "a change to this card (\"" + waiting.get().record().plan().title()
-                            + "\") was cut short and waits for recovery: " + RecoveryView.words(waiting.get()),
+                            + "\") was interrupted and waits for recovery: " + RecoveryView.words(waiting.get()),
                     "",
                     null,
                     NextStep.RecoverCard.of(waiting.get().record().file()));

@@ -87,7 +87,7 @@ record StageWork(Work work, ChangeRequest.Stage request) implements WorkOut {
                         "Move the tuning lines from " + file.path() + " into " + ConfigName.NAME + " first.");
             }
         }
-        new NewBlockers(work, board).refuse(card, edited, "staged");
+        new NewBlockers(work, Optional.of(board)).refuse(card, edited, "staged");
         return edited.get(files.main().path());
     }
 

@@ -58,7 +58,7 @@ record StockWork(Work work, ChangeRequest.ToStock request) implements WorkOut {
         return StockReset.apply(file.document(), resets, request.remove());
     }
 
-    private static List<String> notes(OpenCard card) throws IOException {
+    static List<String> notes(OpenCard card) throws IOException {
         return card.volume().root().find(ConfigName.TRY_ONCE).isPresent()
                 ? List.of(ConfigName.TRY_ONCE
                         + " stays as it is: a board that is started with its try-once flag reads it in " + "place of "

@@ -21,15 +21,15 @@ record UndoWork(Work work, ChangeRequest.Undo request) implements WorkOut {
     }
 
     private Worked last(OpenCard card, History history) throws CardException, IOException {
-        UndoRecord record = history.lastToTakeBack()
+        UndoRecord record = history.lastToUndo()
                 .orElseThrow(() -> CardException.refused(
-                        "there is no change to this card that this computer could take back",
+                        "there is no change to this card that this computer could undo",
                         "Undo records are kept on the computer that made the change; use that one, or the data "
                                 + "folder where they are.",
                         NextStep.Plain.SET_DATA_FOLDER));
         return Worked.of(
                         new CardViews(work.workplace()).of(card),
-                        card.takeBack(record, work.written(), work.order().accepts(Allow.IN_PLACE)))
+                        card.undo(record, work.written(), work.order().accepts(Allow.IN_PLACE)))
                 .shown(FileEdit.of(
                         record.plan().files().stream().map(FileChange::reversed).toList()))
                 .undoing(record);

@@ -1,5 +1,6 @@
 package bootmend.operation;
 
+import bootmend.CardException;
 import bootmend.NextStep.Allow;
 import bootmend.card.OpenCard;
 import bootmend.change.FilePlanner;
@@ -15,7 +16,7 @@ import java.time.LocalDateTime;
 record Work(Workplace workplace, ChangeOrder order, LocalDateTime written) {
 
     /** Works files' changes out on a card; one on a full card is overwritten in place only where that was accepted. */
-    FilePlanner planner(OpenCard card) {
+    FilePlanner planner(OpenCard card) throws CardException {
         return card.planner(written, order.accepts(Allow.IN_PLACE));
     }
 }

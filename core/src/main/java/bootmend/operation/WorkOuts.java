@@ -14,6 +14,16 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     }
 
     @Override
+    public WorkOut toSettings(ChangeRequest.ToSettings request) {
+        return new SettingsWork(work, request);
+    }
+
+    @Override
+    public WorkOut toEarlier(ChangeRequest.ToEarlier request) {
+        return new EarlierWork(work, request);
+    }
+
+    @Override
     public WorkOut undo(ChangeRequest.Undo request) {
         return new UndoWork(work, request);
     }
@@ -21,6 +31,11 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     @Override
     public WorkOut repair(ChangeRequest.Repair request) {
         return new RepairWork(work, request);
+    }
+
+    @Override
+    public WorkOut fromGood(ChangeRequest.FromGood request) {
+        return new GoodFilesWork(work, request);
     }
 
     @Override
@@ -36,5 +51,10 @@ record WorkOuts(Work work) implements ChangeRequest.Cases<WorkOut> {
     @Override
     public WorkOut unstage(ChangeRequest.Unstage request) {
         return new UnstageWork(work);
+    }
+
+    @Override
+    public WorkOut edit(ChangeRequest.Edit request) {
+        return new EditWork(work, request);
     }
 }

@@ -51,7 +51,7 @@ public final class Amount {
     }
 
     /** {@code 1 line}, {@code 3 lines}. */
-    public static String count(int n, String thing) {
+    public static String count(long n, String thing) {
         return n + " " + thing + (n == 1 ? "" : "s");
     }
 }

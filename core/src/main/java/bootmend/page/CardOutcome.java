@@ -71,13 +71,13 @@ public record CardOutcome(
 
         /** Such as {@code LAB, 0000-BEEF, 2 tuning lines}. */
         public String words() {
-            String lines = stock ? "stock" : Amount.count((int) activeLines, "tuning line");
-            return (label.isEmpty() ? "no label" : label) + ", " + serial + ", "
-                    + (config.isEmpty() ? "no config file" : lines);
+            String lines = stock ? "stock" : Amount.count(activeLines, "tuning line");
+            String volume = fatType.isEmpty() ? "config file" : (label.isEmpty() ? "no label" : label) + ", " + serial;
+            return volume + ", " + (config.isEmpty() ? "no config file" : lines);
         }
     }
 
-    /** Whether it was checked: then a finding is told by how heavy it is, else by whether a repair mends it. */
+    /** Whether it was checked: then a finding is told by how heavy it is, else by whether a repair repairs it. */
     public boolean isCheck() {
         return state == CardState.READY || state == CardState.NOT_READY;
     }
@@ -89,8 +89,8 @@ public record CardOutcome(
 
     /** Such as {@code warning over-voltage: config.txt line 7: ...}. */
     public String words(Finding finding) {
-        String mended = finding.isRepaired() ? "mended" : "not mended";
-        return (isCheck() ? finding.severity().word() : mended) + " " + finding.id() + ": "
+        String repaired = finding.isRepaired() ? "repaired" : "not repaired";
+        return (isCheck() ? finding.severity().word() : repaired) + " " + finding.id() + ": "
                 + finding.where().words() + ": " + told(finding);
     }
 
@@ -192,14 +192,14 @@ public record CardOutcome(
                 .toList();
     }
 
-    /** How many findings there are, such as {@code 1 blocker, 2 warnings}, or {@code 3 found, 2 mended}. */
+    /** How many findings there are, such as {@code 1 blocker, 2 warnings}, or {@code 3 found, 2 repaired}. */
     public String findingCounts() {
         if (findings.isEmpty()) {
             return "";
         }
         if (!isCheck()) {
             return findings.size() + " found, "
-                    + findings.stream().filter(Finding::isRepaired).count() + " mended";
+                    + findings.stream().filter(Finding::isRepaired).count() + " repaired";
         }
         return Stream.of(Severity.BLOCKER, Severity.WARNING, Severity.NOTE)
                 .map(this::count)

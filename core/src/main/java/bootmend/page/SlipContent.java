@@ -7,6 +7,7 @@ import bootmend.finding.Rule;
 import bootmend.view.CheckView;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -27,6 +28,9 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
     public static final List<String> BLANKS = List.of("Checked by", "Received by", "Date");
     /** Stands where there are no groups. */
     public static final String NOTHING = "Nothing was found.";
+
+    /** A published build carries start files in several variants, all of the same build but for their last letters. */
+    private static final int MOST_BUILDS = 4;
 
     /**
      * One thing about the card.
@@ -77,7 +81,7 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
         String label = view.card().partition().label();
         DateTimeFormatter when = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'xxx", Locale.ROOT)
                 .withZone(zone);
-        return List.of(
+        List<Fact> facts = new ArrayList<>(List.of(
                 new Fact("Label", label.isEmpty() ? "none" : VisibleText.of(label), ""),
                 new Fact("Serial", view.card().partition().serial(), ""),
                 new Fact(
@@ -93,7 +97,12 @@ public record SlipContent(String card, boolean ready, String verdict, List<Fact>
                                 "sha256 " + config.sha256()))
                         .orElse(new Fact("Config file", "none that can be read", "")),
                 new Fact("Checked", CheckWords.purpose(view.purpose()) + ", " + when.format(view.when()), ""),
-                new Fact("Boards", CheckWords.boards(view), ""));
+                new Fact("Boards", CheckWords.boards(view), "")));
+        view.firmware().stream()
+                .limit(MOST_BUILDS)
+                .map(build -> new Fact("Firmware", VisibleText.of(build.file()), VisibleText.of(build.words())))
+                .forEach(facts::add);
+        return facts;
     }
 
     private static Group group(Rule rule, List<Finding> findings, List<String> all, StepWords words) {

@@ -147,9 +147,9 @@ public record BootChoice(Partition partition, String reason) {
     }
 
     private static CardException noFat(PartitionTable table) {
-        String doubts = table.doubts().isEmpty() ? "" : "; " + String.join("; ", table.doubts());
+        String warnings = table.warnings().isEmpty() ? "" : "; " + String.join("; ", table.warnings());
         return CardException.unreadable(
-                "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + doubts + ")",
+                "it has no FAT partition that can be read (found: " + numbers(table.partitions()) + warnings + ")",
                 "Check that this is the card the board boots from; if it is, it may be past reading.");
     }
 

@@ -28,19 +28,19 @@ final class ExtendedChain {
     private final Sectors sectors;
     private final long size;
     private final int unit;
-    private final List<String> doubts;
+    private final List<String> warnings;
     private final List<MbrSlot> found = new ArrayList<>();
 
     /**
      * @param size bytes of the card
      * @param unit bytes of the sectors that the tables count in
-     * @param doubts takes a sentence on all that is wrong
+     * @param warnings takes a sentence on all that is wrong
      */
-    ExtendedChain(Sectors sectors, long size, int unit, List<String> doubts) {
+    ExtendedChain(Sectors sectors, long size, int unit, List<String> warnings) {
         this.sectors = sectors;
         this.size = size;
         this.unit = unit;
-        this.doubts = doubts;
+        this.warnings = warnings;
     }
 
     /** The logical partitions in the chain's order, counted from {@code number} on, with places on the card. */
@@ -51,11 +51,11 @@ final class ExtendedChain {
         Set<Long> seen = new HashSet<>();
         while (true) {
             if (!seen.add(table)) {
-                doubts.add("the chain of logical partitions leads back to itself; it was followed once");
+                warnings.add("the chain of logical partitions leads back to itself; it was followed once");
                 return found;
             }
             if (seen.size() > MOST) {
-                doubts.add("the chain of logical partitions has over " + MOST + " tables; the rest was not followed");
+                warnings.add("the chain of logical partitions has over " + MOST + " tables; the rest was not followed");
                 return found;
             }
             ByteBuffer sector = table(table);
@@ -75,7 +75,7 @@ final class ExtendedChain {
             }
             table = start + next.firstSector();
             if (table >= end) {
-                doubts.add(
+                warnings.add(
                         "the chain of logical partitions leads out of the extended partition; it was followed no further");
                 return found;
             }
@@ -84,7 +84,7 @@ final class ExtendedChain {
 
     private ByteBuffer table(long place) throws IOException {
         if (place >= size / unit) {
-            doubts.add("the chain of logical partitions leads past the end of the card");
+            warnings.add("the chain of logical partitions leads past the end of the card");
             return null;
         }
         try {
@@ -92,9 +92,9 @@ final class ExtendedChain {
             if (VolumeStart.hasSignature(sector)) {
                 return sector;
             }
-            doubts.add("the table of logical partitions at sector " + place + " has no valid signature");
+            warnings.add("the table of logical partitions at sector " + place + " has no valid signature");
         } catch (OutsideDeviceException e) {
-            doubts.add("the chain of logical partitions leads past the end of the card");
+            warnings.add("the chain of logical partitions leads past the end of the card");
         }
         return null;
     }
@@ -102,12 +102,12 @@ final class ExtendedChain {
     private void add(MbrSlot slot, long table, long end, int number) {
         MbrSlot logical = slot.at(number, table + slot.firstSector());
         if (logical.firstSector() + logical.sectors() > end) {
-            doubts.add("logical partition " + number + " reaches out of the extended partition");
+            warnings.add("logical partition " + number + " reaches out of the extended partition");
         }
         for (MbrSlot other : found) {
             if (logical.firstSector() < other.firstSector() + other.sectors()
                     && other.firstSector() < logical.firstSector() + logical.sectors()) {
-                doubts.add("logical partitions " + other.number() + " and " + number + " overlap");
+                warnings.add("logical partitions " + other.number() + " and " + number + " overlap");
             }
         }
         found.add(logical);

@@ -39,12 +39,12 @@ final class GptReader {
         this.blocks = card.getSize() / unit;
     }
 
-    /** The table, or nothing where neither copy is valid; {@code doubts} are those found before. */
-    Optional<PartitionTable> read(List<String> doubts) throws IOException {
+    /** The table, or nothing where neither copy is valid; {@code warnings} are those found before. */
+    Optional<PartitionTable> read(List<String> warnings) throws IOException {
         Optional<Header> used = header(1);
         Optional<Header> primary = used;
         Optional<List<Partition>> partitions = primary.isPresent() ? entries(primary.get()) : Optional.empty();
-        List<String> all = new ArrayList<>(doubts);
+        List<String> all = new ArrayList<>(warnings);
         if (partitions.isEmpty()) {
             Optional<Header> backup = blocks > 2 ? backup() : Optional.empty();
             used = backup;

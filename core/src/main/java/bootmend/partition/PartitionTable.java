@@ -13,7 +13,7 @@ import java.util.UUID;
  * @param diskSignature the MBR's 32 bits that name the card, from byte 440 on; empty where there is no MBR
  * @param diskGuid the GPT's GUID of the card
  * @param hybrid whether an MBR beside a GPT names partitions too
- * @param doubts sentences on what in the table was damaged or unlikely, and what was read in its place
+ * @param warnings sentences on what in the table was damaged or unlikely, and what was read in its place
  */
 public record PartitionTable(
         Kind kind,
@@ -22,7 +22,7 @@ public record PartitionTable(
         OptionalLong diskSignature,
         Optional<UUID> diskGuid,
         boolean hybrid,
-        List<String> doubts) {
+        List<String> warnings) {
 
     /** How the card says where its partitions lie. */
     public enum Kind {
@@ -44,12 +44,12 @@ public record PartitionTable(
     public PartitionTable {
         partitions = List.copyOf(partitions);
         beyond = List.copyOf(beyond);
-        doubts = List.copyOf(doubts);
+        warnings = List.copyOf(warnings);
     }
 
     /** One of which nothing more is known. */
-    public PartitionTable(Kind kind, List<Partition> partitions, List<String> doubts) {
-        this(kind, partitions, List.of(), OptionalLong.empty(), Optional.empty(), false, doubts);
+    public PartitionTable(Kind kind, List<Partition> partitions, List<String> warnings) {
+        this(kind, partitions, List.of(), OptionalLong.empty(), Optional.empty(), false, warnings);
     }
 
     public Optional<Partition> number(int number) {
@@ -62,8 +62,8 @@ public record PartitionTable(
     }
 
     /** A card without a table: one volume from sector 0. */
-    static PartitionTable none(long size, int sectorSize, List<String> doubts) {
+    static PartitionTable none(long size, int sectorSize, List<String> warnings) {
         Partition whole = new Partition(0, 0, size / sectorSize, sectorSize, "none", true);
-        return new PartitionTable(Kind.NONE, List.of(whole), doubts);
+        return new PartitionTable(Kind.NONE, List.of(whole), warnings);
     }
 }

@@ -98,24 +98,24 @@ public final class PartitionTableReader {
         List<MbrSlot> named = slots.stream()
                 .filter(slot -> slot.type() != PROTECTIVE_TYPE && !slot.isEmpty())
                 .toList();
-        List<String> doubts = new ArrayList<>(gpt.doubts());
+        List<String> warnings = new ArrayList<>(gpt.warnings());
         for (MbrSlot slot : named) {
             if (gpt.partitions().stream().noneMatch(each -> each.firstSector() == slot.firstSector())) {
-                doubts.add("the MBR beside the GPT names a partition at sector " + slot.firstSector()
+                warnings.add("the MBR beside the GPT names a partition at sector " + slot.firstSector()
                         + " that the GPT does not know; boards that read the MBR see another card");
             }
         }
         return new PartitionTable(
-                gpt.kind(), gpt.partitions(), gpt.beyond(), signature, gpt.diskGuid(), !named.isEmpty(), doubts);
+                gpt.kind(), gpt.partitions(), gpt.beyond(), signature, gpt.diskGuid(), !named.isEmpty(), warnings);
     }
 
     /** What no table leads to, come upon by looking. */
-    private Optional<PartitionTable> searched(List<String> doubts) throws IOException {
+    private Optional<PartitionTable> searched(List<String> warnings) throws IOException {
         List<Partition> found = new LostVolumes(this::sector, size).search();
         if (found.isEmpty()) {
             return Optional.empty();
         }
-        List<String> all = new ArrayList<>(doubts);
+        List<String> all = new ArrayList<>(warnings);
         for (Partition volume : found) {
             all.add("no partition table leads to the FAT volume at byte " + volume.start()
                     + "; it was found by search, and is read but not written unless that place is named");
@@ -149,10 +149,10 @@ public final class PartitionTableReader {
                 "Check that this is a card image or the whole card (not another file, not an archive).");
     }
 
-    private Optional<PartitionTable> gpt(List<String> doubts) throws IOException {
+    private Optional<PartitionTable> gpt(List<String> warnings) throws IOException {
         List<Integer> units = sectorSize == MIN_SECTOR ? List.of(MIN_SECTOR, MAX_SECTOR) : List.of(sectorSize);
         for (int unit : units) {
-            Optional<PartitionTable> table = new GptReader(card, unit).read(doubts);
+            Optional<PartitionTable> table = new GptReader(card, unit).read(warnings);
             if (table.isPresent()) {
                 return table;
             }
@@ -163,11 +163,11 @@ public final class PartitionTableReader {
     private PartitionTable mbr(List<MbrSlot> slots, OptionalLong signature) throws IOException {
         List<Partition> partitions = new ArrayList<>();
         List<Partition> beyond = new ArrayList<>();
-        List<String> doubts = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
         List<MbrSlot> all = new ArrayList<>(slots);
         for (MbrSlot slot : slots) {
             if (slot.isExtended() && !slot.isEmpty()) {
-                all.addAll(new ExtendedChain(this::sector, size, sectorSize, doubts)
+                all.addAll(new ExtendedChain(this::sector, size, sectorSize, warnings)
                         .walk(slot, MbrSlot.SLOTS + 1 + all.size() - slots.size()));
             }
         }
@@ -177,28 +177,29 @@ public final class PartitionTableReader {
             }
             Partition partition = slot.toPartition(unitOf(slot));
             if (slot.type() == PROTECTIVE_TYPE) {
-                doubts.add("the MBR announces a GPT, but neither GPT header is readable");
+                warnings.add("the MBR announces a GPT, but neither GPT header is readable");
                 continue;
             }
             if (partition.start() >= size) {
-                doubts.add("partition " + partition.number() + " starts past the end of the card");
+                warnings.add("partition " + partition.number() + " starts past the end of the card");
                 beyond.add(partition.cutOff());
                 continue;
             }
             if (partition.length() > size - partition.start()) {
-                doubts.add("partition " + partition.number() + " reaches past the end of the card; it may be cut off");
+                warnings.add(
+                        "partition " + partition.number() + " reaches past the end of the card; it may be cut off");
                 partition = partition.cutOff();
             }
             partitions.add(partition);
         }
         if (partitions.isEmpty() && beyond.isEmpty()) {
-            Optional<PartitionTable> searched = searched(doubts);
+            Optional<PartitionTable> searched = searched(warnings);
             if (searched.isPresent()) {
                 return searched.get();
             }
         }
         return new PartitionTable(
-                PartitionTable.Kind.MBR, partitions, beyond, signature, Optional.empty(), false, doubts);
+                PartitionTable.Kind.MBR, partitions, beyond, signature, Optional.empty(), false, warnings);
     }
 
     /**

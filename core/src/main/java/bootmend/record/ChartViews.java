@@ -119,7 +119,7 @@ final class ChartViews {
                 ? report.limits().published() + 1.3
                 : Math.max(SHIFTS_SHOWN, most) + 1.3 * grain;
         boolean crowded = (high - low) / grain > MOST_STEPS_TICKED;
-        return new ChartView.Axis(axis.words(), low, high, OptionalInt.of((int) (grain * (crowded ? 2 : 1))));
+        return new ChartView.Axis(axis.words(), low, high, OptionalInt.of((crowded ? 2 : 1) * (int) grain));
     }
 
     private ChartView.Axis peak() {

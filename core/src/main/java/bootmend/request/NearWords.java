@@ -29,8 +29,9 @@ public final class NearWords {
                 .toList();
     }
 
-    /** How many letters must be put in, taken out or changed to turn one word into the other. */
+    /** How many letters must be put in, taken out, changed or swapped with the next to turn one word into the other. */
     private static int distance(String left, String right) {
+        int[] twoAbove = new int[right.length() + 1];
         int[] above = new int[right.length() + 1];
         for (int j = 0; j <= right.length(); j++) {
             above[j] = j;
@@ -41,9 +42,17 @@ public final class NearWords {
             for (int j = 1; j <= right.length(); j++) {
                 int changed = above[j - 1] + (left.charAt(i - 1) == right.charAt(j - 1) ? 0 : 1);
                 row[j] = Math.min(changed, Math.min(row[j - 1], above[j]) + 1);
+                if (i > 1 && j > 1 && isSwap(left, i, right, j)) {
+                    row[j] = Math.min(row[j], twoAbove[j - 2] + 1);
+                }
             }
+            twoAbove = above;
             above = row;
         }
         return above[right.length()];
+    }
+
+    private static boolean isSwap(String left, int i, String right, int j) {
+        return left.charAt(i - 1) == right.charAt(j - 2) && left.charAt(i - 2) == right.charAt(j - 1);
     }
 }

@@ -8,6 +8,7 @@ import bootmend.config.ConfigLine;
 import bootmend.config.LineKind;
 import bootmend.fat.Directory;
 import bootmend.fat.DirectoryEntry;
+import bootmend.tuning.Board;
 import bootmend.tuning.TuningLine;
 import bootmend.tuning.TuningLines;
 import bootmend.tuning.TuningNumber;
@@ -54,16 +55,22 @@ public final class CardBoards {
 
     private List<Resolution> resolutions(OpenCard card, ConfigFiles files) throws CardException, IOException {
         Resolver resolver = new Resolver(tables);
-        Set<String> meant = new BootTables(tables).meantFor(names(card, files));
-        return tables.boards().all().stream()
-                .filter(board -> meant.isEmpty() || meant.contains(board.id()))
+        return of(card, files).stream()
                 .map(board -> resolver.resolve(
                         files.main().path(), files.main().document(), files.includes(), BoardFacts.of(board)))
                 .toList();
     }
 
+    /** The boards that the card can be meant for; every known one where nothing on it tells one. */
+    public List<Board> of(OpenCard card, ConfigFiles files) throws CardException, IOException {
+        Set<String> meant = new BootTables(tables).meantFor(names(card, files));
+        return tables.boards().all().stream()
+                .filter(board -> meant.isEmpty() || meant.contains(board.id()))
+                .toList();
+    }
+
     /** The root folder's names, which were read already, and those of folders that the config file's prefixes name. */
-    static List<String> names(OpenCard card, ConfigFiles files) throws CardException, IOException {
+    public static List<String> names(OpenCard card, ConfigFiles files) throws CardException, IOException {
         List<String> names = new ArrayList<>(names(card.volume().root()));
         List<String> folders = files.all().stream()
                 .flatMap(file -> file.document().lines().stream())

@@ -62,7 +62,7 @@ public final class CardViews {
             }
         }
         List<String> notes = cardNotes(card);
-        notes.addAll(files.doubts());
+        notes.addAll(files.warnings());
         return new CardView(
                 card.named(),
                 card.kind(),
@@ -75,21 +75,29 @@ public final class CardViews {
     }
 
     private List<String> cardNotes(OpenCard card) throws CardException, IOException {
-        List<String> notes = new ArrayList<>(card.tableDoubts());
-        notes.addAll(card.volume().doubts());
+        List<String> notes = new ArrayList<>(card.tableWarnings());
+        notes.addAll(card.volume().warnings());
         notes.addAll(card.volume().remarks());
-        notes.addAll(card.volume().root().doubts());
-        card.waiting(workplace.store())
-                .exact()
-                .map(RecoveryView::of)
-                .ifPresent(waiting -> notes.add("a change (\"" + waiting.title() + "\", begun " + waiting.began()
-                        + ") was cut short: " + waiting.state() + "; it waits to be finished or undone"));
+        notes.addAll(card.volume().root().warnings());
+        waiting(InterruptedChange.of(card.waiting(workplace.store()))).ifPresent(notes::add);
         if (card.volume().root().find(ConfigName.TRY_ONCE).isPresent()) {
             notes.add(ConfigName.TRY_ONCE
                     + " is staged: a board that is started with its try-once flag reads it in place of "
                     + ConfigFiles.NAME);
         }
         return notes;
+    }
+
+    /** Another card's change is no matter of this one. */
+    private static Optional<String> waiting(InterruptedChange waiting) {
+        if (waiting instanceof InterruptedChange.Unclear) {
+            return Optional.of(
+                    "a change to this card or to another written from the same image was interrupted, and it "
+                            + "cannot be told to which");
+        }
+        return waiting.own()
+                .map(change -> "a change (\"" + change.title() + "\", begun " + change.began() + ") was interrupted: "
+                        + change.state() + "; it waits to be finished or undone");
     }
 
     private TuningView view(String file, TuningLine line, boolean atStock) {

@@ -1,14 +1,15 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.BootDiagnosis;
 import bootmend.boot.Depth;
 import bootmend.card.CardListing;
 import bootmend.card.JobErrors;
 import bootmend.card.OpenCard;
 import bootmend.check.CardContent;
 import bootmend.check.CardContents;
-import bootmend.check.CardRead;
 import bootmend.check.Checker;
+import bootmend.check.ExaminedCard;
 import bootmend.check.FileText;
 import bootmend.fat.BootFiles;
 import bootmend.fat.DirectoryEntry;
@@ -18,6 +19,7 @@ import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Checks a card for a purpose and writes nothing. */
@@ -40,7 +42,7 @@ public final class CheckJob {
 
     private CheckView check(OpenCard card, CheckRequest request, BoardFacts facts) throws CardException, IOException {
         CardListing listing = CardListing.of(card.volume());
-        CardRead read = new CardReads(workplace).read(card, listing, facts, Depth.CONTENTS);
+        ExaminedCard read = new CardExaminer(workplace).read(card, listing, facts, Depth.CONTENTS);
         CardContent content = content(card, listing, read, facts);
         return new CheckView(
                 new CardViews(workplace).of(card),
@@ -48,11 +50,15 @@ public final class CheckJob {
                 content.boardIds(),
                 facts.board().isPresent(),
                 new Checker(workplace.tables()).check(content, request.purpose()),
+                read.boot().map(BootDiagnosis::versions).orElse(List.of()),
                 workplace.instant().truncatedTo(ChronoUnit.SECONDS));
     }
 
-    private CardContent content(OpenCard card, CardListing listing, CardRead read, BoardFacts facts) {
+    private CardContent content(OpenCard card, CardListing listing, ExaminedCard read, BoardFacts facts) {
         CardContent content = new CardContents(workplace.tables()).of(read, facts);
+        if (!card.hasBootPartition() && facts.board().isEmpty()) {
+            content = content.withoutBoardTold();
+        }
         return content.withTexts(texts(card.volume(), listing, content));
     }
 

@@ -1,5 +1,6 @@
 package bootmend.view;
 
+import bootmend.boot.FirmwareVersion;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.finding.Severity;
@@ -13,6 +14,7 @@ import java.util.List;
  * @param boards ids of the boards that it was checked for; empty where nothing on it tells a board
  * @param boardsGiven whether these were asked for, rather than found on the card
  * @param findings the heaviest first
+ * @param firmware builds of boot firmware on the card, those that its boards take first
  * @param when when it was checked
  */
 public record CheckView(
@@ -21,11 +23,13 @@ public record CheckView(
         List<String> boards,
         boolean boardsGiven,
         List<Finding> findings,
+        List<FirmwareVersion> firmware,
         Instant when) {
 
     public CheckView {
         boards = List.copyOf(boards);
         findings = List.copyOf(findings);
+        firmware = List.copyOf(firmware);
     }
 
     public boolean hasBlocker() {

@@ -5,14 +5,15 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
 /**
- * A change that was cut short, as a user is shown it.
+ * A change that was interrupted, as a user is shown it.
  *
  * @param title what it was to do
  * @param began when it was begun
  * @param state how far it came on this card, in words
- * @param fits whether it can be finished or taken back on this card as it is now
+ * @param fits whether it can be finished or undone on this card as it is now
  * @param nothingWritten whether nothing of it stands on the card
- * @param finishSuggested whether finishing is the shorter way, because the new content counts already
+ * @param finishSuggested whether finishing is the shorter way, because the new content counts already; never where nothing
+ *     of it stands on the card
  * @param undoRecord where its undo record lies
  */
 public record RecoveryView(
@@ -32,7 +33,7 @@ public record RecoveryView(
                 words(change),
                 extent != OpenChange.Extent.FOREIGN,
                 extent == OpenChange.Extent.NOTHING,
-                change.committed(),
+                change.committed() && extent != OpenChange.Extent.NOTHING,
                 change.record().file().toString());
     }
 

@@ -47,7 +47,7 @@ public final class SheetJob {
                     show,
                     files(card, show.card()),
                     workplace.boards(),
-                    card.waiting(workplace.store()).exact().map(RecoveryView::of),
+                    InterruptedChange.of(card.waiting(workplace.store())),
                     staged);
         } catch (IOException e) {
             throw JobErrors.unreadable(e);

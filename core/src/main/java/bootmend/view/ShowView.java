@@ -1,5 +1,7 @@
 package bootmend.view;
 
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.FirmwareVersion;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,6 +14,8 @@ import java.util.Optional;
  * @param anyBootable whether the card has the boot files of a known board; true where a board was asked about
  * @param keys every key that some of these boards gets a value for, in the vocabulary's order
  * @param cautions those that the tuning of these boards calls for
+ * @param boot what the boot chain comes to by the names on the card; empty where the config file cannot be read
+ * @param firmware builds of boot firmware that the board takes from the card; none where no board was asked about
  */
 public record ShowView(
         CardView card,
@@ -19,11 +23,18 @@ public record ShowView(
         List<BoardView> boards,
         boolean anyBootable,
         List<String> keys,
-        List<CautionView> cautions) {
+        List<CautionView> cautions,
+        Optional<BootDiagnosis> boot,
+        List<FirmwareVersion> firmware) {
 
     public ShowView {
         boards = List.copyOf(boards);
         keys = List.copyOf(keys);
         cautions = List.copyOf(cautions);
+        firmware = List.copyOf(firmware);
+    }
+
+    ShowView withBoot(BootDiagnosis found, List<FirmwareVersion> builds) {
+        return new ShowView(card, board, boards, anyBootable, keys, cautions, Optional.of(found), builds);
     }
 }

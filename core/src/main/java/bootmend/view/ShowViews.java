@@ -1,7 +1,11 @@
 package bootmend.view;
 
 import bootmend.CardException;
+import bootmend.boot.BootCard;
+import bootmend.boot.BootDiagnosis;
 import bootmend.boot.BootTables;
+import bootmend.boot.Depth;
+import bootmend.boot.FilesCard;
 import bootmend.card.ConfigFiles;
 import bootmend.card.OpenCard;
 import bootmend.fat.DirectoryEntry;
@@ -30,10 +34,12 @@ final class ShowViews {
     private static final String TRYBOOT = "tryboot.txt";
 
     private final TuningTables tables;
+    private final BootTables boots;
     private final CardViews cards;
 
     ShowViews(Workplace workplace) {
         this.tables = workplace.tables();
+        this.boots = new BootTables(tables);
         this.cards = new CardViews(workplace);
     }
 
@@ -44,17 +50,25 @@ final class ShowViews {
         try {
             files = ConfigFiles.read(card.volume(), startFile(card, facts));
         } catch (CardException e) {
-            return new ShowView(cards.withoutConfig(card, e), asked, List.of(), true, List.of(), List.of());
+            // A file that is there and no config file is left to a full look.
+            Optional<BootDiagnosis> boot = file(card, startFile(card, facts)).isPresent()
+                    ? Optional.empty()
+                    : Optional.of(boot(new FilesCard(card.volume()), facts));
+            return new ShowView(
+                    cards.withoutConfig(card, e), asked, List.of(), true, List.of(), List.of(), boot, List.of());
         }
         CardView view = cards.of(card, files);
+        BootCard names = new FilesCard(new AlreadyRead(card.volume(), files));
+        BootDiagnosis boot = boot(names, facts);
         Resolver resolver = new Resolver(tables);
         Function<Board, Resolution> resolve = board -> resolver.resolve(
                 files.main().path(), files.main().document(), files.includes(), facts.withBoard(board));
         if (facts.board().isPresent()) {
             Resolution resolution = resolve.apply(facts.board().get());
-            return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true);
+            return answer(onBoard(view, resolution, files), asked, List.of(answer(resolution, files, true)), true)
+                    .withBoot(boot, BootDiagnosis.builds(names, facts, boots));
         }
-        Set<String> meant = new BootTables(tables).meantFor(CardBoards.names(card, files));
+        Set<String> meant = boots.meantFor(CardBoards.names(card, files));
         // Each resolution is let go before the next: a hostile config file may make every one of them large.
         List<Answer> all = tables.boards().all().stream()
                 .map(resolve)
@@ -64,7 +78,13 @@ final class ShowViews {
                         meant.contains(resolution.facts().board().orElseThrow().id())))
                 .toList();
         List<Answer> booted = all.stream().filter(Answer::bootable).toList();
-        return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty());
+        return answer(view, asked, booted.isEmpty() ? all : booted, !booted.isEmpty())
+                .withBoot(boot, List.of());
+    }
+
+    /** What was read already tells it: names, sizes and settings. */
+    private BootDiagnosis boot(BootCard names, BoardFacts facts) throws IOException {
+        return BootDiagnosis.of(names, facts, boots, Depth.LISTING);
     }
 
     /** What is kept of a resolution. */
@@ -93,7 +113,9 @@ final class ShowViews {
                         .map(TuningKey::key)
                         .filter(keys::contains)
                         .toList(),
-                CautionView.of(tables.cautions().calledForBy(causes)));
+                CautionView.of(tables.cautions().calledForBy(causes)),
+                Optional.empty(),
+                List.of());
     }
 
     private CardView onBoard(CardView view, Resolution resolution, ConfigFiles files) {

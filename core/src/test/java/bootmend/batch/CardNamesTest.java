@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -65,6 +66,48 @@ class CardNamesTest {
         assertThat(names(false, folder.resolve("._b.img").toString()))
                 .as("what is named outright is what is meant")
                 .containsExactly("._b.img");
+    }
+
+    @Test
+    @Timeout(20)
+    void whatIsLeftOutIsCountedByReason() throws Exception {
+        assumeTrue(Files.isExecutable(Path.of("/usr/bin/mkfifo")), "no mkfifo here: skipped");
+        Path pipe = folder.resolve("p.img");
+        assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor())
+                .isZero();
+        Files.createSymbolicLink(folder.resolve("q.img"), pipe);
+        Files.createSymbolicLink(folder.resolve("zero.img"), Path.of("/dev/zero"));
+        Files.createSymbolicLink(folder.resolve("lost.img"), folder.resolve("gone"));
+        Files.createFile(folder.resolve("._b.img"));
+
+        NamedCards all = new CardNames(false)
+                .expand(List.of(folder.toString(), folder.resolve("*.img*").toString()));
+
+        assertThat(all.leftOut())
+                .isEqualTo(Map.of(
+                        LeftOut.PIPE, 2,
+                        LeftOut.CHARACTER_DEVICE, 1,
+                        LeftOut.LOST_LINK, 1,
+                        LeftOut.FOLDER, 1,
+                        LeftOut.DESKTOP, 1,
+                        LeftOut.PACKED, 1));
+        assertThat(all.note())
+                .hasValue("Left out: 2 named pipes; 1 character device; 1 link that leads nowhere; 1 folder inside, "
+                        + "which is named by itself; 1 file that a desktop keeps beside others (._*); 1 packed image, "
+                        + "which is changed only unpacked.");
+        assertThat(new CardNames(true).expand(List.of(folder.toString())).leftOut())
+                .as("packed images are read as they are")
+                .doesNotContainKey(LeftOut.PACKED);
+        assertThat(new CardNames(false)
+                        .expand(List.of(folder.resolve("[bcdx]*").toString()))
+                        .note())
+                .as("files of other names are not spoken of")
+                .hasValue("Left out: 1 folder inside, which is named by itself.");
+        assertThatThrownBy(() ->
+                        new CardNames(false).expand(List.of(folder.resolve("p*").toString())))
+                .matches(
+                        e -> ((CardException) e).remedy().contains("Left out: 1 named pipe."),
+                        "says what was left out");
     }
 
     @Test
@@ -126,7 +169,7 @@ class CardNamesTest {
 
     private static List<String> names(boolean packed, String... given) throws CardException, IOException {
         return new CardNames(packed)
-                .expand(List.of(given)).stream()
+                .expand(List.of(given)).cards().stream()
                         .map(card -> card.getFileName().toString())
                         .toList();
     }

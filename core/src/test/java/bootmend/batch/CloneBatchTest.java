@@ -17,7 +17,7 @@ import bootmend.operation.OpenRecovery;
 import bootmend.operation.RecoverJob;
 import bootmend.operation.TriedChange;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -46,7 +46,7 @@ class CloneBatchTest {
 
     @BeforeEach
     void clonedCards() throws CardException, IOException {
-        SparseDisk disk = TestBench.card("arm_freq=2100\nenable_uart=1\n");
+        SparseDisk disk = MemoryWorkplace.card("arm_freq=2100\nenable_uart=1\n");
         Path first = folder.resolve("00.img");
         disk.writeTo(first);
         before = Files.readAllBytes(first);
@@ -89,7 +89,7 @@ class CloneBatchTest {
     }
 
     @Test
-    void clonesThatAreCutShortAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
+    void clonesThatAreInterruptedAreEachRecoveredFromTheirOwnRecord() throws CardException, IOException {
         // Every third card takes two writes and no more.
         Workplace cutting = new Workplace(folder.resolve("home"), Clock.systemDefaultZone(), (path, forChanging) -> {
             CardSource whole = new LocalCards(FixedDisks.REFUSED).open(path, forChanging);
@@ -105,11 +105,11 @@ class CloneBatchTest {
             boolean cut = i % 3 == 0;
             assertThat(results.get(i).error().map(CardException::kind))
                     .as("card %d", i)
-                    .isEqualTo(cut ? Optional.of(CardException.Kind.CUT_SHORT) : Optional.empty());
+                    .isEqualTo(cut ? Optional.of(CardException.Kind.INTERRUPTED) : Optional.empty());
             if (cut) {
                 try (OpenRecovery recovery = new RecoverJob(workplace).begin(CardRequest.of(cards.get(i)))) {
                     assertThat(recovery.view()).isPresent();
-                    recovery.takeBack();
+                    recovery.undo();
                 }
                 assertThat(Arrays.equals(Files.readAllBytes(cards.get(i)), before))
                         .as("card %d", i)

@@ -87,7 +87,7 @@ class StationTest {
     private StationWork.Result work(CardRequest card) throws CardException {
         worked.add(card.card().toString());
         if (card.card().endsWith("x")) {
-            throw CardException.cutShort("gone in the middle", "Put it back in.", null);
+            throw CardException.interrupted("gone in the middle", "Put it back in.", null);
         }
         if (card.card().endsWith("y")) {
             throw new IllegalStateException("a fault");

@@ -29,7 +29,7 @@ record ArrayBytes(byte[] bytes) implements FileBytes {
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 }

@@ -757,7 +757,7 @@ class LayoutTableTest {
         return digest ? card.put("pieeprom.sig", sha256(memory) + "\nts: 1700000000\ntarget-soc: 2711\n") : card;
     }
 
-    private static String sha256(byte[] bytes) {
+    static String sha256(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {

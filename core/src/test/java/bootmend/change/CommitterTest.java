@@ -41,7 +41,7 @@ class CommitterTest {
         var others = card.otherFiles(card.disk());
         RecordingDevice device = new RecordingDevice(card.disk());
 
-        Committed done = committer.commit(card.target(device), plan);
+        Committed.Recorded done = committer.commit(card.target(device), plan);
 
         assertThat(plan.steps())
                 .extracting(PlanStep::kind)
@@ -100,7 +100,7 @@ class CommitterTest {
         assertStops(
                 () -> committer.commit(
                         card.target(new WatchedDevice(card.disk(), (number, offset) -> number != lost)), plan),
-                CardException.Kind.CUT_SHORT,
+                CardException.Kind.INTERRUPTED,
                 "does not read back");
 
         assertThat(store.openFor(card.id())).hasSize(1);
@@ -121,7 +121,7 @@ class CommitterTest {
                             return true;
                         })),
                         plan),
-                CardException.Kind.CUT_SHORT,
+                CardException.Kind.INTERRUPTED,
                 "unplugged");
 
         assertThat(store.openFor(card.id())).hasSize(1);
@@ -161,7 +161,7 @@ class CommitterTest {
         PlannedCard card = PlannedCard.of(FatSpec.fat32(66000).build(), builder -> builder.rootAt(60000, 60001, 60002));
         card.layout().setFatEntries(card.disk(), 60002, 60001);
 
-        Committed done = committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
+        Committed.Recorded done = committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
 
         assertThat(agrees(done)).isFalse();
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
@@ -201,7 +201,7 @@ class CommitterTest {
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
     }
 
-    private static boolean agrees(Committed done) {
+    private static boolean agrees(Committed.Recorded done) {
         assertThat(done.nameKept()).isTrue();
         return done instanceof Committed.ToSectors sectors && sectors.secondReaderAgrees();
     }

@@ -1,5 +1,7 @@
 package bootmend.change;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatLayout;
@@ -21,6 +23,10 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
 
     private static final String CONFIG = "config.txt";
     private static final String NEW_FILE = "tryboot.txt";
+    /** Takes three slots. */
+    private static final String LONG_NAME = "overlays/Another rather long.dtbo";
+
+    private static final String ROOT_NAME = "Two slots.txt";
 
     /** Every scenario: each FAT type, with the shapes of chains and folders that take different ways. */
     static List<CutScenario> all() throws IOException {
@@ -42,11 +48,26 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
             all.add(of(type, "a new empty file", -1, 0, Shape.PLAIN));
             all.add(of(type, "a file that goes", 700, -1, Shape.PLAIN));
             if (type.equals("FAT32")) {
+                all.add(of(type, "a long name where the root folder must grow", -1, 70, Shape.FULL_ROOT, ROOT_NAME));
+                all.add(of(type, "a long name where another folder must grow", -1, 30, Shape.FOLDER_OF_15, LONG_NAME));
                 all.add(of(type, "a new file where the root folder must grow", -1, 700, Shape.FULL_ROOT));
                 all.add(of(type, "root folder in several clusters", 700, 900, Shape.LONG_ROOT));
             }
         }
+        all.add(of("FAT12", "a new file in new folders", -1, 30, Shape.PLAIN, "lab boards/New.txt"));
+        all.add(of("FAT12", "a long name in a full folder", -1, 30, Shape.FOLDER_OF_16, LONG_NAME));
+        all.add(of("FAT16", "a long name up to a folder's end", -1, 300, Shape.FOLDER_OF_13, LONG_NAME));
+        all.add(of("FAT12", "a long name past a clean sector's end", -1, 30, Shape.FOLDER_OF_14_IN_TWO, LONG_NAME));
+        all.add(of("FAT16", "a long name past a sector's end", -1, 30, Shape.FOLDER_OF_15_IN_TWO, LONG_NAME));
+        all.add(of("FAT16", "a long name up to a sector's end", -1, 30, Shape.FOLDER_OF_13_IN_TWO, LONG_NAME));
         return all;
+    }
+
+    /** Those of which the checker has nothing to say before the change. */
+    static List<CutScenario> clean() throws IOException {
+        return all().stream()
+                .filter(scenario -> !scenario.name().contains("a sector's end"))
+                .toList();
     }
 
     /** How the card is laid out. */
@@ -57,7 +78,33 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
         LONG_ROOT,
         LARGE_CLUSTERS,
         LARGE_SECTORS,
-        FULL_ROOT
+        FULL_ROOT,
+        FOLDER_OF_13(13),
+        FOLDER_OF_15(15),
+        FOLDER_OF_16(16),
+        FOLDER_OF_14_IN_TWO(14),
+        FOLDER_OF_15_IN_TWO(15),
+        FOLDER_OF_13_IN_TWO(13);
+
+        private final int slots;
+
+        Shape() {
+            this(0);
+        }
+
+        /** @param slots how many of the first sixteen slots of the folder are taken, whose sector that is */
+        Shape(int slots) {
+            this.slots = slots;
+        }
+
+        boolean hasLargeClusters() {
+            return this == LARGE_CLUSTERS || this == FOLDER_OF_14_IN_TWO || hasLeftovers();
+        }
+
+        /** Whether something stands past a folder's end mark, which systems stop at and the checker does not. */
+        boolean hasLeftovers() {
+            return this == FOLDER_OF_15_IN_TWO || this == FOLDER_OF_13_IN_TWO;
+        }
     }
 
     private static FatSpec spec(String type) {
@@ -71,7 +118,7 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
                     case "FAT16" -> FatSpec.fat16(5000);
                     default -> FatSpec.fat32(65600);
                 };
-        return builder.sectorsPerCluster(shape == Shape.LARGE_CLUSTERS ? 4 : 1)
+        return builder.sectorsPerCluster(shape.hasLargeClusters() ? 4 : 1)
                 .bytesPerSector(shape == Shape.LARGE_SECTORS ? 1024 : 512)
                 .serial(0xC07)
                 .label("CUTS")
@@ -81,13 +128,17 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
     /** A negative size stands for no file at all. */
     private static CutScenario of(String type, String what, int oldBytes, int newBytes, Shape shape)
             throws IOException {
+        return of(type, what, oldBytes, newBytes, shape, oldBytes < 0 || newBytes < 0 ? NEW_FILE : CONFIG);
+    }
+
+    private static CutScenario of(String type, String what, int oldBytes, int newBytes, Shape shape, String path)
+            throws IOException {
         FatSpec spec = spec(type, shape);
         Map<String, byte[]> others = new LinkedHashMap<>();
         others.put("start.elf", bytes(1, 3000));
         others.put("overlays/a.dtbo", bytes(2, 700));
         others.put("overlays/a rather long name.dtbo", bytes(3, 90));
         others.put("cmdline.txt", bytes(4, 60));
-        String path = oldBytes < 0 || newBytes < 0 ? NEW_FILE : CONFIG;
         FileChange change = new FileChange(path, bytes(5, oldBytes), bytes(6, newBytes));
         FatBuilder builder = new FatBuilder(spec);
         if (shape == Shape.LONG_ROOT) {
@@ -107,6 +158,10 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
                 others.put("F" + i + ".BIN", bytes(200 + i, 9));
             }
         }
+        // Of a folder's first slots two lead to it and its parent, two have a.dtbo, and three have the long name.
+        for (int i = 7; i < shape.slots; i++) {
+            others.put("overlays/F" + i + ".BIN", bytes(300 + i, 9));
+        }
         builder.directory("overlays");
         others.forEach(builder::file);
         if (change.before() != null) {
@@ -121,7 +176,24 @@ record CutScenario(String name, SparseDisk disk, FatLayout layout, FileChange ch
             int free = layout.chain("F8.BIN")[0] + 1;
             disk.patch(layout.clusterOffset(free), bytes(9, 20 * spec.clusterBytes()));
         }
+        if (shape.slots > 0) {
+            assertThat(slotsOf(disk, layout)).isEqualTo(shape.slots);
+        }
+        if (shape.hasLeftovers()) {
+            // What stands past a folder's end mark counts for nothing, whatever it is.
+            long overlays = layout.clusterOffset(layout.chain("overlays")[0]);
+            disk.patch(overlays + shape.slots * 32L + 32, bytes(10, 4 * 512 - shape.slots * 32 - 32));
+        }
         return new CutScenario(type + ", " + what, disk, layout, change, others);
+    }
+
+    private static int slotsOf(SparseDisk disk, FatLayout layout) {
+        int slots = 0;
+        long overlays = layout.clusterOffset(layout.chain("overlays")[0]);
+        while (slots < 16 && disk.toBytes(overlays + slots * 32L, 1)[0] != 0) {
+            slots++;
+        }
+        return slots;
     }
 
     private static byte[] bytes(long seed, int length) {

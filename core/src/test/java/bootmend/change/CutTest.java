@@ -39,7 +39,7 @@ class CutTest {
                 boolean isNew = switched || step.kind() == PlanStep.Kind.COMMIT && subset == 1;
                 FileContent config = card.read(cut, "config.txt");
                 assertThat(config.bytes()).isEqualTo(isNew ? NEW : OLD);
-                assertThat(config.doubts()).isEmpty();
+                assertThat(config.warnings()).isEmpty();
                 assertThat(card.otherFiles(cut)).isEqualTo(others);
             }
             changes.forEach(change -> done.patch(change.offset(), change.after()));

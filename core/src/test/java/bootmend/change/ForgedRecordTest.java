@@ -77,7 +77,7 @@ class ForgedRecordTest {
         REPAIR_STEP_IN_A_CHANGE(Plan.Purpose.CHANGE, SectorKind.FAT, PlannedCard.START + 40 * SECTOR) {
             @Override
             PlanStep.Kind step() {
-                return PlanStep.Kind.MEND_FAT;
+                return PlanStep.Kind.REPAIR_FAT;
             }
         },
         A_FOLDERS(Plan.Purpose.FOLDER, SectorKind.DATA, PlannedCard.START + 40 * SECTOR);

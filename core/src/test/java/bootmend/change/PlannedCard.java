@@ -110,7 +110,7 @@ record PlannedCard(SparseDisk disk, FatSpec spec, FatLayout layout) {
     }
 
     private static String hash(FileContent content) {
-        return RecordFormat.sha256(content.bytes()) + content.doubts();
+        return RecordFormat.sha256(content.bytes()) + content.warnings();
     }
 
     static byte[] text(String text) {

@@ -32,7 +32,7 @@ class RecordFaultTest {
 
     private static void undo(SmallCard card, UndoStore store) throws CardException, IOException {
         Target target = card.target(MEDIUM);
-        UndoRecord last = History.of(target, store).lastToTakeBack().orElseThrow();
+        UndoRecord last = History.of(target, store).lastToUndo().orElseThrow();
         new Committer(store, PlannedCard.CLOCK).undo(target, new UndoPlanner(target).plan(last, NOW, false), last);
     }
 
@@ -59,7 +59,7 @@ class RecordFaultTest {
         MemoryRecords records = new MemoryRecords();
         SmallCard card = SmallCard.of(7, SmallCard.OLD);
         card.failAfter(2);
-        assertThat(kindOf(() -> reset(card, new UndoStore(HOME, records)))).contains(CardException.Kind.CUT_SHORT);
+        assertThat(kindOf(() -> reset(card, new UndoStore(HOME, records)))).contains(CardException.Kind.INTERRUPTED);
         SmallCard cut = new SmallCard(card.bytes());
         everyFailure(records, (c, store) -> recover(c, store, true), cut, how, forEver);
         everyFailure(records, (c, store) -> recover(c, store, false), cut, how, forEver);
@@ -93,7 +93,7 @@ class RecordFaultTest {
             }
             failed++;
             String at = "access " + access + " " + how + ": " + kind;
-            if (!kind.equals(Optional.of(CardException.Kind.CUT_SHORT)) && kind.isPresent()) {
+            if (!kind.equals(Optional.of(CardException.Kind.INTERRUPTED)) && kind.isPresent()) {
                 assertThat(tried.bytes()).as("%s: nothing was written", at).isEqualTo(before);
             } else {
                 assertThat(tried.bytes()).as(at).isEqualTo(whole.bytes());

@@ -204,7 +204,7 @@ final class SistersModel {
                 case SWAP -> throw new IllegalStateException();
             };
         } catch (CardException e) {
-            assertThat(e.kind()).as(e.getMessage()).isNotEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(e.kind()).as(e.getMessage()).isNotEqualTo(CardException.Kind.INTERRUPTED);
             assertThat(contents.number(card.bytes()) == cards[inHand])
                     .as("a refusal writes nothing: " + e.getMessage())
                     .isTrue();
@@ -261,7 +261,7 @@ final class SistersModel {
             new Committer(store, clock()).commit(card.target(medium(inHand)), plan);
             assertThat(cut).isFalse();
         } catch (CardException e) {
-            assertThat(cut && e.kind() == CardException.Kind.CUT_SHORT)
+            assertThat(cut && e.kind() == CardException.Kind.INTERRUPTED)
                     .as(e.getMessage())
                     .isTrue();
         }
@@ -301,7 +301,7 @@ final class SistersModel {
                     .as("history is of this card")
                     .isEqualTo(inHand);
         }
-        Optional<UndoRecord> last = history.lastToTakeBack();
+        Optional<UndoRecord> last = history.lastToUndo();
         if (last.isEmpty()) {
             return history.untold().isEmpty() ? "no change to undo" : "history cannot be told";
         }

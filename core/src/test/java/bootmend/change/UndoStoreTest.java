@@ -12,8 +12,12 @@ import com.google.common.jimfs.Jimfs;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -104,7 +108,7 @@ class UndoStoreTest {
 
         assertThat(store.doneFor(card.id()))
                 .singleElement()
-                .matches(r -> r.state() == UndoRecord.State.TAKEN_BACK && r.id().equals(done.id()));
+                .matches(r -> r.state() == UndoRecord.State.UNDONE && r.id().equals(done.id()));
         assertThat(done.file()).doesNotExist();
     }
 
@@ -126,6 +130,87 @@ class UndoStoreTest {
     @Test
     void aCardsTextsMakeNoPath() {
         assertThat(new CardId(0xFFFFFFFFL, 0, Long.MAX_VALUE, 3).key()).matches("[0-9a-f-]+");
+    }
+
+    @Test
+    void oldRecordsAreDroppedBeyondTheNewestHundredOfEachMediumAlone() throws CardException, IOException {
+        Path done = manyOldRecords("aaaaaaaaaaaa", 130);
+        manyOldRecords("bbbbbbbbbbbb", 60);
+
+        // One that has not looked through the records yet.
+        UndoStore next = new UndoStore(done.getParent().getParent());
+        UndoRecord finished = next.finish(next.open(plan, MEDIUM, "", PlannedCard.CLOCK.instant()));
+
+        assertThat(finished.file()).exists();
+        assertThat(named(done, ".maaaaaaaaaaaa.")).hasSize(100).contains("20200101-000000-000129-00000000");
+        assertThat(named(done, ".mbbbbbbbbbbbb.")).as("a sister's records").hasSize(60);
+    }
+
+    /** Another worker of a batch undid a sister's change and moved its record between the list and the look. */
+    @Test
+    void aRecordThatIsMovedMeanwhileKeepsNoChangeFromBeingDone() throws CardException, IOException {
+        Path done = manyOldRecords("aaaaaaaaaaaa", 130);
+        UndoStore beside = new UndoStore(done.getParent().getParent(), new MovingRecords());
+
+        UndoRecord finished = beside.finish(beside.open(plan, MEDIUM, "", PlannedCard.CLOCK.instant()));
+
+        assertThat(finished.file()).exists();
+    }
+
+    /** Every record that is looked at is gone by then. */
+    private static final class MovingRecords implements RecordFiles {
+
+        private final RecordFiles below = new RecordFiles.OfThisComputer();
+
+        @Override
+        public void create(Path file, byte[] bytes) throws IOException {
+            below.create(file, bytes);
+        }
+
+        @Override
+        public void move(Path from, Path to) throws IOException {
+            below.move(from, to);
+        }
+
+        @Override
+        public void delete(Path file) throws IOException {
+            below.delete(file);
+        }
+
+        @Override
+        public byte[] read(Path file, int most) throws IOException {
+            return below.read(file, most);
+        }
+
+        @Override
+        public List<Path> list(Path folder) throws CardException, IOException {
+            return below.list(folder);
+        }
+
+        @Override
+        public Instant lastWritten(Path file) throws IOException {
+            below.delete(file);
+            return below.lastWritten(file);
+        }
+    }
+
+    private Path manyOldRecords(String tag, int count) throws CardException, IOException {
+        Path done = store.finish(open()).file().getParent();
+        for (int i = 0; i < count; i++) {
+            Path file = done.resolve(String.format("20200101-000000-%06d-00000000.m%s.undo", i, tag));
+            Files.createFile(file);
+            Files.setLastModifiedTime(file, FileTime.from(Instant.parse("2020-01-01T00:00:00Z")));
+        }
+        return done;
+    }
+
+    private static List<String> named(Path folder, String part) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.contains(part))
+                    .map(name -> name.substring(0, name.indexOf('.')))
+                    .toList();
+        }
     }
 
     private UndoRecord open() throws CardException {

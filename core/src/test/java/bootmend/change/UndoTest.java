@@ -41,13 +41,11 @@ class UndoTest {
             assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(after);
             SparseDisk changed = card.disk().copy();
 
-            takeBack(card);
+            undo(card);
 
             assertThat(card.disk().differingSectors(before)).isEmpty();
             assertThat(changed.differingSectors(before)).isNotEmpty();
-            assertThat(last(card, card.disk()))
-                    .as("nothing is left to take back")
-                    .isEmpty();
+            assertThat(last(card, card.disk())).as("nothing is left to undo").isEmpty();
         }
     }
 
@@ -63,7 +61,7 @@ class UndoTest {
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(NEW);
         assertThat(card.read(card.disk(), "extra.txt").bytes()).isEqualTo(SHORTER);
 
-        takeBack(card);
+        undo(card);
 
         assertThat(card.disk().differingSectors(before)).isEmpty();
     }
@@ -74,11 +72,11 @@ class UndoTest {
         SparseDisk before = card.disk().copy();
         committer.commit(card.target(card.disk()), card.plan(OLD, SHORTER, true));
 
-        assertThatThrownBy(() -> takeBack(card))
+        assertThatThrownBy(() -> undo(card))
                 .isInstanceOfSatisfying(
                         CardException.class,
                         e -> assertThat(e.isRefusedFor(NextStep.Allow.IN_PLACE)).isTrue());
-        takeBack(card, true);
+        undo(card, true);
 
         assertThat(card.disk().differingSectors(before)).isEmpty();
     }
@@ -91,9 +89,9 @@ class UndoTest {
         SparseDisk second = card.disk().copy();
         committer.commit(card.target(card.disk()), card.plan(NEW, SHORTER));
 
-        takeBack(card);
+        undo(card);
         assertThat(card.disk().differingSectors(second)).isEmpty();
-        takeBack(card);
+        undo(card);
         assertThat(card.disk().differingSectors(first)).isEmpty();
     }
 
@@ -107,7 +105,7 @@ class UndoTest {
         card.layout().setFatEntries(card.disk(), oldChain[0], 0xFFFF);
         card.disk().patch(card.layout().clusterOffset(oldChain[0]), foreign);
 
-        RecordingDevice device = takeBack(card);
+        RecordingDevice device = undo(card);
 
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(OLD);
         assertThat(card.disk().toBytes(card.layout().clusterOffset(oldChain[0]), 512))
@@ -125,7 +123,7 @@ class UndoTest {
         committer.commit(card.target(card.disk()), card.plan(OLD, NEW));
         card.disk().patch(card.layout().clusterOffset(oldChain[0]), PlannedCard.noise(512));
 
-        takeBack(card);
+        undo(card);
 
         assertThat(card.read(card.disk(), "config.txt").bytes()).isEqualTo(OLD);
     }
@@ -145,11 +143,11 @@ class UndoTest {
         assertThat(last(card, card.disk())).isEmpty();
     }
 
-    private RecordingDevice takeBack(PlannedCard card) throws CardException, IOException {
-        return takeBack(card, false);
+    private RecordingDevice undo(PlannedCard card) throws CardException, IOException {
+        return undo(card, false);
     }
 
-    private RecordingDevice takeBack(PlannedCard card, boolean inPlace) throws CardException, IOException {
+    private RecordingDevice undo(PlannedCard card, boolean inPlace) throws CardException, IOException {
         RecordingDevice device = new RecordingDevice(card.disk());
         Target target = card.target(device);
         UndoRecord record = last(card, device).orElseThrow();
@@ -159,6 +157,6 @@ class UndoTest {
     }
 
     private Optional<UndoRecord> last(PlannedCard card, BlockDevice device) throws CardException, IOException {
-        return History.of(card.target(device), store).lastToTakeBack();
+        return History.of(card.target(device), store).lastToUndo();
     }
 }

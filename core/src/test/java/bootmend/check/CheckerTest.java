@@ -6,7 +6,7 @@ import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
-import bootmend.fixtures.BootFiles;
+import bootmend.fixtures.SampleBootFiles;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -155,8 +155,8 @@ class CheckerTest {
     @Test
     void anOsPrefixHasItsOwnKernelAndMayHaveItsOwnOverlays() {
         TestCard card = STOCK.config("os_prefix=term2/", "dtoverlay=wheel-encoder-gpio")
-                .with("term2/kernel8.img", BootFiles.named("kernel8.img", 9000))
-                .with("term2/bcm2711-rpi-4-b.dtb", BootFiles.named("bcm2711-rpi-4-b.dtb", 9000))
+                .with("term2/kernel8.img", SampleBootFiles.named("kernel8.img", 9000))
+                .with("term2/bcm2711-rpi-4-b.dtb", SampleBootFiles.named("bcm2711-rpi-4-b.dtb", 9000))
                 .with("term2/cmdline.txt", "root=/dev/mmcblk0p2");
         assertThat(card.check(Purpose.SHIP)).isEmpty();
         assertThat(card.without("term2/cmdline.txt").check(Purpose.SHIP))
@@ -173,7 +173,7 @@ class CheckerTest {
     @Test
     void namesAreFoundWhateverTheirCase() {
         assertThat(STOCK.without("kernel8.img")
-                        .with("KERNEL8.IMG", BootFiles.gzippedKernel(9000))
+                        .with("KERNEL8.IMG", SampleBootFiles.gzippedKernel(9000))
                         .check(Purpose.SHIP))
                 .isEmpty();
     }

@@ -152,7 +152,7 @@ record MemoryBootCard(Map<String, byte[]> contents, Map<String, String> torn) im
             }
 
             @Override
-            public List<String> doubts() {
+            public List<String> warnings() {
                 return Optional.ofNullable(torn.get(path)).stream().toList();
             }
         };
@@ -164,7 +164,7 @@ record MemoryBootCard(Map<String, byte[]> contents, Map<String, String> torn) im
     }
 
     @Override
-    public List<String> doubts() {
+    public List<String> warnings() {
         return List.of();
     }
 

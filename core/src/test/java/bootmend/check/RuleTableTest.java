@@ -12,8 +12,8 @@ import bootmend.finding.Place;
 import bootmend.finding.Purpose;
 import bootmend.finding.Rule;
 import bootmend.finding.Severity;
-import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.ChainFiles;
+import bootmend.fixtures.SampleBootFiles;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -121,6 +121,12 @@ class RuleTableTest {
                         "config.txt line 1",
                         "initial_turbo=60",
                         STOCK.config("initial_turbo=0")),
+                Case.of(
+                        "line-stock-by-firmware",
+                        STOCK.onItsBoards().config("[pi5]", "v3d_freq=960"),
+                        "config.txt line 2",
+                        "v3d_freq=960 is stock with one boot firmware",
+                        STOCK.onItsBoards().config("[pi5]", "v3d_freq=1000")),
                 Case.of(
                         "line-set-to-stock",
                         STOCK.config("force_turbo=0"),
@@ -472,14 +478,14 @@ class RuleTableTest {
 
     static Stream<Case> configFile() {
         TestCard misnamed = STOCK.withoutConfig().with("config.txt.txt", "gpu_mem=64\n");
-        CardRead folder = new CardRead(
+        ExaminedCard folder = new ExaminedCard(
                 STOCK.rest().files(),
                 List.of(),
                 Optional.of("config.txt is a folder."),
                 STOCK.rest().space(),
                 List.of(),
                 Optional.empty());
-        CardRead torn = new CardRead(
+        ExaminedCard torn = new ExaminedCard(
                 STOCK.rest().files(),
                 List.of(new ConfigText(
                         "config.txt",
@@ -576,7 +582,7 @@ class RuleTableTest {
                         STOCK.config("kernel=lab8.img"),
                         "config.txt line 1",
                         "lab8.img, which the settings name as the kernel",
-                        STOCK.config("kernel=lab8.img").with("lab8.img", BootFiles.named("kernel8.img", 9000))),
+                        STOCK.config("kernel=lab8.img").with("lab8.img", SampleBootFiles.named("kernel8.img", 9000))),
                 Case.of(
                         "kernel-unknown",
                         STOCK.without("kernel8.img"),
@@ -643,7 +649,7 @@ class RuleTableTest {
                         "config.txt line 2",
                         "more/wheel-encoder-gpio.dtbo",
                         STOCK.config("overlay_prefix=more/", "dtoverlay=lab-arm")
-                                .with("more/lab-arm.dtbo", BootFiles.named("lab-arm.dtbo", 800))),
+                                .with("more/lab-arm.dtbo", SampleBootFiles.named("lab-arm.dtbo", 800))),
                 Case.of(
                         "initramfs-missing",
                         labelled,
@@ -677,7 +683,7 @@ class RuleTableTest {
     }
 
     static Stream<Case> content() {
-        byte[] tree = BootFiles.named("bcm2711-rpi-4-b.dtb", 9000);
+        byte[] tree = SampleBootFiles.named("bcm2711-rpi-4-b.dtb", 9000);
         TestCard custom = STOCK.config("arm_64bit=0", "kernel=lab.img");
         return Stream.of(
                 Case.of(
@@ -694,7 +700,7 @@ class RuleTableTest {
                         STOCK.on("pi3").with("start4.elf", new byte[40_000])),
                 Case.of(
                         "firmware-damaged",
-                        STOCK.with("start4.elf", Arrays.copyOf(BootFiles.named("start4.elf", 8192), 4096)),
+                        STOCK.with("start4.elf", Arrays.copyOf(SampleBootFiles.named("start4.elf", 8192), 4096)),
                         "start4.elf",
                         "ends too early",
                         STOCK),
@@ -706,22 +712,22 @@ class RuleTableTest {
                         STOCK),
                 Case.of(
                         "overlay-damaged",
-                        STOCK.with("overlays/wheel-encoder-gpio.dtbo", BootFiles.named("noise", 800)),
+                        STOCK.with("overlays/wheel-encoder-gpio.dtbo", SampleBootFiles.named("noise", 800)),
                         "overlays/wheel-encoder-gpio.dtbo",
                         "not 0xd00dfeed",
                         STOCK),
                 Case.of(
                         "kernel-damaged",
-                        STOCK.with("kernel8.img", BootFiles.named("kernel7l.img", 9000)),
+                        STOCK.with("kernel8.img", SampleBootFiles.named("kernel7l.img", 9000)),
                         "kernel8.img",
                         "32-bit kernel in the place of a 64-bit one",
-                        STOCK.with("kernel8.img", BootFiles.named("kernel8.img", 9000))),
+                        STOCK.with("kernel8.img", SampleBootFiles.named("kernel8.img", 9000))),
                 Case.of(
                         "kernel-unknown",
-                        custom.with("lab.img", BootFiles.named("noise", 9000)),
+                        custom.with("lab.img", SampleBootFiles.named("noise", 9000)),
                         "lab.img",
                         "no known kind",
-                        custom.with("lab.img", BootFiles.named("kernel7.img", 9000))),
+                        custom.with("lab.img", SampleBootFiles.named("kernel7.img", 9000))),
                 Case.of(
                         "initramfs-damaged",
                         STOCK.config("initramfs early.gz").with("early.gz", Arrays.copyOf(ChainFiles.initramfs(), 900)),
@@ -920,7 +926,7 @@ class RuleTableTest {
                         "Its chain loops.",
                         STOCK),
                 Case.of(
-                        "volume-doubt",
+                        "volume-warning",
                         STOCK.rest(volume(
                                 500,
                                 List.of(seen(Severity.WARNING, Place.Region.PARTITION_TABLE, "The backup is gone.")),
@@ -932,7 +938,7 @@ class RuleTableTest {
                                 List.of(seen(Severity.BLOCKER, Place.folder("overlays"), "Its chain loops.")),
                                 Optional.empty()))),
                 Case.of(
-                        "change-cut-short",
+                        "change-interrupted",
                         STOCK.rest(volume(500, List.of(), Optional.of("\"back to stock\" waits."))),
                         "boot partition",
                         "back to stock",
@@ -949,14 +955,14 @@ class RuleTableTest {
         return Finding.of(Rule.of("seen", Rule.always(severity), Fix.NOTHING, "It matters."), where, what);
     }
 
-    private static CardRead volume(long free, List<Finding> health, Optional<String> cutShort) {
-        return new CardRead(
+    private static ExaminedCard volume(long free, List<Finding> health, Optional<String> interrupted) {
+        return new ExaminedCard(
                 STOCK.rest().files(),
                 List.of(),
                 Optional.empty(),
                 Optional.of(new VolumeSpace(1000, free, 4096)),
                 health,
-                cutShort);
+                interrupted);
     }
 
     private static TestCard rowOfIncludes(int files) {

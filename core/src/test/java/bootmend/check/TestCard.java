@@ -7,7 +7,7 @@ import bootmend.config.ConfigDocument;
 import bootmend.fat.VolumeSpace;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
-import bootmend.fixtures.BootFiles;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.tuning.TuningTables;
 import bootmend.tuning.resolve.BoardFacts;
 import java.io.IOException;
@@ -26,7 +26,7 @@ record TestCard(
         Map<String, byte[]> files,
         Map<String, byte[]> config,
         Optional<String> board,
-        CardRead rest,
+        ExaminedCard rest,
         Map<String, String> torn) {
 
     static final TuningTables TABLES = TuningTables.load();
@@ -35,13 +35,13 @@ record TestCard(
     private static final CardContents CONTENTS = new CardContents(TABLES);
     private static final int CLUSTER = 4096;
     private static final int KERNEL = 8 * CLUSTER;
-    private static final Map<String, byte[]> BOOT_ROOT = BootFiles.bootRoot(2 * CLUSTER, KERNEL);
+    private static final Map<String, byte[]> BOOT_ROOT = SampleBootFiles.bootRoot(2 * CLUSTER, KERNEL);
 
     /** Boots every board, at stock, for pi4. */
     static TestCard stock() {
         Map<String, byte[]> files = new LinkedHashMap<>(BOOT_ROOT);
-        files.put("overlays/wheel-encoder-gpio.dtbo", BootFiles.named("wheel-encoder-gpio.dtbo", 800));
-        CardRead rest = new CardRead(
+        files.put("overlays/wheel-encoder-gpio.dtbo", SampleBootFiles.named("wheel-encoder-gpio.dtbo", 800));
+        ExaminedCard rest = new ExaminedCard(
                 new CardFiles(List.of()),
                 List.of(),
                 Optional.empty(),
@@ -97,25 +97,25 @@ record TestCard(
         return new TestCard(fewer, config, board, rest, torn);
     }
 
-    TestCard rest(CardRead other) {
+    TestCard rest(ExaminedCard other) {
         return new TestCard(files, config, board, other, torn);
     }
 
     /** A file of which not all can be read. */
-    TestCard torn(String path, String doubt) {
-        return new TestCard(files, config, board, rest, Map.of(path, doubt));
+    TestCard torn(String path, String warning) {
+        return new TestCard(files, config, board, rest, Map.of(path, warning));
     }
 
     CardContent content() {
         List<CardFiles.Entry> entries = new ArrayList<>();
         files.forEach((path, bytes) -> entries.add(CardFiles.Entry.file(path, bytes.length)));
         List<ConfigText> texts = new ArrayList<>();
-        config.forEach((path, bytes) -> texts.add(new ConfigText(path, ConfigDocument.parse(bytes), configDoubts())));
+        config.forEach((path, bytes) -> texts.add(new ConfigText(path, ConfigDocument.parse(bytes), configWarnings())));
         BoardFacts facts = board.map(
                         id -> BoardFacts.of(TABLES.boards().find(id).orElseThrow()))
                 .orElse(BoardFacts.none());
-        CardRead read = new CardRead(
-                new CardFiles(entries), texts, rest.configProblem(), rest.space(), rest.health(), rest.cutShort());
+        ExaminedCard read = new ExaminedCard(
+                new CardFiles(entries), texts, rest.configProblem(), rest.space(), rest.health(), rest.interrupted());
         CardContent content = CONTENTS.of(read.withBoot(diagnosis(facts)), facts);
         Map<String, FileText> heads = new HashMap<>();
         content.wantedTexts().forEach(path -> heads.put(path, text(path)));
@@ -136,9 +136,9 @@ record TestCard(
         }
     }
 
-    /** Doubts on the config file stand with the rest's texts, where a case needs them. */
-    private List<String> configDoubts() {
-        return rest.config().stream().flatMap(text -> text.doubts().stream()).toList();
+    /** Warnings on the config file stand with the rest's texts, where a case needs them. */
+    private List<String> configWarnings() {
+        return rest.config().stream().flatMap(text -> text.warnings().stream()).toList();
     }
 
     List<Finding> check(Purpose purpose) {

@@ -19,7 +19,7 @@ class SavedTextTest {
     void plainTextHasNoProblem() {
         byte[] bytes = bytes("# caf\u00E9 \u201Cquoted\u201D\r\narm_freq=2000\r\n");
         assertThat(SavedText.of(bytes).problems()).isEmpty();
-        assertThat(SavedText.of(bytes).mended()).contains(bytes);
+        assertThat(SavedText.of(bytes).repaired()).contains(bytes);
     }
 
     @ParameterizedTest
@@ -27,7 +27,7 @@ class SavedTextTest {
     void utf16BecomesPlain(Charset charset, boolean mark) {
         SavedText saved = SavedText.of(((mark ? "\uFEFF" : "") + TEXT).getBytes(charset));
         assertThat(saved.problems()).containsExactly(SavedText.Problem.UTF_16);
-        assertThat(saved.mended()).contains(bytes(TEXT));
+        assertThat(saved.repaired()).contains(bytes(TEXT));
     }
 
     @Test
@@ -35,7 +35,7 @@ class SavedTextTest {
         byte[] whole = ("\uFEFF" + TEXT).getBytes(StandardCharsets.UTF_16LE);
         SavedText saved = SavedText.of(Arrays.copyOf(whole, whole.length - 1));
         assertThat(saved.problems()).containsExactly(SavedText.Problem.UTF_16);
-        assertThat(saved.mended()).isEmpty();
+        assertThat(saved.repaired()).isEmpty();
     }
 
     @Test
@@ -45,13 +45,13 @@ class SavedTextTest {
     }
 
     @Test
-    void everyProblemOfOneFileIsMended() {
+    void everyProblemOfOneFileIsRepaired() {
         String text = "\uFEFF# \u201Cnote\u201D\rarm_freq=\u201C2000\u201D\rdtparam=\u2018spi=on\u2019\r";
         SavedText saved = SavedText.of(text.getBytes(StandardCharsets.UTF_16LE));
         assertThat(saved.problems())
                 .containsExactlyInAnyOrder(
                         SavedText.Problem.UTF_16, SavedText.Problem.LONE_CR, SavedText.Problem.TYPOGRAPHIC_QUOTES);
-        assertThat(saved.mended()).contains(bytes("# \u201Cnote\u201D\narm_freq=2000\ndtparam=spi=on\n"));
+        assertThat(saved.repaired()).contains(bytes("# \u201Cnote\u201D\narm_freq=2000\ndtparam=spi=on\n"));
     }
 
     @ParameterizedTest
@@ -64,7 +64,7 @@ class SavedTextTest {
                 "dtoverlay=it\u2019s; dtoverlay=it's"
             })
     void quotesRoundAValueGoAndOthersBecomePlain(String line, String plain) {
-        assertThat(SavedText.of(bytes(line)).mended().map(CardText::decode).map(String::stripTrailing))
+        assertThat(SavedText.of(bytes(line)).repaired().map(CardText::decode).map(String::stripTrailing))
                 .contains(plain);
     }
 

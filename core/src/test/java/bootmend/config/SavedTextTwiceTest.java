@@ -8,14 +8,14 @@ import net.jqwik.api.Property;
 
 class SavedTextTwiceTest {
 
-    /** Mending what is mended finds nothing more, for any bytes. */
+    /** Repairing what is repaired finds nothing more, for any bytes. */
     @Property(tries = 2000)
-    void mendingTwiceChangesNothing(@ForAll byte[] bytes) {
-        Optional<byte[]> mended = SavedText.of(bytes).mended();
-        if (mended.isPresent()) {
-            SavedText again = SavedText.of(mended.get());
+    void repairingTwiceChangesNothing(@ForAll byte[] bytes) {
+        Optional<byte[]> repaired = SavedText.of(bytes).repaired();
+        if (repaired.isPresent()) {
+            SavedText again = SavedText.of(repaired.get());
             assertThat(again.problems()).isEmpty();
-            assertThat(again.mended()).contains(mended.get());
+            assertThat(again.repaired()).contains(repaired.get());
         }
     }
 }

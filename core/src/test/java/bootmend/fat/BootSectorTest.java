@@ -57,7 +57,7 @@ class BootSectorTest {
         built.disk().patch(0, new byte[sector]);
 
         assertThat(built.read("config.txt").bytes()).isEqualTo(BuiltVolume.ascii("arm_freq=2000\n"));
-        assertThat(built.open().doubts()).singleElement().asString().contains("backup in sector 6");
+        assertThat(built.open().warnings()).singleElement().asString().contains("backup in sector 6");
     }
 
     @Test
@@ -68,7 +68,7 @@ class BootSectorTest {
 
         FatVolume volume = FatVolume.open(cut);
 
-        assertThat(volume.doubts()).singleElement().asString().contains("cut off");
+        assertThat(volume.warnings()).singleElement().asString().contains("cut off");
         assertThat(volume.read(volume.find("config.txt").orElseThrow(), 100).bytes())
                 .isEqualTo(BuiltVolume.ascii("a=1\n"));
     }

@@ -23,7 +23,7 @@ public record BuiltVolume(FatSpec spec, FatLayout layout, SparseDisk disk) {
         return FatVolume.open(disk);
     }
 
-    /** The whole file at {@code path}, with doubts. */
+    /** The whole file at {@code path}, with warnings. */
     FileContent read(String path) throws IOException {
         FatVolume volume = open();
         return volume.read(volume.find(path).orElseThrow(), Integer.MAX_VALUE);

@@ -80,7 +80,7 @@ class ClusterCountTest {
             assertThat(volume.geometry().length()).isEqualTo(spec.bytes());
             FileContent read = built.read("sub/a file of three clusters.bin");
             assertThat(read.bytes()).isEqualTo(content);
-            assertThat(read.doubts()).isEmpty();
+            assertThat(read.warnings()).isEmpty();
         }
     }
 

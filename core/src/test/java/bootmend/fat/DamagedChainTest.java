@@ -52,7 +52,7 @@ class DamagedChainTest {
         FileContent read = built.read("CONFIG.TXT");
 
         assertThat(read.bytes()).isEqualTo(Arrays.copyOf(CONTENT, whole * 512));
-        assertThat(read.doubts()).anySatisfy(doubt -> assertThat(doubt).contains(words));
+        assertThat(read.warnings()).anySatisfy(warning -> assertThat(warning).contains(words));
         assertThat(read.isWhole()).isFalse();
     }
 
@@ -67,7 +67,7 @@ class DamagedChainTest {
             FileContent read = built.read("CONFIG.TXT");
 
             assertThat(read.bytes()).isEqualTo(CONTENT);
-            assertThat(read.doubts()).singleElement().asString().contains("loops back", "copy 3");
+            assertThat(read.warnings()).singleElement().asString().contains("loops back", "copy 3");
         }
     }
 
@@ -79,7 +79,7 @@ class DamagedChainTest {
         FileContent read = built.read("CONFIG.TXT");
 
         assertThat(read.bytes()).isEqualTo(CONTENT);
-        assertThat(read.doubts())
+        assertThat(read.warnings())
                 .singleElement()
                 .asString()
                 .contains("too short", "copy 2")
@@ -94,7 +94,7 @@ class DamagedChainTest {
         FileContent read = built.read("CONFIG.TXT");
 
         assertThat(read.bytes()).isEqualTo(CONTENT);
-        assertThat(read.doubts()).isEmpty();
+        assertThat(read.warnings()).isEmpty();
         assertThat(built.open().geometry().fatsInUse()).containsExactly(2);
     }
 
@@ -111,7 +111,7 @@ class DamagedChainTest {
         FileContent read = volume.read(volume.find("config.txt").orElseThrow(), 1 << 20);
 
         assertThat(read.bytes()).isEqualTo(Arrays.copyOf(BuiltVolume.noise(3000), 1024));
-        assertThat(read.doubts()).singleElement().asString().contains("only 1024 of the file's 3000 bytes");
+        assertThat(read.warnings()).singleElement().asString().contains("only 1024 of the file's 3000 bytes");
     }
 
     @Test
@@ -124,7 +124,7 @@ class DamagedChainTest {
         FileContent read = volume.read(volume.find("config.txt").orElseThrow(), 1 << 20);
 
         assertThat(read.bytes()).isEqualTo(CONTENT);
-        assertThat(read.doubts()).isNotEmpty();
+        assertThat(read.warnings()).isNotEmpty();
         assertThat(device.reads()).hasSizeLessThan(20);
     }
 

@@ -3,11 +3,11 @@ package bootmend.fat;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.device.RecordingDevice;
-import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.FatBuilder;
 import bootmend.fixtures.FatItem;
 import bootmend.fixtures.FatLayout;
 import bootmend.fixtures.FatSpec;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import java.io.IOException;
 import java.util.Arrays;
@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class FileBytesTest {
 
     private static final int CLUSTERS = 5000;
-    private static final byte[] CONTENT = BootFiles.named("kernel7.img", 20_001);
+    private static final byte[] CONTENT = SampleBootFiles.named("kernel7.img", 20_001);
 
     private static FatVolume volume(int stride) throws IOException {
         FatSpec spec = FatSpec.fat16(CLUSTERS).build();
@@ -34,7 +34,7 @@ class FileBytesTest {
             FatVolume volume = volume(stride);
             FileBytes bytes = volume.bytes(volume.find("a.bin").orElseThrow());
             assertThat(bytes.size()).isEqualTo(CONTENT.length);
-            assertThat(bytes.doubts()).isEmpty();
+            assertThat(bytes.warnings()).isEmpty();
             for (int i = 0; i < 300; i++) {
                 int from = random.nextInt(CONTENT.length + 100);
                 int length = random.nextInt(9000);
@@ -46,7 +46,7 @@ class FileBytesTest {
     }
 
     @Test
-    void aLoopingChainIsADoubtAndNoEndlessWalk() throws IOException {
+    void aLoopingChainIsAWarningAndNoEndlessWalk() throws IOException {
         FatBuilder builder = new FatBuilder(FatSpec.fat16(CLUSTERS).build()).file("a.bin", CONTENT);
         SparseDisk disk = FatSpec.fat16(CLUSTERS).build().emptyDisk();
         FatLayout layout = builder.writeTo(disk, 0);
@@ -54,18 +54,18 @@ class FileBytesTest {
         layout.setFatEntries(disk, chain[20], chain[3]);
         FatVolume volume = FatVolume.open(disk);
         FileBytes bytes = volume.bytes(volume.find("a.bin").orElseThrow());
-        assertThat(bytes.doubts()).isNotEmpty();
+        assertThat(bytes.warnings()).isNotEmpty();
         assertThat(bytes.read(0, CONTENT.length)).hasSize(21 * 512);
     }
 
     @Test
-    void aFileThatTheImageCutsOffIsADoubt() throws IOException {
+    void aFileThatTheImageCutsOffIsAWarning() throws IOException {
         FatSpec spec = FatSpec.fat16(CLUSTERS).build();
         SparseDisk disk = spec.emptyDisk();
         new FatBuilder(spec).file("a.bin", CONTENT).writeTo(disk, 0);
         FatVolume volume = FatVolume.open(disk.cutOffAt((spec.dataSector() + 10) * 512));
         FileBytes bytes = volume.bytes(volume.find("a.bin").orElseThrow());
-        assertThat(bytes.doubts()).containsExactly("the card or image ends before the file does");
+        assertThat(bytes.warnings()).containsExactly("the card or image ends before the file does");
         assertThat(bytes.read(0, CONTENT.length)).isEqualTo(Arrays.copyOf(CONTENT, 10 * 512));
         assertThat(bytes.read(15_000, 100)).isEmpty();
     }

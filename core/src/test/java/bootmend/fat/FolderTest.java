@@ -38,7 +38,7 @@ class FolderTest {
         Directory overlays = volume.list(volume.find("OVERLAYS").orElseThrow());
 
         assertThat(overlays.entries()).extracting(DirectoryEntry::name).containsExactlyElementsOf(NAMES);
-        assertThat(overlays.doubts()).isEmpty();
+        assertThat(overlays.warnings()).isEmpty();
         for (String name : List.of(NAMES.get(0), NAMES.get(50), NAMES.get(89))) {
             assertThat(volume.find("overlays/" + name).orElseThrow().offset())
                     .isEqualTo(built.layout().entryOffset("overlays/" + name));
@@ -59,7 +59,8 @@ class FolderTest {
         assertThat(overlays.entries()).hasSizeBetween(9, 90);
         assertThat(overlays.entries().get(0).name()).isEqualTo(NAMES.get(0));
         if (link != 7) {
-            assertThat(overlays.doubts()).anySatisfy(doubt -> assertThat(doubt).contains("cluster chain"));
+            assertThat(overlays.warnings())
+                    .anySatisfy(warning -> assertThat(warning).contains("cluster chain"));
         }
     }
 
@@ -75,7 +76,7 @@ class FolderTest {
         Directory root = built.open().root();
 
         assertThat(root.entries()).hasSizeGreaterThan(60);
-        assertThat(root.doubts()).anySatisfy(doubt -> assertThat(doubt).contains("loops back"));
+        assertThat(root.warnings()).anySatisfy(warning -> assertThat(warning).contains("loops back"));
     }
 
     @Test
@@ -87,7 +88,7 @@ class FolderTest {
                 });
 
         assertThat(built.open().root().entries()).hasSize(16);
-        assertThat(built.open().root().doubts()).isEmpty();
+        assertThat(built.open().root().warnings()).isEmpty();
     }
 
     @Test

@@ -25,7 +25,7 @@ class LongNameTest {
 
         assertThat(entry.name()).isEqualTo(name);
         assertThat(entry.longNameOffsets()).hasSize((length + 12) / 13);
-        assertThat(built.open().root().doubts()).isEmpty();
+        assertThat(built.open().root().warnings()).isEmpty();
     }
 
     @Test
@@ -62,7 +62,7 @@ class LongNameTest {
                         .add("", FatItem.orphan("at the end")));
 
         assertThat(built.rootNames()).containsExactly("CMDLINE.TXT", "a long name.txt");
-        assertThat(built.open().root().doubts()).singleElement().asString().startsWith("4 long-name slots");
+        assertThat(built.open().root().warnings()).singleElement().asString().startsWith("4 long-name slots");
     }
 
     @Test
@@ -77,7 +77,7 @@ class LongNameTest {
 
         assertThat(built.rootNames()).containsExactly("Config.txt");
         assertThat(built.read("config.txt").bytes()).isEqualTo(BuiltVolume.ascii("new=1"));
-        assertThat(built.open().root().doubts()).isEmpty();
+        assertThat(built.open().root().warnings()).isEmpty();
     }
 
     /** The checksum ties slots to their entry: an entry renamed by a system without long names drops them. */
@@ -87,7 +87,7 @@ class LongNameTest {
         built.disk().patch(built.layout().entryOffset("configuration.txt"), BuiltVolume.ascii("CONFIG  TXT"));
 
         assertThat(built.rootNames()).containsExactly("CONFIG.TXT");
-        assertThat(built.open().root().doubts()).singleElement().asString().startsWith("2 long-name slots");
+        assertThat(built.open().root().warnings()).singleElement().asString().startsWith("2 long-name slots");
     }
 
     @Test

@@ -7,7 +7,7 @@ import bootmend.CardException;
 import bootmend.fat.FatVolume;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -22,7 +22,7 @@ class HistoryTest {
     private static final String TUNED = "arm_freq=2000\nover_voltage=4\n";
     private static final String RESET = "#arm_freq=2000\n#over_voltage=4\n";
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws IOException {
@@ -31,14 +31,14 @@ class HistoryTest {
 
     @Test
     void theNewestChangeComesFirstWithItsLines() throws Exception {
-        bench.insert(READER, TestBench.card(TUNED));
+        bench.insert(READER, MemoryWorkplace.card(TUNED));
         bench.reset(READER);
         bench.undo(READER, ChangeRequest.Undo.LAST);
 
         List<HistoryEntry> history = history();
 
         assertThat(history).extracting(HistoryEntry::number).containsExactly(2, 1);
-        assertThat(history).extracting(HistoryEntry::takenBack).containsExactly(false, true);
+        assertThat(history).extracting(HistoryEntry::undone).containsExactly(false, true);
         assertThat(history.get(1).lines())
                 .extracting(line -> line.after().orElseThrow())
                 .containsExactly("#arm_freq=2000", "#over_voltage=4");
@@ -46,7 +46,7 @@ class HistoryTest {
 
     @Test
     void undoTakesBackTheLastChangeThatStillStands() throws Exception {
-        SparseDisk card = TestBench.card(TUNED);
+        SparseDisk card = MemoryWorkplace.card(TUNED);
         SparseDisk before = card.copy();
         bench.insert(READER, card);
         bench.reset(READER);
@@ -60,7 +60,7 @@ class HistoryTest {
 
     @Test
     void undoToGoesToAnyPointAndForwardAgain() throws Exception {
-        SparseDisk card = TestBench.card(TUNED);
+        SparseDisk card = MemoryWorkplace.card(TUNED);
         bench.insert(READER, card);
         bench.reset(READER);
 
@@ -76,7 +76,7 @@ class HistoryTest {
 
     @Test
     void aNumberThatTheHistoryDoesNotHaveIsRefused() throws Exception {
-        bench.insert(READER, TestBench.card(TUNED));
+        bench.insert(READER, MemoryWorkplace.card(TUNED));
         assertThatThrownBy(() -> bench.undo(READER, ChangeRequest.Undo.to(1)))
                 .isInstanceOfSatisfying(
                         CardException.class, e -> assertThat(e.kind()).isEqualTo(CardException.Kind.USAGE));
@@ -84,7 +84,7 @@ class HistoryTest {
 
     @Test
     void cardsWrittenFromOneImageKeepTheirOwnHistory() throws Exception {
-        SparseDisk first = TestBench.card(TUNED);
+        SparseDisk first = MemoryWorkplace.card(TUNED);
         SparseDisk second = first.copy();
         SparseDisk third = first.copy();
         bench.insert(READER, first);
@@ -107,7 +107,7 @@ class HistoryTest {
 
     @Test
     void aCardThatMovedToAnotherReaderIsStillKnown() throws Exception {
-        SparseDisk card = TestBench.card(TUNED);
+        SparseDisk card = MemoryWorkplace.card(TUNED);
         bench.insert(READER, card);
         bench.reset(READER);
         bench.insert("/dev/other", card);
@@ -117,7 +117,7 @@ class HistoryTest {
 
     @Test
     void undoFallsBackToTheFileWhereOtherSectorsChangedSince() throws Exception {
-        SparseDisk card = TestBench.card(TUNED);
+        SparseDisk card = MemoryWorkplace.card(TUNED);
         bench.insert(READER, card);
         bench.reset(READER);
         // As a board does that started once and noted in the FAT how it was put away: entry 1, clean-shutdown bit.
@@ -134,7 +134,7 @@ class HistoryTest {
 
     @Test
     void aConfigFileThatWasEditedSinceIsNotOverwritten() throws Exception {
-        SparseDisk card = TestBench.card(TUNED);
+        SparseDisk card = MemoryWorkplace.card(TUNED);
         bench.insert(READER, card);
         bench.reset(READER);
         byte[] edited = "#arm_freq=1234".getBytes(StandardCharsets.US_ASCII);
@@ -145,7 +145,9 @@ class HistoryTest {
     }
 
     private List<HistoryEntry> history() throws CardException, IOException {
-        return new HistoryJob(bench.workplace()).run(CardRequest.of(Path.of(READER)));
+        return new HistoryJob(bench.workplace())
+                .run(CardRequest.of(Path.of(READER)))
+                .changes();
     }
 
     private static long placeOf(SparseDisk card, String text) {

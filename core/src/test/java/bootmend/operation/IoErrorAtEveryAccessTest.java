@@ -76,12 +76,12 @@ class IoErrorAtEveryAccessTest {
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             assertThat(tryReset(workplace(host, FaultingDevice.atWrite(card, 3)))
                             .kind())
-                    .isEqualTo(CardException.Kind.CUT_SHORT);
+                    .isEqualTo(CardException.Kind.INTERRUPTED);
 
             assertThat(new ShowJob(workplace(host, card)).run(CARD).notes())
-                    .anyMatch(note -> note.contains("was cut short") && note.contains("finished or undone"));
+                    .anyMatch(note -> note.contains("was interrupted") && note.contains("finished or undone"));
             CardException refusal = tryReset(workplace(host, card));
-            assertThat(refusal.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(refusal.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
             assertThat(refusal).hasMessageContaining("waits for recovery");
         }
     }
@@ -103,7 +103,7 @@ class IoErrorAtEveryAccessTest {
                     recovery.finish();
                     assertThat(card.differingSectors(after)).isEmpty();
                 } else {
-                    recovery.takeBack();
+                    recovery.undo();
                     assertThat(card.differingSectors(before)).isEmpty();
                 }
             }

@@ -85,7 +85,7 @@ class MountedFolderJobTest {
         assertThat(read("CONFIG.TXT")).isEqualTo("# cart\n#arm_freq=2100\r\ninclude LAB/Extra.TXT\n#over_voltage=2\n");
         assertThat(read("lab/extra.txt")).isEqualTo("#gpu_freq=600\n");
         assertThat(names()).containsExactly("CONFIG.TXT", "lab", "lab/extra.txt", "start.elf");
-        assertThat(new HistoryJob(workplace).run(request))
+        assertThat(new HistoryJob(workplace).run(request).changes())
                 .singleElement()
                 .satisfies(entry -> assertThat(entry.lines()).hasSize(3));
         {
@@ -99,7 +99,7 @@ class MountedFolderJobTest {
         }
         assertThat(read("CONFIG.TXT")).isEqualTo(CONFIG);
         assertThat(read("lab/extra.txt")).isEqualTo(EXTRA);
-        assertThat(new HistoryJob(workplace).run(request)).hasSize(2);
+        assertThat(new HistoryJob(workplace).run(request).changes()).hasSize(2);
     }
 
     /** Cards' folders are mounted at any path; what is in them tells which card it is. */
@@ -108,7 +108,8 @@ class MountedFolderJobTest {
         reset();
         Path elsewhere = Files.move(folder, computer.resolve("elsewhere"));
 
-        assertThat(new HistoryJob(workplace).run(CardRequest.of(elsewhere))).hasSize(1);
+        assertThat(new HistoryJob(workplace).run(CardRequest.of(elsewhere)).changes())
+                .hasSize(1);
     }
 
     @Test
@@ -173,10 +174,10 @@ class MountedFolderJobTest {
         write("lab/extra.txt", EXTRA);
         reopen();
 
-        assertRefused(this::reset, CardException.Kind.CUT_SHORT, "waits for recovery", "<RecoverCard[");
+        assertRefused(this::reset, CardException.Kind.INTERRUPTED, "waits for recovery", "<RecoverCard[");
         try (OpenRecovery open = new RecoverJob(workplace).begin(request)) {
             assertThat(open.view()).isPresent();
-            open.takeBack();
+            open.undo();
         }
         assertThat(read("CONFIG.TXT")).isEqualTo(CONFIG);
         reset();

@@ -20,7 +20,7 @@ import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import bootmend.view.CautionView;
 import bootmend.view.ShowJob;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -40,14 +40,14 @@ class ProfileAndStageTest {
     private static final String CART = "/cards/cart.img";
     private static final String MAST = "/cards/mast.img";
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
     private SparseDisk cart;
     private SparseDisk mast;
 
     @BeforeEach
     void insertCards() throws IOException {
-        cart = TestBench.card("[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
-        mast = TestBench.card("dtparam=spi=on\ngpu_freq=700\n");
+        cart = MemoryWorkplace.card("[pi4]\narm_freq=1750\nover_voltage=2\n[all]\n");
+        mast = MemoryWorkplace.card("dtparam=spi=on\ngpu_freq=700\n");
         bench.insert(CART, cart);
         bench.insert(MAST, mast);
     }
@@ -94,7 +94,7 @@ class ProfileAndStageTest {
     /** force_turbo with a raised voltage: "Revision codes", revision-codes.adoc, commit 0456a78c, warranty footnote. */
     @Test
     void aProfileThatVoidsTheWarrantyIsRefusedUnlessTheRiskIsTaken() throws Exception {
-        bench.insert("/cards/old.img", TestBench.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
+        bench.insert("/cards/old.img", MemoryWorkplace.card("arm_freq=1000\nover_voltage=6\nforce_turbo=1\n"));
         new ProfileJob(bench.workplace()).save(card("/cards/old.img"), request("wild", "pi3", List.of()));
         refused(() -> put(MAST, profile("wild")), "blocker");
         put(MAST, profile("wild").accepting(NextStep.Allow.BLOCKERS));
@@ -134,7 +134,7 @@ class ProfileAndStageTest {
 
     @Test
     void aBlockerThatIsThereDoesNotHideANewOne() throws Exception {
-        bench.insert(CART, TestBench.card("gpu_freq=1200\n"));
+        bench.insert(CART, MemoryWorkplace.card("gpu_freq=1200\n"));
         refused(() -> stage("arm_freq=5000"), "arm_freq=5000");
     }
 
@@ -142,7 +142,7 @@ class ProfileAndStageTest {
     void aProfileKeepsNeitherConsoleNorBitsOfTheChip() throws Exception {
         bench.insert(
                 "/cards/mixed.img",
-                TestBench.card(
+                MemoryWorkplace.card(
                         "arm_freq=1750\nenable_uart=1\nnever_over_voltage=1\ndtparam=audio=on,sd_overclock=100\n"));
         save("mixed", "/cards/mixed.img");
         put(MAST, profile("mixed"));
@@ -163,7 +163,7 @@ class ProfileAndStageTest {
 
     @Test
     void aSettingThatHangsOnAPinIsNotSaved() throws Exception {
-        bench.insert(MAST, TestBench.card("[gpio4=1]\narm_freq=1800\n[all]\n"));
+        bench.insert(MAST, MemoryWorkplace.card("[gpio4=1]\narm_freq=1800\n[all]\n"));
         save("cart", CART);
         assertThatThrownBy(() -> save("mast", MAST)).isInstanceOf(CardException.class);
     }

@@ -23,7 +23,7 @@ import java.time.ZoneOffset;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** A repair whose card fails at every write, then finished and taken back. */
+/** A repair whose card fails at every write, then finished and undone. */
 class RepairCutTest {
 
     private static final CardRequest CARD = CardRequest.of(Path.of("/cards/lab.img"));
@@ -56,10 +56,10 @@ class RepairCutTest {
             assertThat(finished.differingSectors(write == 1 ? damaged : repaired))
                     .as("finished after a cut at write %s, of which the first leaves nothing to finish", write)
                     .isEmpty();
-            SparseDisk takenBack = damaged.copy();
-            cutAndRecover(takenBack, write, false);
-            assertThat(takenBack.differingSectors(damaged))
-                    .as("taken back after a cut at write %s", write)
+            SparseDisk undone = damaged.copy();
+            cutAndRecover(undone, write, false);
+            assertThat(undone.differingSectors(damaged))
+                    .as("undone after a cut at write %s", write)
                     .isEmpty();
             cuts++;
         }
@@ -82,7 +82,7 @@ class RepairCutTest {
                 } else if (finish) {
                     recovery.finish();
                 } else {
-                    recovery.takeBack();
+                    recovery.undo();
                 }
             }
             return true;
@@ -94,7 +94,7 @@ class RepairCutTest {
             TriedChange.make(workplace(host, device), CARD, new ChangeRequest.Repair(true));
             return false;
         } catch (CardException e) {
-            assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+            assertThat(e.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
             return true;
         }
     }

@@ -21,7 +21,7 @@ import bootmend.oracle.Fsck;
 import bootmend.request.CardRequest;
 import bootmend.view.CardView;
 import bootmend.view.ShowJob;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import bootmend.workplace.Workplace;
 import de.waldheinz.fs.BlockDevice;
 import java.io.IOException;
@@ -42,7 +42,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Every damaged card through repair, with {@code fsck.fat -n} as the judge of what is mended. */
+/** Every damaged card through repair, with {@code fsck.fat -n} as the judge of what is repaired. */
 class RepairJobTest {
 
     private static final String REPAIRS = "/bootmend/job/repairs.csv";
@@ -53,7 +53,7 @@ class RepairJobTest {
     @TempDir
     private Path folder;
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws IOException {
@@ -62,16 +62,16 @@ class RepairJobTest {
 
     @ParameterizedTest
     @CsvFileSource(resources = REPAIRS)
-    void mendsWhatNeedsNoGuess(String id, String findings, String mended, String concerned)
+    void repairsWhatNeedsNoGuess(String id, String findings, String repaired, String concerned)
             throws CardException, IOException {
         DamagedCard damaged = DamagedCards.card(id);
         SparseDisk card = damaged.disk().copy();
         bench.insert(PATH, card);
 
-        Set<String> found = repair(FREE_LOST, mended.equals("yes"));
+        Set<String> found = repair(FREE_LOST, repaired.equals("yes"));
 
         assertThat(String.join("+", found)).isEqualTo(findings.equals("none") ? "" : findings);
-        if (mended.equals("yes")) {
+        if (repaired.equals("yes")) {
             assertThat(Fsck.complaints(card, damaged.layout(), folder)).isEmpty();
         }
         othersAreWhole(card, damaged, List.of(concerned.split("\\+")));
@@ -223,14 +223,14 @@ class RepairJobTest {
                 bench.home(),
                 Clock.systemUTC(),
                 (path, forChanging) -> CardSource.of(path, new PartitionWindow(failing, 0, card.getSize()))
-                        .keyed(TestBench.keyOf(card)));
+                        .keyed(MemoryWorkplace.keyOf(card)));
 
         {
             TriedChange change = TriedChange.of(workplace, CARD, ChangeRequest.Repair.PLAIN);
             assertThat(change.plan().steps())
                     .extracting(PlanView.Step::words)
                     .containsExactly("give the config file its name", "give the config file its name");
-            assertThatThrownBy(change::apply).isInstanceOf(CardException.class).hasMessageContaining("cut short");
+            assertThatThrownBy(change::apply).isInstanceOf(CardException.class).hasMessageContaining("interrupted");
         }
 
         bench.insert(PATH, card);
@@ -242,7 +242,7 @@ class RepairJobTest {
     }
 
     @Test
-    void aWrongNameAndAWrongFormAreMendedTogether() throws CardException, IOException {
+    void aWrongNameAndAWrongFormAreRepairedTogether() throws CardException, IOException {
         String text = "# cart 3\narm_freq=2000\n";
         SparseDisk card = card(FatItem.file("config.txt.txt", ("\uFEFF" + text).getBytes(StandardCharsets.UTF_16LE)));
         SparseDisk before = card.copy();
@@ -267,7 +267,7 @@ class RepairJobTest {
         bench.insert(PATH, card);
         repair(ChangeRequest.Repair.PLAIN, true);
         bench.reset(PATH);
-        assertThat(new HistoryJob(bench.workplace()).run(CARD))
+        assertThat(new HistoryJob(bench.workplace()).run(CARD).changes())
                 .extracting(HistoryEntry::title)
                 .containsExactly("back to stock", "repair");
 
@@ -296,7 +296,7 @@ class RepairJobTest {
     /** Without a backup nothing says what the right cluster size is: cutting chains to fit the wrong one would ruin them. */
     @ParameterizedTest
     @ValueSource(ints = {2, 4, 16})
-    void mendsNoFileByABootSectorThatDoesNotFit(int sectorsPerCluster) throws CardException, IOException {
+    void repairsNoFileByABootSectorThatDoesNotFit(int sectorsPerCluster) throws CardException, IOException {
         SparseDisk card = DamagedCards.card("dirty-bit-fat16").healthy();
         card.patch(13, (byte) sectorsPerCluster);
         bench.insert(PATH, card);
@@ -321,12 +321,12 @@ class RepairJobTest {
     }
 
     /** Repairs the card and gives the ids of what was found, each once, in order. */
-    private Set<String> repair(ChangeRequest.Repair request, boolean mendsAll) throws CardException, IOException {
+    private Set<String> repair(ChangeRequest.Repair request, boolean repairsAll) throws CardException, IOException {
         {
             TriedChange change = TriedChange.of(bench.workplace(), CARD, request);
             assertThat(change.leavesDamage())
                     .as("damage is left: %s", change.findings())
-                    .isEqualTo(!mendsAll);
+                    .isEqualTo(!repairsAll);
             if (!change.isNothing()) {
                 change.apply();
             }

@@ -24,12 +24,17 @@ public final class Fsck {
 
     /** What it prints between its own name and the count of files: nothing for a clean volume. */
     public static String complaints(SparseDisk card, FatLayout layout, Path folder) throws IOException {
+        return complaints(volume(card, layout), folder);
+    }
+
+    /** The same of a volume on its own. */
+    public static String complaints(SparseDisk volume, Path folder) throws IOException {
         Optional<Path> program = find();
         assumeTrue(program.isPresent(), PROGRAM + " is not installed: this check was skipped");
         Path image = folder.resolve("volume.img");
         Path out = folder.resolve("fsck.out");
         Files.deleteIfExists(image);
-        volume(card, layout).writeTo(image);
+        volume.writeTo(image);
         Process process = new ProcessBuilder(program.get().toString(), "-n", image.toString())
                 .redirectErrorStream(true)
                 .redirectOutput(out.toFile())

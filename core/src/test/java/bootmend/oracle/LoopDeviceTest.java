@@ -173,7 +173,7 @@ class LoopDeviceTest {
                         .hasSize(1);
                 try (OpenRecovery open = new RecoverJob(workplace).begin(CardRequest.of(back.path()))) {
                     if (open.view().isPresent()) {
-                        assertThat(open.takeBack()).isInstanceOf(Made.OnCard.class);
+                        assertThat(open.undo()).isInstanceOf(Made.OnCard.class);
                         recovered++;
                     }
                 }
@@ -201,7 +201,7 @@ class LoopDeviceTest {
             {
                 TriedChange change = TriedChange.of(pulled, CardRequest.of(loop.path()), ChangeRequest.ToStock.PLAIN);
                 assertThatThrownBy(change::apply).isInstanceOfSatisfying(CardException.class, e -> {
-                    assertThat(e.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+                    assertThat(e.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
                     assertThat(new StepNames().remedy(e)).contains("<RecoverCard[");
                 });
             }

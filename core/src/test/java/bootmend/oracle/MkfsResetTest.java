@@ -3,8 +3,8 @@ package bootmend.oracle;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import bootmend.CardException;
-import bootmend.fixtures.BootFiles;
 import bootmend.fixtures.MbrBuilder;
+import bootmend.fixtures.SampleBootFiles;
 import bootmend.fixtures.SparseDisk;
 import bootmend.operation.Made;
 import java.io.IOException;
@@ -76,12 +76,12 @@ class MkfsResetTest {
 
     private static Map<String, byte[]> files() {
         Map<String, byte[]> files = new TreeMap<>();
-        files.put("start4.elf", BootFiles.named("start4.elf", 30_000));
+        files.put("start4.elf", SampleBootFiles.named("start4.elf", 30_000));
         files.put("config.txt", TUNED.getBytes(StandardCharsets.US_ASCII));
-        files.put("A long name with blanks, for the book.txt", BootFiles.named("book", 3_000));
-        BootFiles.overlayNames().stream()
+        files.put("A long name with blanks, for the book.txt", SampleBootFiles.named("book", 3_000));
+        SampleBootFiles.overlayNames().stream()
                 .limit(40)
-                .forEach(name -> files.put("overlays/" + name + ".dtbo", BootFiles.named(name + ".dtbo", 900)));
+                .forEach(name -> files.put("overlays/" + name + ".dtbo", SampleBootFiles.named(name + ".dtbo", 900)));
         return files;
     }
 

@@ -74,11 +74,11 @@ class BatchPageTest {
                 finding("lost-clusters", "2 are lost.", Fix.DECISION));
         CardOutcome repaired = CardOutcome.ofChange(done("lab-07.img", change(findings, true)));
 
-        assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 mended");
+        assertThat(repaired.findingCounts()).isEqualTo("2 found, 1 repaired");
         assertThat(page(repaired).selectFirst("tr.bad").text())
                 .contains(
-                        "mended fat-copies: FAT: The copies differ. It matters.",
-                        "not mended lost-clusters: FAT: 2 are lost. It matters.");
+                        "repaired fat-copies: FAT: The copies differ. It matters.",
+                        "not repaired lost-clusters: FAT: 2 are lost. It matters.");
     }
 
     @Test
@@ -99,8 +99,10 @@ class BatchPageTest {
     void aConfigFileThatCannotBeReadWantsAttention() {
         CardException problem = CardException.unreadable("config.txt is not there", "Look at the card.");
         CardView card = card("LAB", Optional.empty(), Optional.of(problem));
-        CardOutcome seen = CardOutcome.ofShow(
-                done("a.img", new ShowView(card, Optional.empty(), List.of(), true, List.of(), List.of())));
+        CardOutcome seen = CardOutcome.ofShow(done(
+                "a.img",
+                new ShowView(
+                        card, Optional.empty(), List.of(), true, List.of(), List.of(), Optional.empty(), List.of())));
 
         assertThat(seen.state()).isEqualTo(CardState.SEEN);
         assertThat(seen.wantsAttention()).isTrue();
@@ -147,7 +149,7 @@ class BatchPageTest {
                         SHOWN + ", 5C01-AB01",
                         SHOWN + " line 1: " + SHOWN + " -> " + SHOWN,
                         "verified " + SHOWN,
-                        "mended some-id: " + SHOWN + ": " + SHOWN);
+                        "repaired some-id: " + SHOWN + ": " + SHOWN);
         assertThat(page.select("tbody tr").get(1).text()).contains(SHOWN + ". Look again.");
     }
 
@@ -200,7 +202,13 @@ class BatchPageTest {
                         Fix.RESET))
                 .toList();
         return new CheckView(
-                healthy(), Purpose.SHIP, List.of("pi4"), true, findings, Instant.parse("2026-03-02T07:45:10Z"));
+                healthy(),
+                Purpose.SHIP,
+                List.of("pi4"),
+                true,
+                findings,
+                List.of(),
+                Instant.parse("2026-03-02T07:45:10Z"));
     }
 
     private static CardView healthy() {

@@ -164,6 +164,7 @@ class PackingSlipTest {
                 List.of("pi3", "pi4", "cm4"),
                 false,
                 List.of(findings),
+                List.of(),
                 Instant.parse("2026-03-02T07:45:10Z"));
     }
 }

@@ -30,7 +30,7 @@ class GptReaderTest {
         PartitionTable table = PartitionTableReader.read(disk(sector));
 
         assertGood(table, sector);
-        assertThat(table.doubts()).isEmpty();
+        assertThat(table.warnings()).isEmpty();
     }
 
     @Test
@@ -51,7 +51,7 @@ class GptReaderTest {
         PartitionTable table = PartitionTableReader.read(disk);
 
         assertGood(table, sector);
-        assertThat(table.doubts()).singleElement().asString().contains("backup at the card's end");
+        assertThat(table.warnings()).singleElement().asString().contains("backup at the card's end");
     }
 
     @Test
@@ -62,7 +62,7 @@ class GptReaderTest {
         PartitionTable table = PartitionTableReader.read(disk);
 
         assertGood(table, 512);
-        assertThat(table.doubts()).hasSize(2);
+        assertThat(table.warnings()).hasSize(2);
     }
 
     @Test
@@ -74,7 +74,7 @@ class GptReaderTest {
         PartitionTable table = PartitionTableReader.read(disk);
 
         assertThat(table.partitions()).isEmpty();
-        assertThat(table.doubts()).singleElement().asString().contains("neither GPT header is readable");
+        assertThat(table.warnings()).singleElement().asString().contains("neither GPT header is readable");
     }
 
     /** One byte of the table changed anywhere: read from the other copy, or refused, never another place. */

@@ -35,7 +35,7 @@ class LostAndLogicalTest {
             PartitionTable table = PartitionTableReader.read(disk);
 
             assertThat(table.isSearched()).isTrue();
-            assertThat(table.doubts()).anyMatch(doubt -> doubt.contains("found by search"));
+            assertThat(table.warnings()).anyMatch(warning -> warning.contains("found by search"));
             assertThat(table.partitions()).singleElement().satisfies(volume -> {
                 assertThat(volume.start()).isEqualTo(start * 512);
                 assertThat(volume.sectors()).isEqualTo(spec.totalSectors());
@@ -87,18 +87,18 @@ class LostAndLogicalTest {
         PartitionTable good = PartitionTableReader.read(disk);
         assertThat(good.partitions()).extracting(Partition::number).containsExactly(5, 6, 7);
         assertThat(good.partitions()).extracting(Partition::firstSector).containsExactly(4096L, 24096L, 44096L);
-        assertThat(good.doubts()).isEmpty();
+        assertThat(good.warnings()).isEmpty();
 
         link(disk, 42048, 2048, 8000, 20000);
         PartitionTable circle = PartitionTableReader.read(disk);
         assertThat(circle.partitions()).hasSize(3);
-        assertThat(circle.doubts()).anyMatch(doubt -> doubt.contains("leads back to itself"));
+        assertThat(circle.warnings()).anyMatch(warning -> warning.contains("leads back to itself"));
 
         link(disk, 42048, 2048, 8000, 99_999_999);
-        assertThat(PartitionTableReader.read(disk).doubts()).anyMatch(doubt -> doubt.contains("leads out of"));
+        assertThat(PartitionTableReader.read(disk).warnings()).anyMatch(warning -> warning.contains("leads out of"));
 
         link(disk, 42048, 2048, 90000, 0);
-        assertThat(PartitionTableReader.read(disk).doubts()).anyMatch(doubt -> doubt.contains("reaches out of"));
+        assertThat(PartitionTableReader.read(disk).warnings()).anyMatch(warning -> warning.contains("reaches out of"));
     }
 
     @Test
@@ -123,10 +123,10 @@ class LostAndLogicalTest {
                 .build();
         disk.patch(462, entry(0x0C, 2048, 9000));
         assertThat(PartitionTableReader.read(disk).hybrid()).isTrue();
-        assertThat(PartitionTableReader.read(disk).doubts()).isEmpty();
+        assertThat(PartitionTableReader.read(disk).warnings()).isEmpty();
 
         disk.patch(462, entry(0x0C, 4096, 9000));
-        assertThat(PartitionTableReader.read(disk).doubts())
+        assertThat(PartitionTableReader.read(disk).warnings())
                 .singleElement()
                 .asString()
                 .contains("does not know");

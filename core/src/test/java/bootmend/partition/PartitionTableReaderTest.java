@@ -27,7 +27,7 @@ class PartitionTableReaderTest {
                 new MbrBuilder(SIZE, 512).partition(type, 2048, 4000).build());
 
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.MBR);
-        assertThat(table.doubts()).isEmpty();
+        assertThat(table.warnings()).isEmpty();
         assertThat(table.partitions()).singleElement().satisfies(partition -> {
             assertThat(partition.fatType()).isTrue();
             assertThat(partition.number()).isEqualTo(1);
@@ -64,7 +64,7 @@ class PartitionTableReaderTest {
     }
 
     @Test
-    void partitionsPastTheEndAreDoubted() throws CardException, IOException {
+    void partitionsPastTheEndAreWarnedOf() throws CardException, IOException {
         SparseDisk disk = new MbrBuilder(SIZE, 512)
                 .partition(0x0C, 2048, 8000)
                 .partition(0x83, 12000, 4000)
@@ -73,7 +73,7 @@ class PartitionTableReaderTest {
         PartitionTable table = PartitionTableReader.read(disk.cutOffAt(4096 * 512));
 
         assertThat(table.partitions()).extracting(Partition::number).containsExactly(1);
-        assertThat(table.doubts())
+        assertThat(table.warnings())
                 .satisfiesExactly(
                         first -> assertThat(first).contains("partition 1 reaches past the end"),
                         second -> assertThat(second).contains("partition 2 starts past the end"));
@@ -142,7 +142,7 @@ class PartitionTableReaderTest {
         PartitionTable table = PartitionTableReader.read(disk);
 
         assertThat(table.kind()).isEqualTo(PartitionTable.Kind.NONE);
-        assertThat(table.doubts()).singleElement().asString().contains("backup boot sector");
+        assertThat(table.warnings()).singleElement().asString().contains("backup boot sector");
     }
 
     @Test

@@ -10,7 +10,7 @@ import bootmend.request.CardRequest;
 import bootmend.trial.Trial;
 import bootmend.trial.VoltageAxis;
 import bootmend.view.CautionView;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -33,7 +33,7 @@ class TrialJobsTest {
             Optional.of("0x0"),
             List.of("one core=312"));
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws Exception {
@@ -76,7 +76,7 @@ class TrialJobsTest {
     void takesTheSettingsThatAreInForceOnTheBoardFromACard() throws Exception {
         bench.insert(
                 "/card",
-                TestBench.card("arm_freq=1600\n[pi3]\nover_voltage=2\n[pi4]\narm_freq=0x7D0\nover_voltage=5\n"
+                MemoryWorkplace.card("arm_freq=1600\n[pi3]\nover_voltage=2\n[pi4]\narm_freq=0x7D0\nover_voltage=5\n"
                         + "#force_turbo=1\ngpu_freq=600\n[all]\ntemp_limit=99\n"));
 
         Trial trial = new TrialAddJob(bench.workplace())
@@ -100,7 +100,7 @@ class TrialJobsTest {
 
     @Test
     void asksWhereWhatTheCardSaysDependsOnMore() throws Exception {
-        bench.insert("/card", TestBench.card("[gpio4=1]\narm_freq=2000\n"));
+        bench.insert("/card", MemoryWorkplace.card("[gpio4=1]\narm_freq=2000\n"));
         Optional<CardRequest> card = Optional.of(CardRequest.of(Path.of("/card")));
 
         assertThatThrownBy(() -> new TrialAddJob(bench.workplace())
@@ -126,7 +126,7 @@ class TrialJobsTest {
     @Test
     void armBoostIsADoubtOnlyWhereTheClockHangsOnIt() throws Exception {
         Optional<CardRequest> card = Optional.of(CardRequest.of(Path.of("/card")));
-        bench.insert("/card", TestBench.card("arm_boost=1\narm_freq=2000\n"));
+        bench.insert("/card", MemoryWorkplace.card("arm_boost=1\narm_freq=2000\n"));
         assertThat(new TrialAddJob(bench.workplace())
                         .run(request("lab-07", Optional.of("pi4"), card, List.of(), Optional.empty(), "holds", HOUR))
                         .trial()
@@ -134,7 +134,7 @@ class TrialJobsTest {
                 .containsEntry("arm_boost", 1L);
 
         // Stock of pi4 from revision 1.4 on: 1500 MHz, 1800 with arm_boost=1 ("Overclocking options", commit 6e5f9446).
-        bench.insert("/card", TestBench.card("arm_boost=1\n"));
+        bench.insert("/card", MemoryWorkplace.card("arm_boost=1\n"));
         assertThatThrownBy(() -> new TrialAddJob(bench.workplace())
                         .run(request("lab-07", Optional.of("pi4"), card, List.of(), Optional.empty(), "holds", HOUR)))
                 .hasMessageContaining("what arm_freq was on this board depends");

@@ -73,7 +73,7 @@ class CheckJobTest {
         "config-no-extension, config-misnamed",
         "config-blank-before-dot, config-misnamed",
         "boot-sector-zeroed, volume-damaged",
-        "gpt-first-header-bad, volume-doubt",
+        "gpt-first-header-bad, volume-warning",
         "image-cut-off-in-kernel, kernel-damaged"
     })
     void aDamageIsFoundAsWhatItIs(String id, String rule) throws CardException, IOException {
@@ -162,7 +162,7 @@ class CheckJobTest {
     }
 
     @Test
-    void aChangeThatWasCutShortBlocks() throws CardException, IOException {
+    void aChangeThatWasInterruptedBlocks() throws CardException, IOException {
         BlockDevice disk = DamagedCards.card("config-odd-case").healthy().copy();
         try (FileSystem host = Jimfs.newFileSystem(Configuration.unix())) {
             try {
@@ -171,11 +171,11 @@ class CheckJobTest {
                         CardRequest.of(CARD),
                         ChangeRequest.ToStock.PLAIN);
             } catch (CardException cut) {
-                assertThat(cut.kind()).isEqualTo(CardException.Kind.CUT_SHORT);
+                assertThat(cut.kind()).isEqualTo(CardException.Kind.INTERRUPTED);
             }
             assertThat(new CheckJob(workplace(host, disk)).run(request()).findings())
                     .extracting(Finding::id)
-                    .contains("change-cut-short");
+                    .contains("change-interrupted");
         }
     }
 

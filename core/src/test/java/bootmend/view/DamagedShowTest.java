@@ -15,7 +15,7 @@ import bootmend.fixtures.DemoCards;
 import bootmend.fixtures.SparseDisk;
 import bootmend.operation.CardFiles;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -38,7 +38,7 @@ class DamagedShowTest {
 
     private static final int MOST_BYTES = 64 << 10;
 
-    private final TestBench bench = new TestBench();
+    private final MemoryWorkplace bench = new MemoryWorkplace();
 
     @AfterEach
     void close() throws IOException {
@@ -160,7 +160,7 @@ class DamagedShowTest {
     }
 
     @Test
-    void hasNoDoubtAboutDemoCards() throws CardException, IOException {
+    void hasNoWarningAboutDemoCards() throws CardException, IOException {
         for (DemoCard demo : DemoCards.all()) {
             bench.insert(PATH, DemoCards.build(demo));
             assertThat(new ShowJob(bench.workplace()).run(CARD).notes())

@@ -1,13 +1,14 @@
 package bootmend.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import bootmend.CardException;
 import bootmend.boot.BoardDiagnosis;
+import bootmend.boot.BootChain;
 import bootmend.boot.BootDiagnosis;
 import bootmend.boot.LinkKind;
 import bootmend.boot.LinkState;
+import bootmend.boot.Verdict;
 import bootmend.fixtures.ChainCard;
 import bootmend.fixtures.DamagedCards;
 import bootmend.fixtures.DemoCards;
@@ -89,7 +90,40 @@ class DiagnoseJobTest {
                 assertThat(e.remedy()).as(id).isNotBlank();
             }
         }
-        CardException none = catchThrowableOfType(CardException.class, () -> diagnose(new SparseDisk(1 << 20, 512)));
-        assertThat(none.kind()).isEqualTo(CardException.Kind.UNREADABLE);
+    }
+
+    @Test
+    void aCardWithoutABootPartitionStopsAtItsFirstLink() throws IOException, CardException {
+        BootDiagnosis found = diagnose(new SparseDisk(1 << 20, 512));
+
+        assertThat(found.meantForNone()).isTrue();
+        assertThat(found.boards()).allSatisfy(board -> {
+            assertThat(board.chain().verdict()).isInstanceOf(Verdict.Stops.class);
+            assertThat(board.chain().link(LinkKind.PARTITION).state()).isEqualTo(LinkState.MISSING);
+            assertThat(board.chain().links()).hasSize(LinkKind.values().length);
+        });
+    }
+
+    @Test
+    void aCardWhoseFatIsGoneIsDamagedThere() throws IOException, CardException {
+        SparseDisk disk = ChainCard.full().build();
+        disk.patch(ChainCard.bootStart(), new byte[64 * 512]);
+
+        BootChain chain = diagnose(disk).boards().get(0).chain();
+
+        assertThat(chain.link(LinkKind.PARTITION).state()).isEqualTo(LinkState.DAMAGED);
+        assertThat(chain.verdict().word()).isEqualTo("stops");
+    }
+
+    @Test
+    void aCardThatOnlyASearchReadsStopsAtItsPartition() throws IOException, CardException {
+        SparseDisk disk = ChainCard.full().build();
+        disk.patch(0, new byte[512]);
+
+        BootChain chain = diagnose(disk).boards().get(0).chain();
+
+        assertThat(chain.link(LinkKind.PARTITION).state()).isEqualTo(LinkState.MISSING);
+        assertThat(chain.link(LinkKind.KERNEL).state()).isEqualTo(LinkState.WHOLE);
+        assertThat(chain.verdict().word()).isEqualTo("stops");
     }
 }

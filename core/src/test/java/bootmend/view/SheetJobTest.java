@@ -9,7 +9,7 @@ import bootmend.fixtures.FatSpec;
 import bootmend.fixtures.SparseDisk;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
-import bootmend.workplace.TestBench;
+import bootmend.workplace.MemoryWorkplace;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,7 +23,7 @@ class SheetJobTest {
     @Test
     void everyLineStandsThereWithItsKindAndWhatItTunes() throws CardException, IOException {
         SheetView view = sheet(
-                TestBench.card("# cart\n\n[pi4]\narm_freq=1800\n#over_voltage=2\ninclude legs.txt\n"
+                MemoryWorkplace.card("# cart\n\n[pi4]\narm_freq=1800\n#over_voltage=2\ninclude legs.txt\n"
                         + "hdmi_safe=1\ninitramfs disk\n"),
                 BoardRequest.of("pi4"));
 
@@ -50,7 +50,7 @@ class SheetJobTest {
 
     @Test
     void whatCouldHideOnALineIsWrittenOut() throws CardException, IOException {
-        assertThat(sheet(TestBench.card("arm_freq=\u001b[2J1800\n"), BoardRequest.none())
+        assertThat(sheet(MemoryWorkplace.card("arm_freq=\u001b[2J1800\n"), BoardRequest.none())
                         .files()
                         .get(0)
                         .lines()
@@ -61,7 +61,7 @@ class SheetJobTest {
 
     @Test
     void aFileWithEndlessLinesIsCutAndTheRestCounted() throws CardException, IOException {
-        SheetFile file = sheet(TestBench.card("\n".repeat(SheetJob.MOST_LINES + 7)), BoardRequest.of("pi4"))
+        SheetFile file = sheet(MemoryWorkplace.card("\n".repeat(SheetJob.MOST_LINES + 7)), BoardRequest.of("pi4"))
                 .files()
                 .get(0);
 
@@ -90,12 +90,12 @@ class SheetJobTest {
             assertThat(line.number()).isEqualTo(14);
             assertThat(line.resets()).isTrue();
         });
-        assertThat(view.waiting()).isEmpty();
+        assertThat(view.waiting()).isEqualTo(new InterruptedChange.None());
         assertThat(view.staged()).isFalse();
     }
 
     private static SheetView sheet(SparseDisk disk, BoardRequest about) throws CardException, IOException {
-        try (TestBench bench = new TestBench()) {
+        try (MemoryWorkplace bench = new MemoryWorkplace()) {
             bench.insert(CARD, disk);
             return new SheetJob(bench.workplace()).run(CardRequest.of(Path.of(CARD)), about);
         }

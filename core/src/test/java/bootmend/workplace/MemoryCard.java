@@ -93,7 +93,7 @@ public final class MemoryCard {
         FatVolume volume = FatVolume.open(new PartitionWindow(disk, start, disk.getSize() - start));
         FileContent content = volume.read(volume.find(path).orElseThrow(), 1 << 21);
         if (!content.isWhole()) {
-            throw new AssertionError(path + ": " + content.doubts());
+            throw new AssertionError(path + ": " + content.warnings());
         }
         return content.bytes();
     }

@@ -1,10 +1,10 @@
 package bootmend.gui;
 
 import bootmend.CardException;
-import bootmend.gui.model.Bench;
 import bootmend.gui.model.DeskModel;
 import bootmend.gui.model.Services;
 import bootmend.gui.model.WindowSettings;
+import bootmend.gui.model.WorkQueue;
 import bootmend.gui.text.Words;
 import bootmend.gui.view.Desk;
 import bootmend.view.CardsJob;
@@ -34,16 +34,16 @@ public final class WindowApp extends Application {
         List<Path> cards = wish.paths();
         Workplace workplace;
         if (wish.demo()) {
-            DemoBench made = DemoBench.in(wish.demoFolder());
+            DemoWorkplace made = DemoWorkplace.in(wish.demoFolder());
             workplace = made.workplace();
             cards = made.cards();
         } else {
             workplace = Workplace.ofThisComputer(System.getenv());
         }
         Words words = new Words(Locale.getDefault());
-        Bench bench = new Bench(worker, Platform::runLater);
-        workplace = workplace.stoppable(bench::isStopping);
-        Services services = new Services(workplace, bench, Platform::runLater, words);
+        WorkQueue queue = new WorkQueue(worker, Platform::runLater);
+        workplace = workplace.stoppable(queue::isStopping);
+        Services services = new Services(workplace, queue, Platform::runLater, words);
         CardsJob readers = new CardsJob(workplace);
         DeskModel desk = new DeskModel(
                 services, readers::run, WindowSettings.load(workplace.home().resolve("window.properties")));

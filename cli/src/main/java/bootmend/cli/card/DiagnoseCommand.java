@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -32,7 +33,7 @@ import picocli.CommandLine.Spec;
         description =
                 "Follows what a board needs from the card, link by link: partition, boot firmware, config file, kernel, "
                         + "device tree, overlays, early file system, command line, root. Says where it stops, what that most "
-                        + "likely came from, and what mends it. Writes nothing. Without --board it does so for each board that "
+                        + "likely came from, and what repairs it. Writes nothing. Without --board it does so for each board that "
                         + "the card can be meant for.",
         footer = {
             "",
@@ -55,6 +56,8 @@ public final class DiagnoseCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private Optional<BootDiagnosis> last = Optional.empty();
+
     public DiagnoseCommand(Workplace workplace) {
         this.workplace = workplace;
     }
@@ -72,6 +75,7 @@ public final class DiagnoseCommand implements Callable<Integer> {
             if (argument.json()) {
                 answer.json(documents.size() == 1 ? documents.get(0) : Map.of("cards", documents));
             }
+            last.ifPresent(diagnosis -> DiagnosisPage.notTold(answer.screen(), diagnosis));
             return worst;
         });
     }
@@ -82,7 +86,11 @@ public final class DiagnoseCommand implements Callable<Integer> {
             if (argument.json()) {
                 documents.add(DiagnoseJson.of(card.toString(), diagnosis));
             } else {
+                if (last.isPresent()) {
+                    answer.screen().blank();
+                }
                 new DiagnosisPage(answer.screen(), card.toString()).print(diagnosis);
+                last = Optional.of(diagnosis);
             }
             boolean stops =
                     diagnosis.boards().stream().allMatch(each -> each.chain().verdict() instanceof Verdict.Stops);

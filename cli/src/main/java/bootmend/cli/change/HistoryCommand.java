@@ -8,6 +8,8 @@ import bootmend.cli.text.LinePage;
 import bootmend.cli.text.Screen;
 import bootmend.operation.HistoryEntry;
 import bootmend.operation.HistoryJob;
+import bootmend.operation.HistoryView;
+import bootmend.view.RecordedChange;
 import bootmend.workplace.Workplace;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -42,7 +44,7 @@ public final class HistoryCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     /** The history as a JSON document. */
-    record HistoryJson(String card, List<EntryJson> changes) {
+    record HistoryJson(String card, List<EntryJson> changes, List<RecordedChange> untold) {
 
         /** One change; {@code when} in ISO 8601. */
         record EntryJson(
@@ -51,7 +53,7 @@ public final class HistoryCommand implements Callable<Integer> {
                 String title,
                 List<ChangeJson.LineJson> lines,
                 int sectors,
-                boolean takenBack,
+                boolean undone,
                 String undoRecord) {
 
             static EntryJson of(HistoryEntry entry) {
@@ -61,7 +63,7 @@ public final class HistoryCommand implements Callable<Integer> {
                         entry.title(),
                         entry.lines().stream().map(ChangeJson.LineJson::of).toList(),
                         entry.sectors(),
-                        entry.takenBack(),
+                        entry.undone(),
                         entry.undoRecord());
             }
         }
@@ -75,28 +77,39 @@ public final class HistoryCommand implements Callable<Integer> {
     public Integer call() {
         Answer answer = new Answer(spec.commandLine(), card);
         return answer.of(() -> {
-            List<HistoryEntry> entries = new HistoryJob(workplace).run(card.request());
+            HistoryView history = new HistoryJob(workplace).run(card.request());
             if (card.json()) {
                 answer.json(new HistoryJson(
                         card.name(),
-                        entries.stream().map(HistoryJson.EntryJson::of).toList()));
+                        history.changes().stream()
+                                .map(HistoryJson.EntryJson::of)
+                                .toList(),
+                        history.untold()));
             } else {
-                print(answer.screen(), entries);
+                print(answer.screen(), history);
             }
             return ExitCode.DONE;
         });
     }
 
-    private void print(Screen screen, List<HistoryEntry> entries) {
-        if (entries.isEmpty()) {
+    private void print(Screen screen, HistoryView history) {
+        List<HistoryEntry> entries = history.changes();
+        history.waiting().words().forEach(screen::line);
+        if (entries.isEmpty() && history.untold().isEmpty()) {
             screen.line("No change to this card was made from this computer.");
         }
         for (HistoryEntry entry : entries) {
             screen.line(
                     "bold",
                     entry.number() + "  " + WHEN.format(entry.when()) + "  " + entry.title()
-                            + (entry.takenBack() ? " (taken back since)" : ""));
+                            + (entry.undone() ? " (undone since)" : ""));
             new LinePage(screen).print(entry.files());
+        }
+        if (!history.untold().isEmpty()) {
+            screen.line("It cannot be told whether "
+                    + (history.untold().size() == 1 ? "this change was" : "these changes were")
+                    + " made to this card or to another written from the same image:");
+            history.untold().forEach(change -> screen.line("  " + change.words()));
         }
         if (!entries.isEmpty()) {
             screen.blank();

@@ -9,10 +9,10 @@ import bootmend.cli.run.Answer;
 import bootmend.cli.run.Question;
 import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
-import bootmend.operation.InterruptedChange;
 import bootmend.operation.Made;
 import bootmend.operation.OpenRecovery;
 import bootmend.operation.RecoverJob;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import bootmend.workplace.Workplace;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -27,20 +27,20 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend recover}: a change that was cut short, finished or taken back. */
+/** {@code bootmend recover}: a change that was interrupted, finished or undone. */
 @Command(
         name = "recover",
-        header = "Finish or undo a change that was cut short.",
+        header = "Finish or undo a change that was interrupted.",
         mixinStandardHelpOptions = true,
         description =
-                "Finishes a change to this card that was cut short, or undoes it, from the undo record on this computer. "
-                        + "Without --finish or --take-back it takes the shorter way. Asks first. A record belongs to the one "
+                "Finishes a change to this card that was interrupted, or undoes it, from the undo record on this computer. "
+                        + "Without --finish or --undo it takes the shorter way. Asks first. A record belongs to the one "
                         + "card that was changed, and never to another written from the same image.",
         footer = {
             "",
             "Examples:",
             "  bootmend recover lab-07.img",
-            "  bootmend recover --take-back --yes lab-07.img",
+            "  bootmend recover --undo --yes lab-07.img",
             "  bootmend recover --record 20261124-232638-284443-de233307 lab-07.img",
             "  bootmend recover --forget 20261124-232638-284443-de233307"
         })
@@ -81,8 +81,8 @@ public final class RecoverCommand implements Callable<Integer> {
         @Option(names = "--finish", description = "Write what is left of the change.")
         private boolean finish;
 
-        @Option(names = "--take-back", description = "Write the old content back.")
-        private boolean takeBack;
+        @Option(names = "--undo", description = "Write the old content back.")
+        private boolean undo;
     }
 
     /** The answer as a JSON document; {@code waiting} is null where no change waits. */
@@ -91,7 +91,7 @@ public final class RecoverCommand implements Callable<Integer> {
             WaitingJson waiting,
             String done,
             @JsonInclude(JsonInclude.Include.NON_NULL) ChangeJson.MadeJson change,
-            List<InterruptedChange> elsewhere) {
+            List<RecordedChange> elsewhere) {
 
         /** The change that waited; {@code began} in ISO 8601. */
         record WaitingJson(String title, String began, String state, boolean fits, String undoRecord) {
@@ -134,31 +134,35 @@ public final class RecoverCommand implements Callable<Integer> {
         if (waiting.isEmpty()) {
             screen.line("No change waits for recovery on this card.");
             open.elsewhere().forEach(other -> tell(screen, other));
+            open.incomplete()
+                    .forEach(file -> screen.line("The undo record " + file
+                            + " is not whole, so nothing can be told or undone with it: it was cut off before its change began, "
+                            + "or damaged since. Move it out of the way if it is of no use."));
             return finish(answer, new RecoverJson(card.name(), null, "nothing", null, open.elsewhere()), ExitCode.DONE);
         }
         RecoveryView view = waiting.get();
-        boolean finish = way.finish || !way.takeBack && view.finishSuggested();
-        screen.line("Cut short: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
+        boolean finish = way.finish || !way.undo && view.finishSuggested();
+        screen.line("Interrupted: \"" + view.title() + "\", begun " + view.began() + "; " + view.state() + ".");
         screen.line("Undo record: " + view.undoRecord());
         String doing = finish ? "Finish it" : "Undo it";
         if (view.fits() && !yes && !question.ask(doing + "?")) {
             screen.line("Nothing was written.");
             return ExitCode.REFUSED;
         }
-        Made done = finish ? open.finish() : open.takeBack();
+        Made done = finish ? open.finish() : open.undo();
         new MadeWords(finish ? "the change is finished" : "the change is undone").print(screen, done);
         return finish(
                 answer,
                 new RecoverJson(
                         card.name(),
                         RecoverJson.WaitingJson.of(view),
-                        finish ? "finished" : "taken back",
+                        finish ? "finished" : "undone",
                         ChangeJson.MadeJson.of(done),
                         List.of()),
                 ExitCode.DONE);
     }
 
-    private static void tell(Screen screen, InterruptedChange other) {
+    private static void tell(Screen screen, RecordedChange other) {
         screen.line("Another card's change waits: \"" + other.title() + "\", begun " + other.began() + " at "
                 + other.card() + " (id " + other.id() + "). Nothing shows that it was made to this card.");
     }
@@ -171,7 +175,7 @@ public final class RecoverCommand implements Callable<Integer> {
             screen.line("Nothing was done.");
             return ExitCode.REFUSED;
         }
-        InterruptedChange forgotten = job.forget(card.name());
+        RecordedChange forgotten = job.forget(card.name());
         screen.line("Put away: \"" + forgotten.title() + "\", begun " + forgotten.began() + " at " + forgotten.card()
                 + ". It is kept as " + forgotten.undoRecord() + ".");
         return finish(answer, new RecoverJson(forgotten.card(), null, "forgotten", null, List.of()), ExitCode.DONE);

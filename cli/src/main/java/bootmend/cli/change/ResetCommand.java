@@ -5,12 +5,17 @@ import bootmend.NextStep.Allow;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.option.CardsArgument;
 import bootmend.cli.option.ChangeOptions;
+import bootmend.cli.option.InFileOption;
 import bootmend.cli.run.CardChanges;
 import bootmend.cli.run.Question;
+import bootmend.cli.text.ErrorWords;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
+import bootmend.operation.LikeJob;
+import bootmend.request.CardRequest;
 import bootmend.workplace.Workplace;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
@@ -26,17 +31,21 @@ import picocli.CommandLine.Spec;
 /** {@code bootmend reset}: a card's tuning lines back to stock. */
 @Command(
         name = "reset",
-        header = "A card's tuning lines back to stock, or to a profile.",
+        header = "A card's tuning lines back to stock, to a profile, to an earlier version, or to another card's.",
         mixinStandardHelpOptions = true,
         description =
                 "Comments the active tuning lines out, so that the board runs at stock; with --to, puts a profile's "
-                        + "settings there instead. Shows the change first and asks; it can be taken back with `bootmend undo`.",
+                        + "settings there instead, with --like another card's, and with --to-earlier those that the card "
+                        + "had before (see `bootmend earlier`). Shows the change first and asks; it can be undone with "
+                        + "`bootmend undo`.",
         footer = {
             "",
             "Examples:",
             "  bootmend reset --dry-run lab-07.img",
             "  bootmend reset --yes lab-07.img",
             "  bootmend reset lab-07.img --to cart-3",
+            "  bootmend reset lab-08.img --like lab-07.img --board pi4",
+            "  bootmend reset lab-07.img --to-earlier 1",
             "  bootmend reset --yes --report lab.html lab-images/"
         })
 public final class ResetCommand implements Callable<Integer> {
@@ -52,6 +61,9 @@ public final class ResetCommand implements Callable<Integer> {
 
     @Mixin
     private ChangeOptions options;
+
+    @Mixin
+    private InFileOption result;
 
     @Option(names = "--remove", description = "Take the lines out instead of commenting them out.")
     private boolean remove;
@@ -80,21 +92,45 @@ public final class ResetCommand implements Callable<Integer> {
         private String name;
 
         @Option(
+                names = "--like",
+                paramLabel = "CARD",
+                description = "Put the tuning settings of this card or config file on the card instead of stock.")
+        private Path like;
+
+        @Option(
+                names = "--to-earlier",
+                paramLabel = "N",
+                description =
+                        "Put the tuning lines of an earlier version back, by its number in `bootmend earlier` or the "
+                                + "beginning of its sha256.")
+        private String earlier;
+
+        @Option(
+                names = "--whole",
+                description = "With --to-earlier: put the whole file back, not its tuning lines alone.")
+        private boolean whole;
+
+        @Option(
                 names = "--board",
                 paramLabel = "B",
-                description = "With --to: the board the card is for, if not the profile's.")
+                description =
+                        "With --to: the board the card is for, if not the profile's. With --like: the board both cards are "
+                                + "for, if they can be meant for several. With --to-earlier: put the tuning lines back for "
+                                + "this board alone.")
         private String board;
 
         @Option(
                 names = "--other-board",
-                description = "With --to: put a profile of another board on the card. The board may not boot with it.")
+                description =
+                        "With --to or --like: put settings for another board on the card. The board may not boot with "
+                                + "them.")
         private boolean otherBoard;
 
         @Option(
                 names = "--despite-blockers",
                 description =
-                        "With --to: put a profile on the card although a check finds a blocker in it. That may harm the "
-                                + "board or permanently void its warranty.")
+                        "With --to, --like or --to-earlier: put it on the card although a check finds a blocker in it. That "
+                                + "may harm the board or permanently void its warranty.")
         private boolean despiteBlockers;
     }
 
@@ -105,35 +141,79 @@ public final class ResetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws CardException, IOException {
-        return profile.name == null ? toStock() : toProfile();
+        if (profile.earlier != null) {
+            return toEarlier();
+        }
+        if (profile.whole) {
+            throw new ParameterException(spec.commandLine(), "--whole goes with --to-earlier");
+        }
+        if (profile.name == null && profile.like == null) {
+            return toStock();
+        }
+        if (profile.name != null && profile.like != null) {
+            throw new ParameterException(spec.commandLine(), "--to and --like exclude each other");
+        }
+        if (remove || !also.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to or --like");
+        }
+        return profile.name != null ? toProfile() : like();
     }
 
-    private int toProfile() throws CardException, IOException {
-        if (remove || !also.isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "--remove and --also do not go with --to");
+    private int toEarlier() throws CardException, IOException {
+        if (profile.name != null || profile.like != null || remove || !also.isEmpty() || profile.otherBoard) {
+            throw new ParameterException(
+                    spec.commandLine(), "--to, --like, --remove, --also and --other-board do not go with --to-earlier");
         }
-        ChangeOrder order =
-                options.order(new ChangeRequest.ToProfile(profile.name, Optional.ofNullable(profile.board)));
-        if (profile.otherBoard) {
-            order = order.accepting(Allow.OTHER_BOARD);
+        if (profile.whole && profile.board != null) {
+            throw new ParameterException(
+                    spec.commandLine(), "--board puts tuning lines back for one board; it does not go with --whole");
         }
+        ChangeOrder order = options.order(
+                new ChangeRequest.ToEarlier(profile.earlier, profile.whole, Optional.ofNullable(profile.board)));
         if (profile.despiteBlockers) {
             order = order.accepting(Allow.BLOCKERS);
         }
-        return run(order, "The card has this profile's settings already; nothing to do.");
+        return run(order, "The card has that version's tuning lines already; nothing to do.");
+    }
+
+    private int toProfile() throws CardException, IOException {
+        return run(
+                order(new ChangeRequest.ToProfile(profile.name, Optional.ofNullable(profile.board))),
+                "The card has this profile's settings already; nothing to do.");
+    }
+
+    private int like() throws CardException, IOException {
+        ChangeOrder stock = order(ChangeRequest.ToStock.PLAIN);
+        ChangeRequest request;
+        try {
+            request = new LikeJob(workplace)
+                    .read(CardRequest.of(profile.like), Optional.ofNullable(profile.board), stock.accepted());
+        } catch (CardException e) {
+            return new ErrorWords(spec.commandLine().getErr()).tell(profile.like.toString(), e);
+        }
+        return run(stock.with(request), "The card has these settings already; nothing to do.");
+    }
+
+    private ChangeOrder order(ChangeRequest request) {
+        ChangeOrder order = options.order(request);
+        if (profile.otherBoard) {
+            order = order.accepting(Allow.OTHER_BOARD);
+        }
+        return profile.despiteBlockers ? order.accepting(Allow.BLOCKERS) : order;
     }
 
     private int toStock() throws CardException, IOException {
         if (profile.board != null || profile.otherBoard || profile.despiteBlockers) {
             throw new ParameterException(
-                    spec.commandLine(), "--board, --other-board and --despite-blockers go with --to");
+                    spec.commandLine(),
+                    "--board, --other-board and --despite-blockers go with --to, --like or --to-earlier");
         }
         return run(
                 options.order(new ChangeRequest.ToStock(remove, also)), "The card is at stock already; nothing to do.");
     }
 
     private int run(ChangeOrder order, String nothing) throws CardException, IOException {
-        return new CardChanges(spec.commandLine(), argument, options, batch, question)
+        return new CardChanges(spec.commandLine(), argument, options, batch, question, result.inFile())
                 .run(options.on(workplace), order, nothing);
     }
 }

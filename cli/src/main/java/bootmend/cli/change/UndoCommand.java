@@ -16,10 +16,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code bootmend undo}: the last change to a card taken back. */
+/** {@code bootmend undo}: the last change to a card undone. */
 @Command(
         name = "undo",
-        header = "A change to a card taken back.",
+        header = "A change to a card undone.",
         mixinStandardHelpOptions = true,
         description =
                 "Undoes the last change to each card, or with --to every change after a chosen one, as long as they "

@@ -26,7 +26,8 @@ public record CheckJson(
         int blockers,
         int warnings,
         int notes,
-        List<FindingJson> findings) {
+        List<FindingJson> findings,
+        List<DiagnoseJson.Firmware> firmware) {
 
     /** One finding; {@code line} is null where it is not about one line, and what to do is said in commands. */
     record FindingJson(
@@ -79,6 +80,7 @@ public record CheckJson(
                 view.count(Severity.NOTE),
                 view.findings().stream()
                         .map(finding -> FindingJson.of(view.card().card(), finding))
-                        .toList());
+                        .toList(),
+                view.firmware().stream().map(DiagnoseJson.Firmware::of).toList());
     }
 }

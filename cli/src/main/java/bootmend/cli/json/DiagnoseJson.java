@@ -5,10 +5,13 @@ import bootmend.boot.BootChain;
 import bootmend.boot.BootDiagnosis;
 import bootmend.boot.BootLink;
 import bootmend.boot.FirmwareVersion;
+import bootmend.boot.Found;
 import bootmend.boot.Verdict;
 import bootmend.cli.text.RemedyWords;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 
 /** Why a card boots or does not, as JSON; its field names are part of the interface. */
 public record DiagnoseJson(
@@ -33,7 +36,8 @@ public record DiagnoseJson(
     record Once(String verdict, List<String> aboveStock, List<Link> links, Optional<CauseOf> cause) {}
 
     /** One link; {@code state} is {@code whole}, {@code missing}, {@code damaged} or {@code unknown}. */
-    record Link(String link, String state, Optional<String> file, Optional<Integer> line, String why) {
+    record Link(
+            String link, String state, Optional<String> file, Optional<Integer> line, String why, List<Rest> restsOn) {
 
         static Link of(BootLink link) {
             return new Link(
@@ -44,11 +48,20 @@ public record DiagnoseJson(
                             .flatMap(found -> found.line().isPresent()
                                     ? Optional.of(found.line().getAsInt())
                                     : Optional.empty()),
-                    link.why());
+                    link.why(),
+                    link.found().stream().map(Rest::of).toList());
         }
     }
 
-    /** Why it stops and what mends it, said as a command where there is one. */
+    /** One thing that a link rests on; {@code check} is what was looked at and what it came to. */
+    record Rest(String what, OptionalInt line, OptionalLong bytes, String check) {
+
+        static Rest of(Found found) {
+            return new Rest(found.what(), found.line(), found.bytes(), found.check());
+        }
+    }
+
+    /** Why it stops and what repairs it, said as a command where there is one. */
     record CauseOf(String link, String sentence, String origin, String remedy) {}
 
     /** A build of boot firmware on the card. */

@@ -1,5 +1,7 @@
 package bootmend.cli.json;
 
+import bootmend.boot.BootChain;
+import bootmend.boot.Verdict;
 import bootmend.view.BoardView;
 import bootmend.view.CardView;
 import bootmend.view.CautionView;
@@ -22,7 +24,40 @@ public record ShowJson(
         PowerView cpuPower,
         List<BoardJson> boards,
         Boolean anyBootable,
-        List<CautionView> cautions) {
+        List<CautionView> cautions,
+        List<BootJson> boot,
+        List<DiagnoseJson.Firmware> firmware) {
+
+    /**
+     * What a board's boot chain comes to by names and settings alone; {@code verdict} is {@code boots}, {@code stops} or
+     * {@code unknown}, {@code link} the first that does not let the board through.
+     */
+    @JsonInclude(JsonInclude.Include.NON_EMPTY)
+    record BootJson(String board, String verdict, String link, String why) {
+
+        static BootJson of(BootChain chain) {
+            if (chain.verdict() instanceof Verdict.Stops stops) {
+                return new BootJson(
+                        chain.board(),
+                        chain.verdict().word(),
+                        stops.cause().link().word(),
+                        stops.cause().sentence());
+            }
+            if (chain.verdict() instanceof Verdict.Unknown unknown) {
+                return new BootJson(
+                        chain.board(), chain.verdict().word(), unknown.link().word(), unknown.why());
+            }
+            return new BootJson(chain.board(), chain.verdict().word(), null, null);
+        }
+
+        static List<BootJson> of(ShowView view) {
+            return view.boot()
+                    .map(boot -> boot.boards().stream()
+                            .map(board -> of(board.chain()))
+                            .toList())
+                    .orElse(null);
+        }
+    }
 
     /** What a card comes to on one of several boards. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -83,7 +118,7 @@ public record ShowJson(
     public static ShowJson of(ShowView view) {
         CardView card = view.card();
         if (view.card().config().isEmpty()) {
-            return new ShowJson(card, view.board().orElse(null), null, null, null, null, null);
+            return new ShowJson(card, view.board().orElse(null), null, null, null, null, null, BootJson.of(view), null);
         }
         if (view.board().isEmpty()) {
             return new ShowJson(
@@ -93,10 +128,20 @@ public record ShowJson(
                     null,
                     view.boards().stream().map(BoardJson::of).toList(),
                     view.anyBootable(),
-                    view.cautions());
+                    view.cautions(),
+                    BootJson.of(view),
+                    null);
         }
         BoardView only = view.boards().get(0);
         return new ShowJson(
-                card, only.board(), EffectiveJson.of(only), only.cpuPower().orElse(null), null, null, view.cautions());
+                card,
+                only.board(),
+                EffectiveJson.of(only),
+                only.cpuPower().orElse(null),
+                null,
+                null,
+                view.cautions(),
+                BootJson.of(view),
+                view.firmware().stream().map(DiagnoseJson.Firmware::of).toList());
     }
 }

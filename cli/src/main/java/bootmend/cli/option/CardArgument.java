@@ -1,51 +1,32 @@
 package bootmend.cli.option;
 
+import bootmend.CardException;
 import bootmend.request.CardRequest;
 import java.nio.file.Path;
-import java.util.OptionalInt;
-import java.util.OptionalLong;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** The card that a command is about, and how its answer is given. */
 public final class CardArgument {
 
     @Parameters(
+            index = "0",
             paramLabel = "CARD",
             description = "The card: an image file, a block device, or the folder where its boot partition is mounted.")
     private Path card;
 
-    @Option(
-            names = "--partition",
-            paramLabel = "N",
-            description = "Take partition N, counted from 1, instead of finding the boot partition.")
-    private Integer partition;
+    @Mixin
+    private CardOptions options = new CardOptions();
 
-    @Option(
-            names = "--offset",
-            paramLabel = "BYTES",
-            description =
-                    "Take the FAT volume that begins at this byte of the card, a multiple of 512: where no partition "
-                            + "table leads to it, a volume is changed only so.")
-    private Long offset;
-
-    @Option(names = "--json", description = "Answer with one JSON document on standard output.")
-    private boolean json;
-
-    static CardArgument of(Path card, Integer partition, Long offset, boolean json) {
+    static CardArgument of(Path card, CardOptions options) {
         CardArgument argument = new CardArgument();
         argument.card = card;
-        argument.partition = partition;
-        argument.offset = offset;
-        argument.json = json;
+        argument.options = options;
         return argument;
     }
 
-    public CardRequest request() {
-        return new CardRequest(
-                card,
-                partition == null ? OptionalInt.empty() : OptionalInt.of(partition),
-                offset == null ? OptionalLong.empty() : OptionalLong.of(offset));
+    public CardRequest request() throws CardException {
+        return options.request(card);
     }
 
     public String name() {
@@ -53,6 +34,6 @@ public final class CardArgument {
     }
 
     public boolean json() {
-        return json;
+        return options.json();
     }
 }

@@ -4,6 +4,8 @@ import bootmend.NextStep.Allow;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.workplace.Workplace;
+import java.nio.file.Path;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** What every command that changes a card offers. */
@@ -30,6 +32,19 @@ public final class ChangeOptions {
 
     @Option(names = "--eject", description = "After the change, have the system eject the card.")
     private boolean eject;
+
+    @Option(
+            names = "--before",
+            paramLabel = "FILE.zip",
+            description =
+                    "First keep all files of the boot partition in this file, as `bootmend keep` does; of several "
+                            + "cards, in a folder of this name.")
+    private Path before;
+
+    /** Where the card's files are to be kept first. */
+    public Optional<Path> before() {
+        return Optional.ofNullable(before);
+    }
 
     public boolean eject() {
         return eject;

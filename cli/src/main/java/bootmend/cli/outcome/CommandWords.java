@@ -43,8 +43,10 @@ public final class CommandWords implements StepWords {
             case RESET_CARD -> command("reset") + " brings any card to stock.";
             case LIST_CARDS -> "`bootmend cards` lists the cards in readers.";
             case LIST_CHANGES -> command("history") + " lists the changes.";
+            case LIST_EARLIER -> command("earlier") + " lists what the card had before.";
             case STAGE_SETTINGS -> "Stage some with `bootmend trial stage`.";
             case GIVE_SETTINGS -> "Name settings, such as --set arm_freq=1850.";
+            case NAME_FILES -> "Name files with --file, such as --file kernel8.img.";
             case ADD_TRIAL -> "Begin with `bootmend trial add`.";
             case LIST_TRIALS -> "See `bootmend trial list`.";
             case LIST_DELETED_TRIALS -> "See `bootmend trial list --deleted`.";
@@ -59,7 +61,7 @@ public final class CommandWords implements StepWords {
             case TAKE_OTHER_LOG -> "Name another file with --log.";
             case SET_DATA_FOLDER -> "The data folder is named with BOOTMEND_HOME.";
             case SET_LIBRARY_FOLDER -> "Java is given that folder with -Djna.tmpdir=FOLDER.";
-            case DO_AGAIN -> "Give the same command again; cards that are done stay as they are.";
+            case DO_AGAIN -> "Give the command again for the cards that were not started.";
             case NAME_RECORD ->
                 "If you know which of them is this card's, name it: " + command("recover --record ID")
                         + "; one whose card is gone is put away with `bootmend recover --forget ID`.";

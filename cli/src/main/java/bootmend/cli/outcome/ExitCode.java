@@ -12,7 +12,7 @@ public final class ExitCode {
     public static final int USAGE = 2;
     public static final int UNREADABLE = 3;
     public static final int REFUSED = 4;
-    public static final int CUT_SHORT = 5;
+    public static final int INTERRUPTED = 5;
 
     private ExitCode() {}
 
@@ -30,7 +30,7 @@ public final class ExitCode {
             case USAGE -> USAGE;
             case UNREADABLE -> UNREADABLE;
             case REFUSED -> REFUSED;
-            case CUT_SHORT -> CUT_SHORT;
+            case INTERRUPTED -> INTERRUPTED;
         };
     }
 }

@@ -61,9 +61,9 @@ record CardReport(
         }
     }
 
-    /** One finding of a check or a repair; {@code mended} is there for a repair. */
+    /** One finding of a check or a repair; {@code repaired} is there for a repair. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record FindingLine(String id, String severity, String where, String what, Boolean mended) {
+    record FindingLine(String id, String severity, String where, String what, Boolean repaired) {
 
         static FindingLine of(CardOutcome card, Finding finding) {
             return new FindingLine(

@@ -1,10 +1,12 @@
 package bootmend.cli.run;
 
 import bootmend.CardException;
+import bootmend.batch.BatchJournal;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardResult;
 import bootmend.cli.option.BatchOptions;
 import bootmend.cli.outcome.BatchTotals;
+import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.report.JsonReport;
 import bootmend.cli.report.ReportFormat;
 import bootmend.cli.report.WrittenReport;
@@ -13,6 +15,7 @@ import bootmend.cli.text.BatchTable;
 import bootmend.cli.text.ErrorWords;
 import bootmend.cli.text.Screen;
 import bootmend.page.CardOutcome;
+import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -20,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import picocli.CommandLine;
@@ -73,6 +77,34 @@ public final class BatchRun<T> {
      * @throws CardException where the report cannot be begun; nothing was done then
      */
     public int run(List<Path> cards, BatchOptions options, CardBatch.Work<T> work) throws CardException {
+        return run(cards, options, (batch, results) -> {
+            batch.run(cards, work, results);
+            return Optional.empty();
+        });
+    }
+
+    /**
+     * The same for a batch that changes cards; a batch that is cut is told of at the next start.
+     *
+     * @throws CardException also where the journal cannot be begun; nothing was done then
+     */
+    public int change(Workplace workplace, List<Path> cards, BatchOptions options, CardBatch.Work<T> work)
+            throws CardException {
+        return run(
+                cards,
+                options,
+                (batch, results) -> BatchJournal.begin(
+                                workplace.home(), line.getCommandName(), cards, workplace.instant())
+                        .run(batch, work, results));
+    }
+
+    /** How the cards are gone through; gives what went wrong beside them. */
+    @FunctionalInterface
+    private interface Course<T> {
+        Optional<CardException> run(CardBatch batch, Consumer<CardResult<T>> results) throws CardException;
+    }
+
+    private int run(List<Path> cards, BatchOptions options, Course<T> course) throws CardException {
         Optional<Path> file = options.report();
         CardBatch batch = new CardBatch(options.jobs());
         Optional<WrittenReport<CardOutcome>> summed = summed(file);
@@ -82,8 +114,9 @@ public final class BatchRun<T> {
         try {
             BatchTable table = new BatchTable(cards.size());
             ErrorWords errors = new ErrorWords(err);
+            Optional<CardException> aside;
             try (BatchBar shown = bar && !alone ? bar(cards.size()) : BatchBar.none()) {
-                batch.run(cards, work, result -> {
+                aside = course.run(batch, result -> {
                     CardOutcome card = summary.apply(result);
                     totals.add(card);
                     table.add(card);
@@ -95,8 +128,9 @@ public final class BatchRun<T> {
                     shown.step();
                 });
             }
-            Stream.concat(summed.stream(), reports.stream())
-                    .flatMap(each -> each.end(totals).stream())
+            Stream.concat(
+                            aside.stream(),
+                            Stream.concat(summed.stream(), reports.stream()).flatMap(each -> each.end(totals).stream()))
                     .forEach(error -> totals.worsen(errors.tell("", error)));
             // A document on standard output says it all; words beside it are for whoever sits there.
             if (!alone && (!silentOut || bar)) {
@@ -106,6 +140,9 @@ public final class BatchRun<T> {
                                 line.getColorScheme().ansi()),
                         totals,
                         file.isPresent());
+            }
+            if (line.getOut().checkError()) {
+                totals.worsen(ExitCode.UNREADABLE);
             }
             return totals.exitCode();
         } finally {

@@ -6,18 +6,15 @@ import bootmend.cli.option.CardArgument;
 import bootmend.cli.option.ChangeOptions;
 import bootmend.cli.outcome.ExitCode;
 import bootmend.cli.text.FindingsPage;
-import bootmend.cli.text.LinePage;
+import bootmend.cli.text.KeepWords;
 import bootmend.cli.text.MadeWords;
 import bootmend.cli.text.Screen;
 import bootmend.operation.ChangeOperation;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeOutcome;
 import bootmend.operation.EjectJob;
-import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
-import bootmend.page.Amount;
 import bootmend.workplace.Workplace;
-import java.util.stream.Collectors;
 
 /** Shows a change to one card, asks, makes it, and says what was done. */
 final class ChangeRun implements ChangeOutcome.Cases<Integer> {
@@ -29,6 +26,7 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     private final String nothing;
     private final Screen screen;
     private final FindingsPage findings;
+    private final ChangePreview preview;
 
     /** @param nothing what to say where there is nothing to change */
     ChangeRun(Answer answer, CardArgument card, ChangeOptions options, Question question, String nothing) {
@@ -39,11 +37,16 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
         this.nothing = nothing;
         this.screen = answer.sideScreen();
         this.findings = new FindingsPage(screen);
+        this.preview = new ChangePreview(screen);
     }
 
     /** The exit code. */
     int run(Workplace workplace, ChangeOrder order) {
         return answer.of(() -> {
+            if (options.before().isPresent() && !options.dryRun()) {
+                new KeepWords(screen)
+                        .printShort(new CopyFirst(workplace, options.before().get()).keep(card.request()));
+            }
             ChangeOutcome outcome =
                     outcome(new ChangeOperation(workplace), order).orThrow();
             int code = outcome.match(this);
@@ -63,22 +66,18 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
         }
         ProposedChange change = operation.workOut(card.request(), order);
         if (!change.isNothing()) {
-            show(change);
+            preview.print(change);
         }
         return change.leave();
     }
 
-    private void show(ProposedChange change) {
-        findings.print(change.findings());
-        new LinePage(screen).print(change.files());
-        plan(change.plan());
-        change.notes().forEach(screen::line);
-        findings.caution(change);
-        change.questions().forEach(each -> screen.line("bold", "Caution: " + each));
-    }
-
     private boolean approved(ProposedChange change) throws CardException {
-        show(change);
+        preview.print(change);
+        if (!screen.isWhole()) {
+            throw CardException.unreadable(
+                    "the change could not be shown, so it was not made",
+                    "Nothing was written. Make room where the answer goes, then try again.");
+        }
         if (options.yes()) {
             return true;
         }
@@ -101,7 +100,12 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     public Integer nothingToDo(ChangeOutcome.NothingToDo outcome) {
         ProposedChange change = outcome.change();
         findings.print(change.findings());
-        screen.line(change.leavesDamage() ? "Nothing of this can be mended without a guess." : nothing);
+        screen.line(
+                change.leavesDamage()
+                        ? "Nothing of this can be repaired without a guess."
+                        : change.notRepaired().isEmpty()
+                                ? nothing
+                                : "A repair finds nothing that is its own to put right.");
         findings.advice(change);
         return code(change);
     }
@@ -123,30 +127,11 @@ final class ChangeRun implements ChangeOutcome.Cases<Integer> {
     }
 
     @Override
-    public Integer cutShort(ChangeOutcome.CutShort outcome) {
+    public Integer interrupted(ChangeOutcome.Interrupted outcome) {
         return ExitCode.of(outcome.error());
     }
 
     private static int code(ProposedChange change) {
         return change.leavesDamage() ? ExitCode.BLOCKER : ExitCode.DONE;
-    }
-
-    private void plan(PlanView plan) {
-        if (plan.ofFolder()) {
-            screen.line("To write: " + String.join(", ", plan.files())
-                    + "; each as a new file beside the old, synced and renamed over it.");
-            return;
-        }
-        String kinds = plan.sectorsByKind().entrySet().stream()
-                .map(kind -> kind.getValue() + " " + kind.getKey())
-                .collect(Collectors.joining(", "));
-        screen.line("To write: " + Amount.count(plan.sectorsWritten(), "sector") + " (" + kinds + ") in "
-                + Amount.count(plan.steps().size(), "step") + ".");
-        if (plan.inPlace()) {
-            screen.line(
-                    "bold",
-                    "Caution: the boot partition is full, so the file is overwritten in place; a cut "
-                            + "in the middle can only be undone from the undo record on this computer.");
-        }
     }
 }

@@ -1,7 +1,9 @@
 package bootmend.cli.text;
 
+import bootmend.boot.BootDiagnosis;
 import bootmend.card.PartitionView;
 import bootmend.page.Amount;
+import bootmend.page.VerdictLine;
 import bootmend.view.BoardView;
 import bootmend.view.CardView;
 import bootmend.view.ConfigView;
@@ -31,7 +33,9 @@ public final class CardPage {
         CardView view = show.card();
         PartitionView partition = view.partition();
         field("card", view.card() + " (" + view.kind() + ", " + Amount.size(view.bytes()) + ")");
-        if (partition.isMounted()) {
+        if (!partition.isThere()) {
+            field("boot partition", "none: this is " + partition.reason());
+        } else if (partition.isMounted()) {
             field("boot partition", partition.reason() + ", " + partition.fatType());
         } else {
             partition(partition);
@@ -42,8 +46,9 @@ public final class CardPage {
                     "meant for",
                     show.anyBootable()
                             ? show.boards().stream().map(BoardView::board).collect(Collectors.joining(" "))
-                            : "nothing on the card tells a board");
+                            : partition.isThere() ? "nothing on the card tells a board" : "nothing tells a board");
         }
+        show.boot().ifPresent(boot -> boot(show, boot));
         view.notes().forEach(note -> field("note", note));
         if (view.config().isPresent()) {
             screen.blank();
@@ -51,6 +56,17 @@ public final class CardPage {
             boards(show);
             new CautionPage(screen).print(show.cautions());
         }
+    }
+
+    /** The command stands on a line of its own, where it is not broken in two. */
+    private void boot(ShowView show, BootDiagnosis boot) {
+        field(
+                "boot chain",
+                VerdictLine.verdict(boot) + " "
+                        + VerdictLine.notLookedAt(show.board().isPresent()) + ".");
+        screen.exact(" ".repeat(NAME_WIDTH) + "All of it: bootmend diagnose "
+                + show.card().card());
+        show.firmware().forEach(build -> field("firmware", build.file() + ": " + build.words()));
     }
 
     private void partition(PartitionView partition) {
@@ -135,7 +151,7 @@ public final class CardPage {
         if (active == 0) {
             screen.line("No active line tunes this card: it is at stock.");
         } else {
-            screen.line("bold", Amount.count((int) active, "active tuning line") + ": this card is not at stock.");
+            screen.line("bold", Amount.count(active, "active tuning line") + ": this card is not at stock.");
             if (view.config().filter(config -> config.path().equals(RESET_FILE)).isPresent()) {
                 screen.exact("Back to stock: bootmend reset " + view.card());
             }

@@ -22,12 +22,14 @@ public final class CheckPage {
     public void print(CheckView view) {
         CardView card = view.card();
         field("card", card.card() + " (" + card.kind() + ", " + Amount.size(card.bytes()) + ")");
-        field(
-                "label, serial",
-                (card.partition().label().isEmpty()
-                                ? "no label"
-                                : card.partition().label()) + ", "
-                        + card.partition().serial());
+        if (card.partition().isThere()) {
+            field(
+                    "label, serial",
+                    (card.partition().label().isEmpty()
+                                    ? "no label"
+                                    : card.partition().label()) + ", "
+                            + card.partition().serial());
+        }
         field(
                 "config file",
                 card.config()

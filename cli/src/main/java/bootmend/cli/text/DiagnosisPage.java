@@ -1,23 +1,15 @@
 package bootmend.cli.text;
 
-import bootmend.boot.BoardDiagnosis;
 import bootmend.boot.BootChain;
 import bootmend.boot.BootDiagnosis;
 import bootmend.boot.BootLink;
-import bootmend.boot.Found;
-import bootmend.boot.LinkState;
+import bootmend.boot.BootOutcome;
 import bootmend.boot.Verdict;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import bootmend.page.BootWords;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 
 /** Prints why a card boots or does not, boards that come to the same together. */
 public final class DiagnosisPage {
-
-    /** What a board's chain comes to, whichever files it is made of. */
-    private record Outcome(BootChain.Start start, Verdict verdict) {}
 
     private final Screen screen;
     private final String card;
@@ -32,35 +24,26 @@ public final class DiagnosisPage {
         if (diagnosis.meantForNone()) {
             screen.line("Nothing on this card tells which board it is for; every board was looked at.");
         }
-        Map<Outcome, List<BootChain>> groups = new LinkedHashMap<>();
-        for (BoardDiagnosis board : diagnosis.boards()) {
-            add(groups, board.chain());
-            board.tryOnce().ifPresent(chain -> add(groups, chain));
-        }
         boolean alone = diagnosis.boards().size() == 1;
-        groups.forEach((outcome, chains) -> group(outcome, chains, alone));
+        BootOutcome.of(diagnosis).forEach(outcome -> group(outcome, alone));
         diagnosis.versions().forEach(version -> screen.line("Firmware " + version.file() + ": " + version.words()));
+    }
+
+    /** What no card tells, said once however many cards were looked at. */
+    public static void notTold(Screen screen, BootDiagnosis diagnosis) {
         screen.blank();
         diagnosis.notTold().forEach(screen::line);
     }
 
-    private static void add(Map<Outcome, List<BootChain>> groups, BootChain chain) {
-        groups.computeIfAbsent(new Outcome(chain.start(), chain.verdict()), none -> new ArrayList<>())
-                .add(chain);
-    }
-
     /** @param whole whether every link is told of a board that gets through */
-    private void group(Outcome outcome, List<BootChain> chains, boolean whole) {
+    private void group(BootOutcome outcome, boolean whole) {
         screen.blank();
-        String once = outcome.start() == BootChain.Start.TRY_ONCE ? ", try-once start" : "";
-        String boards = chains.stream().map(BootChain::board).collect(Collectors.joining(" "));
-        screen.line("bold", boards + once + ": " + verdict(outcome.verdict()));
+        screen.line("bold", BootWords.boards(outcome) + ": " + BootWords.verdict(outcome.verdict()));
         if (whole || !(outcome.verdict() instanceof Verdict.Boots)) {
-            links(chains.get(0), chains.size() > 1);
+            links(outcome.first(), outcome.chains().size() > 1);
         }
         if (outcome.verdict() instanceof Verdict.Stops stops) {
-            screen.line("Cause: " + stops.cause().sentence() + " ("
-                    + stops.cause().origin().words() + ")");
+            screen.line("Cause: " + BootWords.cause(stops.cause()));
             screen.line(
                     "bold", "Next: " + new RemedyWords(card).of(stops.cause().remedy()));
         } else if (outcome.verdict() instanceof Verdict.Boots boots
@@ -79,31 +62,6 @@ public final class DiagnosisPage {
     }
 
     private static List<String> row(BootLink link) {
-        String found = link.found().stream().map(DiagnosisPage::words).collect(Collectors.joining("; "));
-        return List.of(
-                link.kind().word(),
-                link.state().word(),
-                link.state() == LinkState.WHOLE && !found.isEmpty() ? found : link.why());
-    }
-
-    private static String words(Found found) {
-        String line = found.line().isPresent() ? " line " + found.line().getAsInt() : "";
-        String bytes = found.bytes().isPresent() ? ", " + found.bytes().getAsLong() + " bytes" : "";
-        return found.what() + line + bytes;
-    }
-
-    private static String verdict(Verdict verdict) {
-        if (verdict instanceof Verdict.Boots boots) {
-            return boots.aboveStock().isEmpty()
-                    ? "boots as far as the card can tell; try the board, its supply and its own boot memory next."
-                    : "boots as far as the card can tell; its settings are above stock ("
-                            + String.join(", ", boots.aboveStock()) + "): reset is the next step.";
-        }
-        if (verdict instanceof Verdict.Stops stops) {
-            return "stops at the " + stops.cause().link().word() + ".";
-        }
-        Verdict.Unknown unknown = (Verdict.Unknown) verdict;
-        return "cannot be told: the " + unknown.link().word() + " hangs on what the card does not say, " + unknown.why()
-                + ".";
+        return List.of(link.kind().word(), link.state().word(), BootWords.restsOn(link));
     }
 }

@@ -1,5 +1,6 @@
 package bootmend.cli.text;
 
+import bootmend.operation.FileBody;
 import bootmend.operation.FileEdit;
 import bootmend.operation.LineChange;
 import bootmend.page.Amount;
@@ -24,8 +25,13 @@ public final class LinePage {
     }
 
     private static String head(FileEdit file) {
+        if (file.body().isPresent()) {
+            FileBody body = file.body().get();
+            return file.path() + (file.kind() == FileEdit.Kind.ADDED ? " is new, " : " is replaced, ")
+                    + Amount.size(body.size()) + ", sha256 " + body.sha256() + ".";
+        }
         return switch (file.kind()) {
-            case CHANGED -> file.path() + ":";
+            case CHANGED, REPLACED -> file.path() + ":";
             case ADDED ->
                 file.against()
                         .map(other -> file.path() + " is new, as " + other

@@ -23,15 +23,7 @@ public final class LogPage {
                         + (log.cutShort() ? "; the log goes on, but no more rows are read" : ""));
         log.problems().forEach(problem -> field("", problem));
         if (log.badRows() > log.problems().size()) {
-            field(
-                    "",
-                    "and "
-                            + Amount.count(
-                                    (int) Math.min(
-                                            Integer.MAX_VALUE,
-                                            log.badRows() - log.problems().size()),
-                                    "row")
-                            + " more");
+            field("", "and " + Amount.count(log.badRows() - log.problems().size(), "row") + " more");
         }
         log.sources().forEach(source -> field("measured", source));
         log.configs().forEach(config -> field("on the board", config));

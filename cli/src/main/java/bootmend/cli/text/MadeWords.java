@@ -34,6 +34,13 @@ public record MadeWords(String done) implements Made.Cases<List<String>> {
     }
 
     @Override
+    public List<String> inFile(Made.InFile made) {
+        return List.of(
+                "Done: " + done + ". " + made.file() + " was replaced in one step, synced and read back.",
+                "No undo record is kept of a file that is on no card.");
+    }
+
+    @Override
     public List<String> closed(Made.Closed made) {
         return List.of(
                 "Nothing of the change stood on this card, so nothing was written; its record is put away.",

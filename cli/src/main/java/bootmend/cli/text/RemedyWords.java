@@ -2,13 +2,17 @@ package bootmend.cli.text;
 
 import bootmend.boot.Remedy;
 import bootmend.config.ConfigName;
+import java.util.Set;
 
 /**
- * What mends the first broken link, said as commands.
+ * What repairs the first broken link, said as commands.
  *
  * @param card as the user named it
  */
 public record RemedyWords(String card) {
+
+    /** A card's own, which none takes from another unasked. */
+    private static final Set<String> OWN = Set.of(ConfigName.NAME, ConfigName.TRY_ONCE, "cmdline.txt");
 
     public String of(Remedy remedy) {
         if (remedy instanceof Remedy.RepairCard) {
@@ -18,11 +22,16 @@ public record RemedyWords(String card) {
         } else if (remedy instanceof Remedy.RenameFile rename) {
             return "Name the file " + rename.from() + " " + rename.to() + ": "
                     + (rename.to().equals(ConfigName.NAME) ? command("repair") + " does that." : "by hand.");
-        } else if (remedy instanceof Remedy.SavePlain) {
-            return "Save the config file as plain text: " + command("repair") + " does that.";
+        } else if (remedy instanceof Remedy.SavePlain save) {
+            return save.file().equals(ConfigName.NAME)
+                    ? "Save the config file as plain text: " + command("repair") + " does that."
+                    : "Save " + save.file() + " anew by hand, as plain text without a byte-order mark.";
         } else if (remedy instanceof Remedy.PutFiles files) {
             return "Put " + String.join(", ", files.files())
-                    + " on the card, from a card or package of the same kind and release.";
+                    + " on the card, from a card or package of the same kind and release"
+                    + (files.files().stream().anyMatch(OWN::contains)
+                            ? "."
+                            : ": " + command("repair --from GOOD") + " does that.");
         } else if (remedy instanceof Remedy.RemoveFiles files) {
             return "Take " + String.join(", ", files.files()) + " off the card.";
         } else if (remedy instanceof Remedy.CorrectLine line) {

@@ -12,18 +12,14 @@ import picocli.CommandLine.Help.Ansi;
  */
 public final class Screen {
 
-    /** Where nobody says how wide the terminal is. */
-    private static final int USUAL_WIDTH = 80;
-
-    private static final int LEAST_WIDTH = 40;
-
     private final PrintWriter out;
     private final Ansi ansi;
     private final int width;
 
-    /** As wide as the variable COLUMNS says; source: POSIX.1-2017, "Environment Variables", 8.3. */
+    /** As wide as the terminal. */
+    @SuppressWarnings("SystemConsoleNull") // Newer ones give a console without a terminal too; stty tells then.
     public Screen(PrintWriter out, Ansi ansi) {
-        this(out, ansi, width(System.getenv("COLUMNS")));
+        this(out, ansi, new TerminalWidth(System.getenv(), System.console() != null).columns());
     }
 
     Screen(PrintWriter out, Ansi ansi, int width) {
@@ -53,6 +49,11 @@ public final class Screen {
 
     public void blank() {
         out.println();
+    }
+
+    /** Whether all that was printed so far reached its place; it is flushed for that. */
+    public boolean isWhole() {
+        return !out.checkError();
     }
 
     /** A table without styles. */
@@ -124,11 +125,5 @@ public final class Screen {
 
     private static List<String> visible(List<String> cells) {
         return cells.stream().map(VisibleText::of).toList();
-    }
-
-    private static int width(String columns) {
-        return columns != null && columns.matches("[1-9][0-9]{1,3}")
-                ? Math.max(LEAST_WIDTH, Integer.parseInt(columns))
-                : USUAL_WIDTH;
     }
 }

@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
         description = {
             "Writes tryboot.txt, the config file's text with the settings to try, and leaves config.txt as it is. The "
                     + "board tries it once when it is restarted with its try-once flag; any later start reads config.txt "
-                    + "again, by itself. On the pi4 family and later.",
+                    + "again, by itself. Every board knows that flag; pi4 revisions 1.0 and 1.1 only "
+                    + "while their boot memory is not write protected.",
             "",
             "Higher clocks and voltages heat a board and can damage it. Its maker's limits and your local rules come first."
         },

@@ -124,6 +124,7 @@ class CheckCsvTest {
                         List.of("pi3", "pi4", "cm4"),
                         false,
                         List.of(findings),
+                        List.of(),
                         Instant.parse("2026-03-02T07:45:10Z"))),
                 Optional.empty());
     }

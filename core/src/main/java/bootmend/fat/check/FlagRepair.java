@@ -41,7 +41,7 @@ final class FlagRepair implements VolumeRepair {
                             | FatHead.cleanBit(type)
                             | (head.noHardError() || canBeRead(check) ? FatHead.errorBit(type) : 0));
         }
-        if (check.putAway().inUse()) {
+        if (check.dirtyFlag().inUse()) {
             edit.putBootFlag(DirtyFlag.flagOffset(type), DirtyFlag.IN_USE, false);
         }
         return edit.takeStep();

@@ -145,11 +145,11 @@ public final class VolumeCheck {
             found.add(VolumeFault.FAT_MARKS.at(Place.Region.FAT, "its first two entries are not what belongs there"));
             return;
         }
-        DirtyFlag putAway = putAway();
-        if (putAway.inUse() || !putAway.cleanShutdown()) {
+        DirtyFlag dirtyFlag = dirtyFlag();
+        if (dirtyFlag.inUse() || !dirtyFlag.cleanShutdown()) {
             found.add(VolumeFault.IN_USE.at(Place.Region.FLAGS, "the volume is marked as still in use"));
         }
-        if (!putAway.noHardError()) {
+        if (!dirtyFlag.noHardError()) {
             found.add(VolumeFault.HARD_ERROR.at(Place.Region.FLAGS, "the volume is marked as having met an error"));
         }
     }
@@ -159,7 +159,7 @@ public final class VolumeCheck {
                 new FatTable(bytes(), geometry(), choice().copy()), geometry().type(), media());
     }
 
-    DirtyFlag putAway() throws IOException {
+    DirtyFlag dirtyFlag() throws IOException {
         return DirtyFlag.of(
                 backupFirst ? boot.backupBytes() : boot.first(), geometry().type(), head());
     }

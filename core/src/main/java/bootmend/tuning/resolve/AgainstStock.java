@@ -45,6 +45,13 @@ public final class AgainstStock {
         return tables.stock().figures(key, board.id(), resolution.facts().revisionNumber(), boosted(key));
     }
 
+    /** Whether a number is stock with some boot firmware, on a board whose stock a later one changed. */
+    boolean isStockOfSomeFirmware(TuningKey key, long number) {
+        return !tables.stock().changes(key.key(), board.id()).isEmpty()
+                && stock(key).stream()
+                        .anyMatch(stock -> stock instanceof Figure.Value known && known.value() == number);
+    }
+
     /** Whether the board does anything with a key. */
     Truth reads(TuningKey key) {
         return KeyUse.of(key, resolution.facts(), tables.stock()).condition().truth();

@@ -30,24 +30,30 @@ public final class StockLines {
      * On which boards a line is at stock.
      *
      * @param atStock ids of boards that read it and on which its value is stock
-     * @param off ids of boards that read it and on which it is not, or may not be
+     * @param byFirmware ids of boards on which it is stock with one boot firmware and not with another
+     * @param off ids of boards that read it and on which it is not stock, or may not be for another reason
      */
-    public record OnBoards(List<String> atStock, List<String> off) {
+    public record OnBoards(List<String> atStock, List<String> byFirmware, List<String> off) {
+
+        /** Of a line that no board reads. */
+        static final OnBoards NOWHERE = new OnBoards(List.of(), List.of(), List.of());
 
         public OnBoards {
             atStock = List.copyOf(atStock);
+            byFirmware = List.copyOf(byFirmware);
             off = List.copyOf(off);
         }
 
         /** Whether it is stock on every board that reads it, and some board does. */
         public boolean everywhere() {
-            return off.isEmpty() && !atStock.isEmpty();
+            return off.isEmpty() && byFirmware.isEmpty() && !atStock.isEmpty();
         }
     }
 
     /** One board's view of a line, while boards are gone through. */
     private static final class Tally {
         private final List<String> atStock = new ArrayList<>();
+        private final List<String> byFirmware = new ArrayList<>();
         private final List<String> off = new ArrayList<>();
     }
 
@@ -63,26 +69,31 @@ public final class StockLines {
         for (Resolution resolution : boards) {
             AgainstStock numbers = new AgainstStock(tables, resolution);
             String board = resolution.facts().board().orElseThrow().id();
-            Map<Spot, Boolean> here = new HashMap<>();
-            Map<String, Boolean> known = new HashMap<>();
+            Map<Spot, Truth> here = new HashMap<>();
+            Map<String, Truth> known = new HashMap<>();
             for (LineOutcome line : resolution.lines()) {
                 if (counts(line)) {
                     Spot spot = new Spot(
                             paths.apply(line.source().file()),
                             line.source().line().number(),
                             line.key().key());
-                    boolean same = known.computeIfAbsent(
+                    Truth same = known.computeIfAbsent(
                             line.key().key() + "=" + line.value(),
-                            none -> isStock(line.key(), line.value(), numbers, tables));
-                    here.merge(spot, same, Boolean::logicalAnd);
+                            none -> stock(line.key(), line.value(), numbers, tables));
+                    here.merge(spot, same, Truth::and);
                 }
             }
             here.forEach((spot, same) -> {
                 Tally tally = tallies.computeIfAbsent(spot, none -> new Tally());
-                (same ? tally.atStock : tally.off).add(board);
+                switch (same) {
+                    case TRUE -> tally.atStock.add(board);
+                    case UNKNOWN -> tally.byFirmware.add(board);
+                    case FALSE -> tally.off.add(board);
+                }
             });
         }
-        tallies.forEach((spot, tally) -> stock.lines.put(spot, new OnBoards(tally.atStock, tally.off)));
+        tallies.forEach(
+                (spot, tally) -> stock.lines.put(spot, new OnBoards(tally.atStock, tally.byFirmware, tally.off)));
         return stock;
     }
 
@@ -91,6 +102,17 @@ public final class StockLines {
             case IN_FORCE, DEPENDS, OVERRIDDEN -> true;
             case IGNORED, OTHER_BOARD, NEVER_APPLIES -> false;
         };
+    }
+
+    /** Whether a value is a key's stock on a board; unknown where that hangs on the boot firmware. */
+    private static Truth stock(TuningKey key, String value, AgainstStock numbers, TuningTables tables) {
+        if (isStock(key, value, numbers, tables)) {
+            return Truth.TRUE;
+        }
+        OptionalLong number = TuningNumber.parse(value);
+        return number.isPresent() && numbers.isStockOfSomeFirmware(key, number.getAsLong())
+                ? Truth.UNKNOWN
+                : Truth.FALSE;
     }
 
     /** Whether a value is the one value that a key's stock can have on a board. */
@@ -112,9 +134,9 @@ public final class StockLines {
                 .allMatch(stock -> stock instanceof Figure.Value known && known.value() == number.getAsLong());
     }
 
-    /** Where a line is at stock; neither list has a board where no board that the card is for reads it. */
+    /** Where a line is at stock; no list has a board where no board that the card is for reads it. */
     public OnBoards of(String path, int line, String key) {
-        return lines.getOrDefault(new Spot(path, line, key), new OnBoards(List.of(), List.of()));
+        return lines.getOrDefault(new Spot(path, line, key), OnBoards.NOWHERE);
     }
 
     /** Whether a line is at stock on every board that reads it, and some board does. */

@@ -1,6 +1,7 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.batch.BatchJournal;
 import bootmend.batch.CardBatch;
 import bootmend.batch.CardNames;
 import bootmend.batch.CardResult;
@@ -19,6 +20,7 @@ import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
 import bootmend.view.ShowJob;
+import bootmend.workplace.Workplace;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -36,7 +38,7 @@ import java.util.stream.IntStream;
  * Several cards that are worked on together: looked at, then a change worked out for each without writing, then made
  * where it changes anything; or checked.
  *
- * <p>Several cards are in work at a time, all within one piece of work of the bench, because a card must never be open
+ * <p>Several cards are in work at a time, all within one piece of work of the queue, because a card must never be open
  * twice. A failure stays with its card.
  */
 public final class BatchModel {
@@ -119,7 +121,7 @@ public final class BatchModel {
             return;
         }
         profiles.set(new Reading.Waiting<>());
-        services.bench()
+        services.queue()
                 .submit(
                         services.words().of("busy.profiles"),
                         () -> new ProfileJob(services.workplace()).listing(),
@@ -261,6 +263,12 @@ public final class BatchModel {
         }
     }
 
+    /** Whether a change or a check of the cards is under way, which takes long and is lost where it is stopped. */
+    public boolean isInHand() {
+        return isWriting()
+                || state.get() instanceof BatchState.Working working && working.task() instanceof BatchTask.Check;
+    }
+
     /** Whether cards are being changed. */
     public boolean isWriting() {
         return state.get() instanceof BatchState.Working working && working.task() instanceof BatchTask.Make;
@@ -279,7 +287,7 @@ public final class BatchModel {
         }
         ShowJob job = new ShowJob(services.workplace());
         List<CardResult<CardView>> results = new ArrayList<>();
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.card"),
                         () -> {
@@ -319,10 +327,10 @@ public final class BatchModel {
         save(() -> BatchFiles.report(file, cards, what, outcomes, new StepPlaces(services.words())));
     }
 
-    private void save(Bench.Work<Path> writing) {
+    private void save(WorkQueue.Work<Path> writing) {
         saved.set(new Reading.Waiting<>());
         // Like a change to a card it is not stopped half-way.
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.save"),
                         writing,
@@ -358,9 +366,14 @@ public final class BatchModel {
             }
         });
         List<Path> turns = which.stream().map(cards::get).toList();
-        Bench.Work<Integer> everyTurn = () -> {
+        WorkQueue.Work<Integer> everyTurn = () -> {
             int[] next = {0};
-            batch.run(turns, work, result -> arrivals.add(new Numbered<>(which.get(next[0]++), result)));
+            Consumer<CardResult<T>> results = result -> arrivals.add(new Numbered<>(which.get(next[0]++), result));
+            if (task instanceof BatchTask.Make) {
+                journaled(task, turns, batch, work, results);
+            } else {
+                batch.run(turns, work, results);
+            }
             return turns.size();
         };
         String words = services.words().of("busy.batch." + task.key());
@@ -371,9 +384,22 @@ public final class BatchModel {
             ended(task, arrivals, since);
         };
         if (task instanceof BatchTask.Make) {
-            services.bench().submitChange(words, everyTurn, done, failed);
+            services.queue().submitChange(words, everyTurn, done, failed);
         } else {
-            services.bench().submit(words, everyTurn, done, failed);
+            services.queue().submit(words, everyTurn, done, failed);
+        }
+    }
+
+    /** A batch that changes cards is noted, so that one that is cut can be told of at the next start. */
+    private <T> void journaled(
+            BatchTask task, List<Path> turns, CardBatch batch, CardBatch.Work<T> work, Consumer<CardResult<T>> results)
+            throws CardException {
+        Workplace workplace = services.workplace();
+        String what = new BatchWords(services.words()).task(task);
+        Optional<CardException> aside = BatchJournal.begin(workplace.home(), what, turns, workplace.instant())
+                .run(batch, work, results);
+        if (aside.isPresent()) {
+            throw aside.get();
         }
     }
 

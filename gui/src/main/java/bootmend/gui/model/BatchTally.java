@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param states how many came to what
  * @param stock how many were at stock when they were last read
  * @param tuned how many were not
- * @param damaged how many keep damage that a repair does not mend
+ * @param damaged how many keep damage that a repair leaves
  * @param lines lines that change, over all cards
  * @param sectors sector writes, over all cards
  * @param reasons why cards failed, each with how many did, the commonest first

@@ -1,19 +1,23 @@
 package bootmend.gui.model;
 
 import bootmend.CardException;
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.Verdict;
 import bootmend.finding.Finding;
 import bootmend.finding.Purpose;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.EjectJob;
-import bootmend.operation.HistoryEntry;
 import bootmend.operation.HistoryJob;
+import bootmend.operation.HistoryView;
 import bootmend.operation.ProposedChange;
 import bootmend.request.BoardRequest;
 import bootmend.request.CardRequest;
 import bootmend.view.CheckJob;
 import bootmend.view.CheckRequest;
 import bootmend.view.CheckView;
+import bootmend.view.DiagnoseJob;
+import bootmend.view.InterruptedChange;
 import bootmend.view.RecoveryView;
 import bootmend.view.SheetJob;
 import bootmend.view.SheetView;
@@ -24,6 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** One card that is looked at: what is on it, what a check says, what was done to it, and what is to be done. */
 public final class CardModel {
@@ -33,8 +38,9 @@ public final class CardModel {
     private final Watched<Optional<String>> board;
     private final Watched<Purpose> purpose = new Watched<>(Purpose.SHIP);
     private final Watched<Reading<SheetView>> sheet = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<BootDiagnosis>> boot = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<CheckView>> check = new Watched<>(new Reading.Unasked<>());
-    private final Watched<Reading<List<HistoryEntry>>> history = new Watched<>(new Reading.Unasked<>());
+    private final Watched<Reading<HistoryView>> history = new Watched<>(new Reading.Unasked<>());
     private final Watched<Reading<ProposedChange>> health = new Watched<>(new Reading.Unasked<>());
     private final Watched<Boolean> gone = new Watched<>(false);
     private final Watched<List<String>> bootable = new Watched<>(List.of());
@@ -42,7 +48,8 @@ public final class CardModel {
     private final Watched<Optional<String>> ejected = new Watched<>(Optional.empty());
     private final ChangeModel change;
     private final SlipModel slip;
-    private final List<Bench.Ticket> reads = new ArrayList<>();
+    private final EarlierModel earlier;
+    private final List<WorkQueue.Ticket> reads = new ArrayList<>();
     private Map<LinePlace, List<Finding>> atLines = Map.of();
 
     /** @param board the board it is taken to be for; empty for none in particular */
@@ -54,6 +61,7 @@ public final class CardModel {
         // The first to hear of a check, so that every view finds the findings in place.
         check.watch(reading -> atLines = atLines(reading));
         this.slip = new SlipModel(services, card, check, ZoneId.systemDefault());
+        this.earlier = new EarlierModel(services, card, change);
     }
 
     public CardRequest card() {
@@ -74,12 +82,17 @@ public final class CardModel {
         return sheet;
     }
 
+    /** Whether it boots, link by link. */
+    public Watched<Reading<BootDiagnosis>> boot() {
+        return boot;
+    }
+
     public Watched<Reading<CheckView>> check() {
         return check;
     }
 
-    /** The changes made to it from this computer, the newest first. */
-    public Watched<Reading<List<HistoryEntry>>> history() {
+    /** The changes made to it from this computer. */
+    public Watched<Reading<HistoryView>> history() {
         return history;
     }
 
@@ -106,6 +119,11 @@ public final class CardModel {
         return slip;
     }
 
+    /** What its config file was before. */
+    public EarlierModel earlier() {
+        return earlier;
+    }
+
     /** The line that the user was last taken to. */
     public Watched<Optional<LinePlace>> pointedAt() {
         return pointedAt;
@@ -117,17 +135,24 @@ public final class CardModel {
         pointedAt.set(Optional.of(place));
     }
 
-    /** A change that was cut short and can be brought to an end on this card; everything else waits for that. */
-    public Optional<RecoveryView> cutShort() {
-        return sheet.get().value().flatMap(SheetView::waiting).filter(each -> each.fits() && !each.nothingWritten());
+    /** A change that was interrupted and can be brought to an end on this card; everything else waits for that. */
+    public Optional<RecoveryView> interrupted() {
+        return waiting().own().filter(each -> each.fits() && !each.nothingWritten());
+    }
+
+    /** What is known of a change that was interrupted, as far as the card was read. */
+    public InterruptedChange waiting() {
+        return sheet.get().value().map(SheetView::waiting).orElseGet(InterruptedChange.None::new);
     }
 
     /** Reads everything that is shown of the card, anew. */
     public void read() {
         dropReads();
+        earlier.forget();
         gone.set(false);
         ejected.set(Optional.empty());
         sheet.set(new Reading.Waiting<>());
+        boot.set(new Reading.Waiting<>());
         check.set(new Reading.Waiting<>());
         history.set(new Reading.Waiting<>());
         health.set(new Reading.Waiting<>());
@@ -144,7 +169,7 @@ public final class CardModel {
 
     /** Has the system let go of the card, and tells what became of that. */
     public void eject() {
-        services.bench()
+        services.queue()
                 .<String>submitChange(
                         services.words().of("busy.eject"),
                         () -> new EjectJob().run(card),
@@ -164,6 +189,7 @@ public final class CardModel {
             if (sheet.get().value().isPresent()) {
                 dropReads();
                 sheet.set(new Reading.Waiting<>());
+                boot.set(new Reading.Waiting<>());
                 check.set(new Reading.Waiting<>());
                 readSheet();
             }
@@ -182,6 +208,7 @@ public final class CardModel {
     /** Nobody looks at the card any more; a change under way is finished all the same. */
     public void leave() {
         dropReads();
+        earlier.forget();
     }
 
     /** The card was taken out of its reader, or is back in it. */
@@ -227,13 +254,16 @@ public final class CardModel {
 
     private void shown(SheetView view) {
         sheet.set(new Reading.Ready<>(view));
-        Optional<RecoveryView> cut = cutShort();
+        Optional<RecoveryView> cut = interrupted();
         if (cut.isPresent()) {
-            change.cutShort(cut.get());
+            change.interrupted(cut.get());
+        } else if (waiting() instanceof InterruptedChange.Unclear unclear) {
+            change.unclear(unclear);
         } else if (change.state().get() instanceof ChangeState.Idle
                 && !view.show().card().isStock()) {
             change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         }
+        readBoot();
         readCheck();
         read(
                 "busy.history",
@@ -251,12 +281,37 @@ public final class CardModel {
         sheet.set(new Reading.Failed<>(error));
         check.set(new Reading.Failed<>(error));
         history.set(new Reading.Failed<>(error));
+        readBoot();
         // A card whose partition is not found may still have damage that a look at the volume tells more of.
         read(
                 "busy.health",
                 () -> change.preview(ChangeRequest.Repair.PLAIN),
                 value -> health.set(new Reading.Ready<>(value)),
                 again -> health.set(new Reading.Failed<>(again)));
+    }
+
+    private void readBoot() {
+        read(
+                "busy.boot",
+                () -> new DiagnoseJob(services.workplace()).run(card, about()),
+                this::diagnosed,
+                error -> boot.set(new Reading.Failed<>(error)));
+    }
+
+    /** The strip follows what the card needs first, unless something else was chosen there. */
+    private void diagnosed(BootDiagnosis diagnosis) {
+        boot.set(new Reading.Ready<>(diagnosis));
+        boolean unchosen = change.state().get() instanceof ChangeState.Idle
+                || change.state().get() instanceof ChangeState.Proposed proposed
+                        && proposed.change().order().request().equals(ChangeRequest.ToStock.PLAIN);
+        if (unchosen && !diagnosis.anyBoots()) {
+            diagnosis.boards().stream()
+                    .flatMap(board -> board.chain().verdict() instanceof Verdict.Stops stops
+                            ? RemedyPlaces.order(stops.cause().remedy()).stream()
+                            : Stream.empty())
+                    .findFirst()
+                    .ifPresent(change::choose);
+        }
     }
 
     private void readCheck() {
@@ -271,12 +326,12 @@ public final class CardModel {
         return board.get().map(BoardRequest::of).orElse(BoardRequest.none());
     }
 
-    private <T> void read(String busy, Bench.Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
-        reads.add(services.bench().submit(services.words().of(busy), work, done, failed));
+    private <T> void read(String busy, WorkQueue.Work<T> work, Consumer<T> done, Consumer<CardException> failed) {
+        reads.add(services.queue().submit(services.words().of(busy), work, done, failed));
     }
 
     private void dropReads() {
-        reads.forEach(Bench.Ticket::drop);
+        reads.forEach(WorkQueue.Ticket::drop);
         reads.clear();
     }
 }

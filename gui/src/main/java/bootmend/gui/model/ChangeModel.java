@@ -11,8 +11,9 @@ import bootmend.operation.OpenRecovery;
 import bootmend.operation.ProposedChange;
 import bootmend.operation.RecoverJob;
 import bootmend.request.CardRequest;
+import bootmend.view.InterruptedChange;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
-import bootmend.workplace.Workplace;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Optional;
@@ -26,7 +27,7 @@ public final class ChangeModel {
     private final Runnable changed;
     private final Watched<ChangeState> state = new Watched<>(new ChangeState.Idle());
     private final Watched<Set<String>> agreed = new Watched<>(Set.of());
-    private Bench.Ticket waiting = () -> {};
+    private WorkQueue.Ticket waiting = () -> {};
 
     /** @param changed is run after the card was changed, or may have been */
     ChangeModel(Services services, CardRequest card, Runnable changed) {
@@ -46,13 +47,13 @@ public final class ChangeModel {
 
     /** Works out what a request would do; nothing is written. */
     public void choose(ChangeOrder order) {
-        if (state.get() instanceof ChangeState.Making || state.get() instanceof ChangeState.CutShort) {
+        if (isTaken()) {
             return;
         }
         waiting.drop();
         agreed.set(Set.of());
         state.set(new ChangeState.WorkingOut(order));
-        waiting = services.bench()
+        waiting = services.queue()
                 .submitFirst(
                         services.words().of("busy.plan"),
                         () -> changeable(order),
@@ -65,18 +66,45 @@ public final class ChangeModel {
 
     /** Nothing is wanted any more. */
     public void forget() {
-        if (!(state.get() instanceof ChangeState.Making || state.get() instanceof ChangeState.CutShort)) {
+        if (!isTaken()) {
             waiting.drop();
             state.set(new ChangeState.Idle());
         }
     }
 
-    /** A change to the card that was cut short is known of. */
-    void cutShort(RecoveryView recovery) {
+    /** A change to the card that was interrupted is known of. */
+    void interrupted(RecoveryView recovery) {
         if (!(state.get() instanceof ChangeState.Making)) {
             waiting.drop();
-            state.set(new ChangeState.CutShort(recovery));
+            state.set(new ChangeState.Interrupted(recovery, Optional.empty()));
         }
+    }
+
+    /** Changes that were interrupted are known of, and not which is this card's. */
+    void unclear(InterruptedChange.Unclear found) {
+        if (!(state.get() instanceof ChangeState.Making)) {
+            waiting.drop();
+            state.set(new ChangeState.Unclear(found, Optional.empty()));
+        }
+    }
+
+    /** The user says which change that was interrupted is this card's; it is shown then, and nothing is written yet. */
+    public void nameInterrupted(RecordedChange mine) {
+        if (!(state.get() instanceof ChangeState.Unclear unclear)) {
+            return;
+        }
+        Optional<String> id = Optional.of(mine.id());
+        waiting = services.queue()
+                .submitFirst(
+                        services.words().of("busy.plan"),
+                        () -> recover(id, recovery -> recovery.view().orElseThrow()),
+                        view -> state.set(new ChangeState.Interrupted(view, id)),
+                        error -> state.set(new ChangeState.Unclear(unclear.waiting(), Optional.of(error))));
+    }
+
+    /** Whether a change is being made, or one that was interrupted comes first. */
+    private boolean isTaken() {
+        return state.get() instanceof ChangeState.Making || state.get().isWaiting();
     }
 
     /** Agrees to one of the questions, or takes that back. */
@@ -104,7 +132,7 @@ public final class ChangeModel {
         ProposedChange shown = proposed.change();
         String key = RequestKey.of(shown.order().request());
         state.set(new ChangeState.Making(key));
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.write"),
                         () -> operation().make(shown).orThrow(),
@@ -114,14 +142,14 @@ public final class ChangeModel {
                         error -> after(failed(shown.order(), error)));
     }
 
-    /** Writes what is left of a change that was cut short. */
-    public void finishCutShort() {
+    /** Writes what is left of a change that was interrupted. */
+    public void finishInterrupted() {
         recover("finish", OpenRecovery::finish);
     }
 
-    /** Writes the old content back where a change was cut short. */
-    public void takeCutShortBack() {
-        recover("reverse", OpenRecovery::takeBack);
+    /** Writes the old content back where a change was interrupted. */
+    public void takeInterruptedBack() {
+        recover("reverse", OpenRecovery::undo);
     }
 
     private static ChangeState failed(ChangeOrder order, CardException error) {
@@ -152,27 +180,27 @@ public final class ChangeModel {
         return new ChangeOperation(services.workplace());
     }
 
-    /** One way to bring a change that was cut short to an end. */
+    /** What is done with a change that was interrupted. */
     @FunctionalInterface
-    private interface Way {
-        Made go(OpenRecovery recovery) throws CardException;
+    private interface Way<T> {
+        T go(OpenRecovery recovery) throws CardException;
     }
 
-    private void recover(String key, Way way) {
-        if (!(state.get() instanceof ChangeState.CutShort)) {
+    private void recover(String key, Way<Made> way) {
+        if (!(state.get() instanceof ChangeState.Interrupted cut)) {
             return;
         }
         state.set(new ChangeState.Making(key));
-        services.bench()
+        services.queue()
                 .submitChange(
                         services.words().of("busy.write"),
-                        () -> recover(services.workplace(), way),
+                        () -> recover(cut.named(), way),
                         made -> after(new ChangeState.Done(key, made, false)),
                         error -> after(new ChangeState.Failed(key, error, Optional.empty())));
     }
 
-    private Made recover(Workplace workplace, Way way) throws CardException {
-        try (OpenRecovery recovery = new RecoverJob(workplace).begin(card)) {
+    private <T> T recover(Optional<String> named, Way<T> way) throws CardException {
+        try (OpenRecovery recovery = new RecoverJob(services.workplace()).begin(card, named)) {
             if (recovery.view().isEmpty()) {
                 throw CardException.refused("no change waits on this card any more", "Look at the card again.");
             }

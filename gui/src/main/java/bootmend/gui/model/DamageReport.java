@@ -26,7 +26,7 @@ public record DamageReport(List<Finding> findings, int unshown) {
         return new DamageReport(all.stream().limit(MOST).toList(), Math.max(0, all.size() - MOST));
     }
 
-    /** Whether a repair may mend it, once it is told that it may free clusters that belong to no file. */
+    /** Whether a repair may repair it, once it is told that it may free clusters that belong to no file. */
     public static boolean isAsked(Finding finding) {
         return finding.id().equals(LOST) && finding.fix() == Fix.DECISION;
     }

@@ -2,8 +2,12 @@ package bootmend.gui.model;
 
 import bootmend.CardException;
 import bootmend.batch.CardNames;
+import bootmend.batch.CutBatch;
+import bootmend.batch.CutBatches;
+import bootmend.batch.NamedCards;
 import bootmend.request.CardRequest;
 import bootmend.view.AttachedCard;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -12,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
@@ -19,12 +24,14 @@ import java.util.stream.Collectors;
 public final class DeskModel {
 
     private final Services services;
-    private final Bench.Work<List<AttachedCard>> readers;
+    private final WorkQueue.Work<List<AttachedCard>> readers;
     private final WindowSettings settings;
     private final Watched<List<CardEntry>> cards = new Watched<>(List.of());
     private final Watched<Optional<CardModel>> current = new Watched<>(Optional.empty());
     private final Watched<Optional<BatchModel>> batch = new Watched<>(Optional.empty());
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
+    private final Watched<Optional<String>> leftOut = new Watched<>(Optional.empty());
+    private final Watched<List<CutBatch>> cutBatches = new Watched<>(List.of());
     private final Map<Path, AttachedCard> seenInReaders = new HashMap<>();
     private List<CardEntry> inReaders = List.of();
     private final List<CardEntry> earlier;
@@ -34,7 +41,7 @@ public final class DeskModel {
     private boolean listAgain;
 
     /** @param readers lists what is attached to this computer */
-    public DeskModel(Services services, Bench.Work<List<AttachedCard>> readers, WindowSettings settings) {
+    public DeskModel(Services services, WorkQueue.Work<List<AttachedCard>> readers, WindowSettings settings) {
         this.services = services;
         this.readers = readers;
         this.settings = settings;
@@ -73,6 +80,51 @@ public final class DeskModel {
         return problem;
     }
 
+    /** What the folder that was opened last holds besides cards, in a sentence. */
+    public Watched<Optional<String>> leftOut() {
+        return leftOut;
+    }
+
+    /** Batches of changes that were cut and that nobody was told of yet. */
+    public Watched<List<CutBatch>> cutBatches() {
+        return cutBatches;
+    }
+
+    /** Where a batch's journal is kept once it was told. */
+    public Path kept(CutBatch batch) {
+        return new CutBatches(services.workplace().home()).kept(batch);
+    }
+
+    /** Looks for batches that were cut; to be done once, before this window begins one of its own. */
+    public void lookForCutBatches() {
+        CutBatches batches = new CutBatches(services.workplace().home());
+        services.queue()
+                .submitFirst(services.words().of("busy.batches"), batches::untold, cutBatches::set, error -> {});
+    }
+
+    /** Whoever is at the window was told of it. */
+    public void told(CutBatch batch) {
+        cutBatches.set(
+                cutBatches.get().stream().filter(other -> !other.equals(batch)).toList());
+        CutBatches batches = new CutBatches(services.workplace().home());
+        services.queue()
+                .submitFirst(
+                        services.words().of("busy.batches"),
+                        () -> {
+                            try {
+                                batches.told(batch);
+                                return batch;
+                            } catch (IOException e) {
+                                throw CardException.refused(
+                                        services.words().of("cutbatch.kept", batch.journal(), e.getMessage()),
+                                        services.words().of("cutbatch.kept.remedy"),
+                                        e);
+                            }
+                        },
+                        done -> {},
+                        error -> problem.set(Optional.of(error)));
+    }
+
     /** Looks what is attached to this computer; while that is going on, once more after it. */
     public void lookAtReaders() {
         if (listing) {
@@ -81,7 +133,7 @@ public final class DeskModel {
             return;
         }
         listing = true;
-        services.bench().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
+        services.queue().submit(services.words().of("busy.readers"), readers, this::listed, error -> {
             problem.set(Optional.of(error));
             listingEnded();
         });
@@ -100,13 +152,15 @@ public final class DeskModel {
         if (paths.isEmpty()) {
             return;
         }
-        expand(paths, found -> {
+        expand(paths, named -> {
+            List<Path> found = named.cards();
             offer(found);
             if (found.size() == 1) {
                 look(found.get(0));
             } else if (found.size() > 1) {
                 together(found);
             }
+            leftOut.set(named.note());
         });
     }
 
@@ -170,7 +224,7 @@ public final class DeskModel {
         if (!isWriting()) {
             batch.get().ifPresent(BatchModel::stop);
         }
-        services.bench()
+        services.queue()
                 .stop(CardException.refused(
                         services.words().of("stopped.what"), services.words().of("stopped.remedy")));
     }
@@ -214,13 +268,32 @@ public final class DeskModel {
     public void close(Runnable then) {
         batch.get().ifPresent(BatchModel::stop);
         current.get().ifPresent(CardModel::leave);
-        if (!isWriting()) {
+        whenAtRest(this::isWriting, then);
+    }
+
+    /** Whether a change to a card, or a change or a check of several, is under way. */
+    public boolean isInHand() {
+        return isChangeMaking() || batch.get().filter(BatchModel::isInHand).isPresent();
+    }
+
+    /** Whether what is under way is work on several cards, of which others can be left out. */
+    public boolean isBatchInHand() {
+        return batch.get().filter(BatchModel::isInHand).isPresent();
+    }
+
+    /** Does {@code then} as soon as no change and no batch is under way any more. */
+    public void whenOver(Runnable then) {
+        whenAtRest(this::isInHand, then);
+    }
+
+    private void whenAtRest(BooleanSupplier working, Runnable then) {
+        if (!working.getAsBoolean()) {
             then.run();
             return;
         }
         boolean[] over = {false};
         Runnable look = () -> {
-            if (!over[0] && !isWriting()) {
+            if (!over[0] && !working.getAsBoolean()) {
                 over[0] = true;
                 then.run();
             }
@@ -231,12 +304,13 @@ public final class DeskModel {
 
     private void leave() {
         problem.set(Optional.empty());
+        leftOut.set(Optional.empty());
         current.get().ifPresent(CardModel::leave);
         batch.get().ifPresent(BatchModel::stop);
     }
 
-    private void expand(List<Path> paths, Consumer<List<Path>> found) {
-        services.bench()
+    private void expand(List<Path> paths, Consumer<NamedCards> found) {
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.names"),
                         () -> new CardNames(true)

@@ -20,7 +20,7 @@ import java.util.Locale;
  * @param size how much it wrote
  */
 public record MadeChange(
-        int number, String when, String title, List<String> lines, String size, boolean takenBack, String undoRecord) {
+        int number, String when, String title, List<String> lines, String size, boolean undone, String undoRecord) {
 
     private static final int MOST_LINES = 12;
 
@@ -38,7 +38,7 @@ public record MadeChange(
                 entry.title(),
                 lines(entry.lines(), words),
                 entry.sectors() == 0 ? words.of("changes.files") : words.of("changes.sectors", entry.sectors()),
-                entry.takenBack(),
+                entry.undone(),
                 entry.undoRecord());
     }
 

@@ -17,7 +17,7 @@ public final class ProfileSaving {
     private final Consumer<String> saved;
     private final Watched<Reading<List<Trial>>> backing = new Watched<>(new Reading.Unasked<>());
     private final Watched<Optional<CardException>> problem = new Watched<>(Optional.empty());
-    private Bench.Ticket looking = () -> {};
+    private WorkQueue.Ticket looking = () -> {};
 
     /** @param saved is told the profile's name when it is there */
     ProfileSaving(Services services, Optional<CardModel> card, Consumer<String> saved) {
@@ -70,7 +70,7 @@ public final class ProfileSaving {
         }
         backing.set(new Reading.Waiting<>());
         CardRequest request = card.get().card();
-        looking = services.bench()
+        looking = services.queue()
                 .submitFirst(
                         services.words().of("busy.backing"),
                         () -> new ProfileJob(services.workplace()).backing(request, board),
@@ -84,7 +84,7 @@ public final class ProfileSaving {
         }
         problem.set(Optional.empty());
         CardRequest request = card.get().card();
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.profiles"),
                         () -> new ProfileJob(services.workplace())

@@ -116,7 +116,7 @@ public final class ProfilesModel {
         if (!(profiles.get() instanceof Reading.Ready)) {
             profiles.set(new Reading.Waiting<>());
         }
-        services.bench()
+        services.queue()
                 .submit(
                         services.words().of("busy.profiles"),
                         () -> job().listing(),
@@ -171,7 +171,7 @@ public final class ProfilesModel {
         String name = profile().get().name();
         CardModel model = readCard().get();
         comparison.set(new Reading.Waiting<>());
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.compare"),
                         () -> job().compare(name, model.card()),
@@ -244,9 +244,9 @@ public final class ProfilesModel {
         done.set(new Done(Optional.of(services.words().of(key, arguments)), Optional.empty(), Optional.empty()));
     }
 
-    private void run(String busy, Bench.Work<String> work, Consumer<String> then, Consumer<CardException> failed) {
+    private void run(String busy, WorkQueue.Work<String> work, Consumer<String> then, Consumer<CardException> failed) {
         done.set(Done.NOTHING);
-        services.bench().submitFirst(services.words().of(busy), work, then, failed);
+        services.queue().submitFirst(services.words().of(busy), work, then, failed);
     }
 
     private ProfileJob job() {

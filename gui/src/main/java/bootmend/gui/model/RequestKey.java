@@ -21,6 +21,16 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     }
 
     @Override
+    public String toSettings(ChangeRequest.ToSettings request) {
+        return "like";
+    }
+
+    @Override
+    public String toEarlier(ChangeRequest.ToEarlier request) {
+        return "earlier";
+    }
+
+    @Override
     public String undo(ChangeRequest.Undo request) {
         return request.to().isPresent() ? "history" : "back";
     }
@@ -28,6 +38,11 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     @Override
     public String repair(ChangeRequest.Repair request) {
         return "repair";
+    }
+
+    @Override
+    public String fromGood(ChangeRequest.FromGood request) {
+        return "good";
     }
 
     @Override
@@ -43,5 +58,10 @@ public record RequestKey() implements ChangeRequest.Cases<String> {
     @Override
     public String unstage(ChangeRequest.Unstage request) {
         return "unstage";
+    }
+
+    @Override
+    public String edit(ChangeRequest.Edit request) {
+        return "edit";
     }
 }

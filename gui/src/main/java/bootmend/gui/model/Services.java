@@ -9,4 +9,4 @@ import java.util.concurrent.Executor;
  *
  * @param screen runs what touches the window, for work that reports while it lasts
  */
-public record Services(Workplace workplace, Bench bench, Executor screen, Words words) {}
+public record Services(Workplace workplace, WorkQueue queue, Executor screen, Words words) {}

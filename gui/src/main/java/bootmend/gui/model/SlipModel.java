@@ -49,7 +49,7 @@ public final class SlipModel {
         check.get().value().ifPresent(view -> {
             saved.set(new Reading.Waiting<>());
             // Like a change to a card it is not stopped half-way.
-            services.bench()
+            services.queue()
                     .submitChange(
                             services.words().of("busy.slip"),
                             () -> new PageFile(file).save(List.of(card.card()), out -> write(out, view)),

@@ -24,8 +24,10 @@ public final class StepPlaces implements StepWords {
             case RESET_CARD -> words.of("step.reset");
             case LIST_CARDS -> words.of("step.cards");
             case LIST_CHANGES -> words.of("step.changes");
+            case LIST_EARLIER -> words.of("step.earlier");
             case STAGE_SETTINGS -> words.of("step.stage");
             case GIVE_SETTINGS -> words.of("step.settings");
+            case NAME_FILES -> words.of("step.files");
             case ADD_TRIAL -> words.of("step.addtrial");
             case LIST_TRIALS -> words.of("step.trials");
             case LIST_DELETED_TRIALS -> words.of("step.deletedtrials");

@@ -41,7 +41,7 @@ public final class TrialsModel {
     private Optional<CardModel> card = Optional.empty();
     private List<String> deleted = List.of();
     private boolean metBlockers;
-    private Bench.Ticket advising = () -> {};
+    private WorkQueue.Ticket advising = () -> {};
 
     /**
      * What can be staged on the card that is looked at.
@@ -133,7 +133,7 @@ public final class TrialsModel {
     /** Puts a trial aside; {@link #putBack} undoes it. */
     public void delete(TrialListing.Listed trial) {
         String id = trial.trial().id();
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.deleting"),
                         () -> {
@@ -155,7 +155,7 @@ public final class TrialsModel {
     /** Puts back the trial that was deleted last. */
     public void putBack() {
         List<String> ids = deleted;
-        services.bench()
+        services.queue()
                 .submitFirst(
                         services.words().of("busy.deleting"),
                         () -> {
@@ -201,7 +201,7 @@ public final class TrialsModel {
         if (!(listing.get() instanceof Reading.Ready)) {
             listing.set(new Reading.Waiting<>());
         }
-        services.bench()
+        services.queue()
                 .submit(
                         services.words().of("busy.trials"),
                         () -> new TrialListJob(services.workplace()).run(Optional.empty()),
@@ -233,7 +233,7 @@ public final class TrialsModel {
     private void advise(String of) {
         advising.drop();
         Optional<TrialSide> other = beside.get();
-        advising = services.bench()
+        advising = services.queue()
                 .submitFirst(
                         services.words().of("busy.advice"),
                         () -> advice(of, other),
@@ -301,7 +301,7 @@ public final class TrialsModel {
         try {
             var request = draft.request(readCard(), services.words());
             adding.set(new Reading.Waiting<>());
-            services.bench()
+            services.queue()
                     .submitFirst(
                             services.words().of("busy.adding"),
                             () -> new TrialAddJob(services.workplace()).run(request),

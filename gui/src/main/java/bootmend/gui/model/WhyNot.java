@@ -15,8 +15,8 @@ final class WhyNot {
         }
         Reading<?> sheet = card.get().sheet().get();
         ChangeState state = card.get().change().state().get();
-        if (state instanceof ChangeState.CutShort) {
-            return words.of("whynot.cutshort");
+        if (state.isWaiting()) {
+            return words.of("whynot.interrupted");
         } else if (state instanceof ChangeState.Making) {
             return words.of("whynot.making");
         } else if (sheet instanceof Reading.Failed || card.get().gone().get()) {

@@ -3,7 +3,7 @@ package bootmend.gui.view;
 import bootmend.finding.Finding;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.BatchRow;
-import bootmend.gui.model.MadeWords;
+import bootmend.gui.model.OutcomeWords;
 import bootmend.gui.text.Words;
 import bootmend.operation.LineChange;
 import bootmend.operation.Made;
@@ -26,12 +26,12 @@ final class BatchDetail extends VBox {
 
     private final BatchModel model;
     private final Kit kit;
-    private final BatchTable table;
+    private final ManyCardsTable table;
     private final VBox body = new VBox(6);
     private final Button look;
     private final ChangeListener<BatchRow> follow = (observed, before, row) -> show();
 
-    BatchDetail(BatchModel model, Kit kit, BatchTable table) {
+    BatchDetail(BatchModel model, Kit kit, ManyCardsTable table) {
         this.model = model;
         this.kit = kit;
         this.table = table;
@@ -133,7 +133,7 @@ final class BatchDetail extends VBox {
     }
 
     private String made(Made made) {
-        MadeWords.Said said = new MadeWords(kit.words()).of(made);
+        OutcomeWords.Said said = new OutcomeWords(kit.words()).of(made);
         return said.done() + " " + said.next();
     }
 
@@ -159,7 +159,7 @@ final class BatchDetail extends VBox {
 
     private Node found(CardOutcome came, Finding finding) {
         String severity = "severity." + finding.severity().word();
-        String kind = came.isCheck() ? severity : finding.isRepaired() ? "batch.mended" : "batch.left";
+        String kind = came.isCheck() ? severity : finding.isRepaired() ? "batch.repaired" : "batch.left";
         String repaired = finding.isRepaired() ? "batch-good" : "severity-warning";
         return kit.text(
                 kit.words()

@@ -19,7 +19,6 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 
@@ -70,10 +69,7 @@ final class BatchStrip extends VBox {
         time.setId("batch-time");
         bar.setMaxWidth(Double.MAX_VALUE);
         bar.setAccessibleText(kit.words().of("batch.progress"));
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("strip-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "strip-scroll");
         body.setId("batch-body");
         getChildren().addAll(kit.heading("batch.title"), wishes, scroll, foot);
         clock.setCycleCount(Animation.INDEFINITE);

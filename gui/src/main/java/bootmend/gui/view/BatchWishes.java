@@ -139,7 +139,7 @@ final class BatchWishes extends VBox {
     }
 
     private Node cautions(List<CautionView> all) {
-        Cautions pane = new Cautions(kit, all);
+        CautionsPane pane = new CautionsPane(kit, all);
         pane.setText(kit.words().of("batch.cautions", all.size()));
         pane.setId("batch-cautions");
         pane.setMinWidth(0);

@@ -1,16 +1,20 @@
 package bootmend.gui.view;
 
+import bootmend.boot.BootDiagnosis;
+import bootmend.boot.Verdict;
 import bootmend.card.PartitionView;
-import bootmend.finding.Severity;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.Reading;
 import bootmend.gui.text.Words;
 import bootmend.operation.ProposedChange;
 import bootmend.page.Amount;
+import bootmend.page.BootWords;
 import bootmend.view.CardView;
-import bootmend.view.CheckView;
+import bootmend.view.InterruptedChange;
 import bootmend.view.SheetView;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
@@ -37,7 +41,7 @@ final class CardHeader extends VBox {
         marks.setId("card-marks");
         getChildren().addAll(title, facts, marks, notes);
         model.sheet().watch(reading -> show());
-        model.check().watch(reading -> show());
+        model.boot().watch(reading -> show());
         model.health().watch(reading -> show());
         model.gone().watch(reading -> show());
         model.ejected().watch(said -> show());
@@ -59,8 +63,8 @@ final class CardHeader extends VBox {
         } else if (sheet instanceof Reading.Waiting) {
             mark("mark.reading", "mark-plain");
         }
+        model.boot().get().value().ifPresent(this::boots);
         sheet.value().ifPresent(this::tuned);
-        model.check().get().value().ifPresent(this::checked);
         model.health().get().value().ifPresent(this::damage);
     }
 
@@ -105,19 +109,29 @@ final class CardHeader extends VBox {
         if (view.staged()) {
             mark("mark.staged", "mark-tuned");
         }
-        if (view.waiting().isPresent()) {
-            mark("mark.cutshort", "mark-bad");
+        if (view.waiting().own().isPresent() || view.waiting() instanceof InterruptedChange.Unclear) {
+            mark("mark.interrupted", "mark-bad");
         }
     }
 
-    private void checked(CheckView view) {
-        int blockers = view.count(Severity.BLOCKER);
-        int warnings = view.count(Severity.WARNING);
-        if (blockers > 0) {
-            mark("mark.blockers", "mark-bad", blockers);
-        }
-        if (warnings > 0) {
-            mark("mark.warnings", "mark-warn", warnings);
+    /** The answer to the first question; whether the card is ready for a purpose is said on the page that asks for one. */
+    private void boots(BootDiagnosis diagnosis) {
+        List<Verdict> verdicts = diagnosis.boards().stream()
+                .map(board -> board.chain().verdict())
+                .toList();
+        long boots = verdicts.stream().filter(Verdict.Boots.class::isInstance).count();
+        Optional<Verdict.Stops> stops = verdicts.stream()
+                .filter(Verdict.Stops.class::isInstance)
+                .map(Verdict.Stops.class::cast)
+                .findFirst();
+        if (boots == verdicts.size()) {
+            mark("mark.boots", "mark-good");
+        } else if (boots > 0) {
+            mark("mark.bootsome", "mark-warn");
+        } else if (stops.isPresent()) {
+            mark("mark.stops", "mark-bad", BootWords.name(stops.get().cause().link()));
+        } else {
+            mark("mark.unknown", "mark-warn");
         }
     }
 

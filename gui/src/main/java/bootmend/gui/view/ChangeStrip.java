@@ -4,16 +4,20 @@ import bootmend.NextStep.Allow;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.ChangeModel;
 import bootmend.gui.model.ChangeState;
-import bootmend.gui.model.MadeWords;
+import bootmend.gui.model.OutcomeWords;
 import bootmend.gui.model.RequestKey;
 import bootmend.gui.text.Words;
 import bootmend.operation.ChangeOrder;
 import bootmend.operation.ChangeRequest;
 import bootmend.operation.FileEdit;
 import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryView;
 import bootmend.operation.LineChange;
 import bootmend.operation.PlanView;
 import bootmend.operation.ProposedChange;
+import bootmend.page.Amount;
+import bootmend.view.InterruptedChange;
+import bootmend.view.RecordedChange;
 import bootmend.view.RecoveryView;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -29,7 +33,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** The right part: what will change, where the undo record goes, one button to do it, one to take the last change back. */
+/** The right part: what will change, where the undo record goes, one button to do it, one to undo the last change. */
 final class ChangeStrip extends VBox {
 
     /** How many lines or findings are shown. */
@@ -42,7 +46,7 @@ final class ChangeStrip extends VBox {
     private final VBox body = new VBox(10);
     private final VBox foot = new VBox(8);
     private final Button make;
-    private final Button takeBack;
+    private final Button undo;
 
     /**
      * @param records where undo records go
@@ -58,8 +62,8 @@ final class ChangeStrip extends VBox {
         make = kit.button("strip.make", change::make);
         make.getStyleClass().add("accent");
         make.setMaxWidth(Double.MAX_VALUE);
-        takeBack = kit.button("strip.back", () -> change.choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
-        takeBack.setMaxWidth(Double.MAX_VALUE);
+        undo = kit.button("strip.back", () -> change.choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
+        undo.setMaxWidth(Double.MAX_VALUE);
         Button stock = kit.button("strip.stock", () -> change.choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
         Button profile = kit.button("strip.profile", chooseProfile);
         HBox.setHgrow(stock, Priority.ALWAYS);
@@ -67,10 +71,7 @@ final class ChangeStrip extends VBox {
         stock.setMaxWidth(Double.MAX_VALUE);
         profile.setMaxWidth(Double.MAX_VALUE);
         HBox wishes = new HBox(8, stock, profile);
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("strip-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "strip-scroll");
         body.setId("strip-body");
         getChildren().addAll(kit.heading("strip.title"), wishes, scroll, foot);
         change.state().watch(state -> show());
@@ -103,8 +104,10 @@ final class ChangeStrip extends VBox {
             title(key(nothing.change()));
             body.getChildren().add(kit.label("strip.nothing." + key(nothing.change()), "notice", "notice-good"));
             damage(nothing.change());
-        } else if (state instanceof ChangeState.CutShort cut) {
-            cutShort(cut.recovery());
+        } else if (state instanceof ChangeState.Interrupted cut) {
+            interrupted(cut.recovery());
+        } else if (state instanceof ChangeState.Unclear unclear) {
+            unclear(unclear);
         } else if (state instanceof ChangeState.Making making) {
             title(making.key());
             ProgressBar bar = new ProgressBar();
@@ -118,7 +121,18 @@ final class ChangeStrip extends VBox {
             body.getChildren().add(kit.problem(failed.error()));
             failed.despite().ifPresent(wish -> body.getChildren().add(inPlace(wish, false)));
         }
+        elsewhere(state);
         foot(state);
+    }
+
+    /** Other cards' changes that wait are named where nothing of this card's own comes first. */
+    private void elsewhere(ChangeState state) {
+        if (!state.isWaiting() && model.waiting() instanceof InterruptedChange.Elsewhere other) {
+            other.words().stream()
+                    .limit(MOST)
+                    .forEach(words -> body.getChildren().add(kit.prose(words, "notice", "elsewhere")));
+            rest(other.changes().size());
+        }
     }
 
     private void title(String key) {
@@ -159,8 +173,17 @@ final class ChangeStrip extends VBox {
 
     private String head(FileEdit file) {
         int lines = file.lines().size();
+        if (file.body().isPresent()) {
+            String size = Amount.size(file.body().get().size());
+            return kit.words()
+                    .of(
+                            file.kind() == FileEdit.Kind.ADDED ? "strip.file.new" : "strip.file.replaced",
+                            file.path(),
+                            size,
+                            file.body().get().sha256());
+        }
         return switch (file.kind()) {
-            case CHANGED -> file.path();
+            case CHANGED, REPLACED -> file.path();
             case ADDED ->
                 file.against()
                         .map(other -> kit.words().of("strip.file.like", file.path(), other))
@@ -192,7 +215,11 @@ final class ChangeStrip extends VBox {
     private String write(PlanView plan) {
         Words words = kit.words();
         if (plan.ofFolder()) {
-            return words.of("strip.writefiles", plan.files().size(), String.join(", ", plan.files()));
+            return words.of(
+                    "strip.writefiles",
+                    plan.files().size(),
+                    String.join(", ", plan.files()),
+                    String.join(", ", plan.beside()));
         }
         String kinds = plan.sectorsByKind().entrySet().stream()
                 .map(kind -> kind.getValue() + " " + kind.getKey())
@@ -208,7 +235,7 @@ final class ChangeStrip extends VBox {
                         .add(kit.prose(
                                 kit.words()
                                         .of(
-                                                finding.isRepaired() ? "strip.mends" : "strip.leaves",
+                                                finding.isRepaired() ? "strip.repairs" : "strip.leaves",
                                                 finding.where().words(),
                                                 finding.words()),
                                 "notice",
@@ -226,6 +253,8 @@ final class ChangeStrip extends VBox {
     private Node question(String question) {
         CheckBox box = new CheckBox(kit.words().of("strip.agree", question));
         box.setWrapText(true);
+        // A question may hold a key such as arm_freq, in which no letter is underlined.
+        box.setMnemonicParsing(false);
         box.setSelected(change.agreed().get().contains(question));
         box.selectedProperty().addListener((observed, before, yes) -> change.agree(question, yes));
         VBox notice = new VBox(box);
@@ -259,24 +288,27 @@ final class ChangeStrip extends VBox {
         body.getChildren().addAll(options);
     }
 
-    private void cutShort(RecoveryView recovery) {
-        title("cutshort");
+    private void interrupted(RecoveryView recovery) {
+        title("interrupted");
         body.getChildren()
                 .addAll(
                         kit.prose(
                                 kit.words()
                                         .of(
-                                                "strip.cutshort",
+                                                "strip.interrupted",
                                                 recovery.title(),
                                                 kit.time(recovery.began()),
                                                 recovery.state()),
                                 "notice",
                                 "notice-warn"),
                         kit.prose(kit.words()
-                                .of(recovery.finishSuggested() ? "strip.cutshort.finish" : "strip.cutshort.back")),
+                                .of(
+                                        recovery.finishSuggested()
+                                                ? "strip.interrupted.finish"
+                                                : "strip.interrupted.back")),
                         kit.prose(kit.words().of("strip.recordis", recovery.undoRecord()), "strip-plan"));
-        Button finish = kit.button("strip.finish", change::finishCutShort);
-        Button back = kit.button("strip.reverse", change::takeCutShortBack);
+        Button finish = kit.button("strip.finish", change::finishInterrupted);
+        Button back = kit.button("strip.reverse", change::takeInterruptedBack);
         (recovery.finishSuggested() ? finish : back).getStyleClass().add("accent");
         for (Button each : List.of(finish, back)) {
             each.setMaxWidth(Double.MAX_VALUE);
@@ -284,10 +316,38 @@ final class ChangeStrip extends VBox {
         }
     }
 
+    /** Each change that may be this card's, to be named by whoever knows. */
+    private void unclear(ChangeState.Unclear unclear) {
+        title("interrupted");
+        body.getChildren().add(kit.label("strip.unclear", "notice", "notice-warn"));
+        unclear.problem().ifPresent(error -> body.getChildren().add(kit.problem(error)));
+        for (RecordedChange each :
+                unclear.waiting().candidates().stream().limit(MOST).toList()) {
+            Button mine = kit.button("strip.unclear.mine", () -> change.nameInterrupted(each));
+            mine.setId("strip-mine-" + each.id());
+            mine.setAccessibleText(kit.words().of("strip.unclear.accessible", each.title(), kit.time(each.began())));
+            VBox box = new VBox(6, kit.prose(recorded(each)), mine);
+            box.getStyleClass().add("line-change");
+            body.getChildren().add(box);
+        }
+        rest(unclear.waiting().candidates().size());
+        if (!unclear.waiting().others().isEmpty()) {
+            body.getChildren().add(kit.label("strip.unclear.others", "muted"));
+            unclear.waiting().others().stream()
+                    .limit(MOST)
+                    .forEach(each -> body.getChildren().add(kit.prose(recorded(each), "muted")));
+        }
+        body.getChildren().add(kit.label("strip.unclear.hint", "muted"));
+    }
+
+    private String recorded(RecordedChange change) {
+        return kit.words().of("strip.recorded", change.title(), kit.time(change.began()), change.card(), change.id());
+    }
+
     private void done(ChangeState.Done done) {
         title(done.key());
         Words words = kit.words();
-        MadeWords.Said said = new MadeWords(words).of(done.made());
+        OutcomeWords.Said said = new OutcomeWords(words).of(done.made());
         body.getChildren().add(kit.prose(said.done(), "notice", "notice-good", "done"));
         if (done.leavesDamage()) {
             body.getChildren().add(kit.label("strip.done.damage", "notice", "notice-warn"));
@@ -299,11 +359,11 @@ final class ChangeStrip extends VBox {
     }
 
     private void foot(ChangeState state) {
-        if (state instanceof ChangeState.CutShort || state instanceof ChangeState.Making) {
+        if (state.isWaiting() || state instanceof ChangeState.Making) {
             return;
         }
-        Optional<HistoryEntry> last = model.history().get().value().orElse(List.of()).stream()
-                .filter(entry -> !entry.takenBack())
+        Optional<HistoryEntry> last = model.history().get().value().map(HistoryView::changes).orElse(List.of()).stream()
+                .filter(entry -> !entry.undone())
                 .findFirst();
         boolean back = state instanceof ChangeState.Proposed proposed
                 && key(proposed.change()).equals("back");
@@ -311,8 +371,8 @@ final class ChangeStrip extends VBox {
             foot.getChildren().addAll(make, kit.label("strip.canback", "muted"));
         }
         if (!back) {
-            takeBack.setDisable(last.isEmpty());
-            foot.getChildren().add(takeBack);
+            undo.setDisable(last.isEmpty());
+            foot.getChildren().add(undo);
         }
     }
 }

@@ -5,6 +5,8 @@ import bootmend.gui.model.CardModel;
 import bootmend.gui.model.MadeChange;
 import bootmend.gui.model.Reading;
 import bootmend.operation.HistoryEntry;
+import bootmend.operation.HistoryView;
+import bootmend.view.RecordedChange;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -12,7 +14,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** The changes made to the card from this computer, to go back to any. */
@@ -33,10 +34,7 @@ final class ChangesPage extends VBox {
         setId("changes-page");
         getStyleClass().add("page");
         body.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "page-scroll");
         getChildren().addAll(scroll, foot);
         model.history().watch(reading -> {
             shown = SOME;
@@ -45,7 +43,7 @@ final class ChangesPage extends VBox {
     }
 
     private void show() {
-        Reading<List<HistoryEntry>> reading = model.history().get();
+        Reading<HistoryView> reading = model.history().get();
         body.getChildren().clear();
         foot.getChildren().clear();
         if (reading instanceof Reading.Waiting) {
@@ -55,7 +53,16 @@ final class ChangesPage extends VBox {
         reading.value().ifPresent(this::show);
     }
 
-    private void show(List<HistoryEntry> entries) {
+    private void show(HistoryView history) {
+        List<HistoryEntry> entries = history.changes();
+        history.waiting().words().stream()
+                .limit(SOME)
+                .forEach(words -> body.getChildren().add(kit.prose(words, "notice", "notice-warn", "waiting")));
+        untold(history.untold());
+        if (entries.isEmpty() && !history.untold().isEmpty()) {
+            body.getChildren().add(kit.label("changes.only", "muted"));
+            return;
+        }
         if (entries.isEmpty()) {
             body.getChildren()
                     .addAll(
@@ -79,12 +86,30 @@ final class ChangesPage extends VBox {
         foot.getChildren().add(kit.button("changes.first", () -> model.change().choose(MadeChange.beforeTheFirst())));
     }
 
+    private void untold(List<RecordedChange> changes) {
+        if (changes.isEmpty()) {
+            return;
+        }
+        VBox box = new VBox(4, kit.label("changes.untold"));
+        changes.stream()
+                .limit(SOME)
+                .forEach(each -> box.getChildren()
+                        .add(kit.prose(kit.words()
+                                .of("strip.recorded", each.title(), kit.time(each.began()), each.card(), each.id()))));
+        if (changes.size() > SOME) {
+            box.getChildren().add(kit.text(kit.words().of("changes.untold.more", changes.size() - SOME), "muted"));
+        }
+        box.setId("changes-untold");
+        box.getStyleClass().addAll("notice", "notice-warn");
+        body.getChildren().add(box);
+    }
+
     private Node box(MadeChange change) {
         HBox head = new HBox(
                 10,
                 kit.words(kit.words().of("changes.number", change.number()), "change-number"),
                 kit.words(change.when(), "muted"));
-        if (change.takenBack()) {
+        if (change.undone()) {
             head.getChildren().add(kit.words(kit.words().of("changes.takenback"), "mark", "mark-plain"));
         }
         Button back = kit.button("changes.to", () -> model.change().choose(change.goBack()));

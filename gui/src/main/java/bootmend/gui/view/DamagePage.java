@@ -38,10 +38,7 @@ final class DamagePage extends VBox {
         freeLost.setOnAction(event -> again());
         repair = kit.button("damage.repair", this::repair);
         body.getStyleClass().add("scrolled");
-        ScrollPane scroll = new ScrollPane(body);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("page-scroll");
-        VBox.setVgrow(scroll, Priority.ALWAYS);
+        ScrollPane scroll = Kit.scrolled(body, "page-scroll");
         getChildren().add(scroll);
         model.health().watch(reading -> show());
         model.sheet().watch(reading -> show());
@@ -50,8 +47,8 @@ final class DamagePage extends VBox {
     private void show() {
         Reading<ProposedChange> reading = model.health().get();
         body.getChildren().clear();
-        if (model.cutShort().isPresent()) {
-            body.getChildren().add(notice("damage.cutshort", "notice-warn"));
+        if (model.interrupted().isPresent()) {
+            body.getChildren().add(notice("damage.interrupted", "notice-warn"));
             return;
         }
         if (reading instanceof Reading.Waiting) {
@@ -99,7 +96,7 @@ final class DamagePage extends VBox {
     }
 
     private Node row(Finding finding) {
-        String fate = finding.isRepaired() ? "mended" : DamageReport.isAsked(finding) ? "asked" : "left";
+        String fate = finding.isRepaired() ? "repaired" : DamageReport.isAsked(finding) ? "asked" : "left";
         Node what = kit.prose(finding.where().words() + ": " + finding.words(), "damage-what");
         HBox.setHgrow(what, Priority.ALWAYS);
         HBox box = new HBox(

@@ -49,9 +49,10 @@ public final class Desk {
     /** Shows the window and begins to watch the readers. */
     public void show() {
         stage.show();
+        model.lookForCutBatches();
         model.lookAtReaders();
         Timeline watch = new Timeline(new KeyFrame(READERS, event -> {
-            if (stage.isFocused() && model.services().bench().isIdle()) {
+            if (stage.isFocused() && model.services().queue().isIdle()) {
                 model.lookAtReaders();
             }
         }));
@@ -67,12 +68,13 @@ public final class Desk {
         });
     }
 
-    /** Closes the window, as soon as the cards that are being changed are finished. */
+    /** Closes the window; while a change or a batch is under way, asks first how that is to end. */
     public void close() {
-        if (model.isWriting()) {
-            view.sayClosing();
+        if (!model.isInHand()) {
+            model.close(stage::hide);
+        } else {
+            view.askClosing(stage::hide);
         }
-        model.close(stage::hide);
     }
 
     /** Shows a page by its key, such as {@code profiles}. */

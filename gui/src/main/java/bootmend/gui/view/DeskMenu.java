@@ -19,7 +19,8 @@ import javafx.scene.input.KeyCombination;
 /** The menu: everything that can be done, by keyboard too. */
 final class DeskMenu extends MenuBar {
 
-    private static final List<String> PAGES = List.of("sheet", "check", "damage", "changes", "profiles", "trials");
+    private static final List<String> PAGES =
+            List.of("boot", "sheet", "check", "damage", "changes", "earlier", "profiles", "trials");
 
     private final DeskModel desk;
     private final Kit kit;

@@ -1,10 +1,13 @@
 package bootmend.gui.view;
 
+import bootmend.batch.CutBatch;
 import bootmend.gui.model.BatchModel;
 import bootmend.gui.model.CardModel;
 import bootmend.gui.model.DeskModel;
+import bootmend.page.CutBatchWords;
 import java.io.File;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.animation.Animation;
@@ -35,6 +38,8 @@ final class DeskView extends BorderPane {
     private final TabPane tabs = new TabPane();
     private final VBox middle = new VBox();
     private final Node banner;
+    private final VBox cutBatches = new VBox();
+    private final VBox closing = new VBox();
     private double cardsWidth = 250;
     private double stripWidth = 370;
 
@@ -58,12 +63,16 @@ final class DeskView extends BorderPane {
                 divide();
             }
         });
-        setTop(new VBox(menu, banner));
+        setTop(new VBox(menu, banner, cutBatches, closing));
         setCenter(parts);
         setBottom(status());
         desk.current().watch(card -> refresh());
         desk.batch().watch(batch -> refresh());
         desk.problem().watch(problem -> refresh());
+        desk.leftOut().watch(note -> refresh());
+        desk.cutBatches().watch(batches -> tell(batches));
+        Kit.takesRoomWhenFilled(cutBatches);
+        Kit.takesRoomWhenFilled(closing);
         setOnDragOver(this::dragged);
         setOnDragDropped(this::dropped);
     }
@@ -97,13 +106,13 @@ final class DeskView extends BorderPane {
         // Work that is over in a blink needs no word; anything longer says what it is.
         PauseTransition pause = new PauseTransition(PATIENCE);
         pause.setOnFinished(event -> {
-            Optional<String> busy = desk.services().bench().busy().get();
+            Optional<String> busy = desk.services().queue().busy().get();
             words.setText(busy.map(text -> kit.words().of("status.busy", text)).orElse(""));
             bar.setVisible(busy.isPresent());
             stop.setVisible(
-                    busy.isPresent() && desk.services().bench().canStop().get());
+                    busy.isPresent() && desk.services().queue().canStop().get());
         });
-        desk.services().bench().busy().watch(busy -> {
+        desk.services().queue().busy().watch(busy -> {
             if (busy.isPresent()) {
                 // One piece of work that follows another does not begin the wait anew.
                 if (pause.getStatus() != Animation.Status.RUNNING && !bar.isVisible()) {
@@ -124,6 +133,7 @@ final class DeskView extends BorderPane {
     private void refresh() {
         middle.getChildren().clear();
         desk.problem().get().ifPresent(problem -> middle.getChildren().add(kit.problem(problem)));
+        desk.leftOut().get().ifPresent(note -> middle.getChildren().add(notice("left-out", note)));
         if (desk.batch().get().isPresent()) {
             setStrip(Optional.empty());
             middle.getChildren().add(pages.batch(desk.batch().get().get()));
@@ -143,6 +153,12 @@ final class DeskView extends BorderPane {
             setStrip(Optional.empty());
         }
         middle.getChildren().add(tabs);
+    }
+
+    private Node notice(String id, String text) {
+        Node words = kit.prose(text, "notice");
+        words.setId(id);
+        return words;
     }
 
     private Node back(BatchModel batch) {
@@ -183,13 +199,74 @@ final class DeskView extends BorderPane {
         }
     }
 
-    /** Says why the window does not close at once. */
-    void sayClosing() {
-        if (middle.lookup("#closing") == null) {
-            Label words = kit.label("batch.closing", "notice", "notice-warn");
-            words.setId("closing");
-            middle.getChildren().add(0, words);
+    /** Batches that were cut, the oldest first, each until whoever is at the window says that it was read. */
+    private void tell(List<CutBatch> batches) {
+        cutBatches.getChildren().clear();
+        for (CutBatch batch : batches.subList(0, Math.min(1, batches.size()))) {
+            List<String> sentences = new ArrayList<>(CutBatchWords.of(batch, desk.kept(batch)));
+            sentences.add(kit.words().of("cutbatch.next"));
+            // Each is safe to show as it is; a line's end between them is meant.
+            Prose words = new Prose(String.join("\n", sentences), "cut-batch");
+            Button read = kit.button("cutbatch.read", () -> desk.told(batch));
+            VBox box = new VBox(8, words, read);
+            box.setId("cut-batch");
+            box.getStyleClass().addAll("notice", "notice-warn");
+            cutBatches.getChildren().add(box);
         }
+    }
+
+    /**
+     * Asks how what is under way is to end before the window closes. It is never left half done, and while nobody answers
+     * the window stays.
+     *
+     * @param close closes the window
+     */
+    void askClosing(Runnable close) {
+        if (!closing.getChildren().isEmpty()) {
+            return;
+        }
+        boolean batch = desk.isBatchInHand();
+        boolean check = batch && !desk.isWriting();
+        List<Button> choices = new ArrayList<>();
+        choices.add(kit.button(
+                batch ? "closing.all" : "closing.finish", () -> waitFor(() -> desk.whenOver(closing(close)))));
+        if (batch) {
+            choices.add(kit.button(
+                    check ? "closing.stop" : "closing.these", () -> waitFor(() -> desk.close(closing(close)))));
+        }
+        choices.add(kit.button("closing.stay", () -> closing.getChildren().clear()));
+        HBox row = new HBox(8);
+        row.getChildren().addAll(choices);
+        ask(kit.label(check ? "closing.check" : batch ? "closing.batch" : "closing.change"), row);
+        choices.get(0).requestFocus();
+        desk.whenOver(() -> {
+            if (closing.getChildren().contains(row.getParent())) {
+                closing.getChildren().clear();
+            }
+        });
+    }
+
+    private void ask(Node words, Node choices) {
+        VBox box = new VBox(8, words, choices);
+        box.setId("closing");
+        box.getStyleClass().addAll("notice", "notice-warn");
+        closing.getChildren().setAll(box);
+    }
+
+    /** Closes unless whoever is at the window thought better of it meanwhile. */
+    private Runnable closing(Runnable close) {
+        return () -> {
+            if (!closing.getChildren().isEmpty()) {
+                close.run();
+            }
+        };
+    }
+
+    private void waitFor(Runnable begin) {
+        ask(
+                kit.label("closing.waiting"),
+                kit.button("closing.stay", () -> closing.getChildren().clear()));
+        begin.run();
     }
 
     private void dragged(DragEvent event) {

@@ -12,6 +12,7 @@ import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
@@ -117,6 +118,15 @@ final class Kit {
         box.getStyleClass().addAll("notice", "notice-problem");
         box.setMaxHeight(Region.USE_PREF_SIZE);
         return box;
+    }
+
+    /** A column that scrolls where it is too long, as wide as the place it gets, and takes what height is left in a box. */
+    static ScrollPane scrolled(Node body, String style) {
+        ScrollPane scroll = new ScrollPane(body);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add(style);
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        return scroll;
     }
 
     /** A pane that is empty takes no room, not even the distance to the next. */

@@ -58,7 +58,7 @@ final class NextTrial extends VBox {
         words.peak(now).ifPresent(peak -> more.getChildren().add(kit.prose(peak)));
         more.getChildren().add(kit.prose(words.best(now), "next-best"));
         words.notes(board.report()).forEach(note -> more.getChildren().add(kit.prose(note, "notice", "notice-warn")));
-        cautions.getChildren().setAll(new Cautions(kit, board.report().cautions()));
+        cautions.getChildren().setAll(new CautionsPane(kit, board.report().cautions()));
         whether();
     }
 

@@ -93,7 +93,7 @@ final class ProfileDetails extends VBox {
                 .value()
                 .map(ProfileListing::cautions)
                 .filter(all -> !all.isEmpty())
-                .ifPresent(all -> cautions.getChildren().add(new Cautions(kit, all)));
+                .ifPresent(all -> cautions.getChildren().add(new CautionsPane(kit, all)));
     }
 
     private void show(ProfileView profile) {

@@ -46,7 +46,7 @@ class BatchModelTest {
         cards = new BatchCards(Files.createDirectory(folder.resolve("cards")));
         services = new Services(
                 Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(Runnable::run, Runnable::run),
+                new WorkQueue(Runnable::run, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
     }
@@ -94,7 +94,9 @@ class BatchModelTest {
         assertThat(model.rows().get(0).get().outcome().orElseThrow().verified()).isTrue();
         assertThat(BatchCards.holds(tuned, "#arm_freq=2000")).isTrue();
         assertThat(Files.readAllBytes(stock)).isEqualTo(stockBefore);
-        assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(tuned)))
+        assertThat(new HistoryJob(services.workplace())
+                        .run(CardRequest.of(tuned))
+                        .changes())
                 .hasSize(1);
         assertThat(model.canMake()).isFalse();
     }
@@ -177,7 +179,9 @@ class BatchModelTest {
         for (int i = 0; i < all.size(); i++) {
             boolean changed = model.rows().get(i).get().is(CardState.CHANGED);
             assertThat(BatchCards.holds(all.get(i), "#arm_freq=2000")).isEqualTo(changed);
-            assertThat(new HistoryJob(services.workplace()).run(CardRequest.of(all.get(i))))
+            assertThat(new HistoryJob(services.workplace())
+                            .run(CardRequest.of(all.get(i)))
+                            .changes())
                     .hasSize(changed ? 1 : 0);
         }
         model.workOut(STOCK);

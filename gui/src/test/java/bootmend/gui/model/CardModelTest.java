@@ -21,7 +21,7 @@ import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A card from its first look to a change made and taken back, without a window. */
+/** A card from its first look to a change made and undone, without a window. */
 class CardModelTest {
 
     @TempDir
@@ -34,7 +34,7 @@ class CardModelTest {
         assertThat(model.sheet().get().value()).isPresent();
         assertThat(model.check().get().value()).isPresent();
         assertThat(model.health().get().value().orElseThrow().findings()).isEmpty();
-        assertThat(model.history().get().value().orElseThrow()).isEmpty();
+        assertThat(model.history().get().value().orElseThrow().changes()).isEmpty();
         assertThat(model.change().state().get())
                 .isInstanceOfSatisfying(
                         ChangeState.Proposed.class,
@@ -73,7 +73,7 @@ class CardModelTest {
         });
         assertThat(model.sheet().get().value().orElseThrow().show().card().isStock())
                 .isTrue();
-        assertThat(model.history().get().value().orElseThrow()).hasSize(1);
+        assertThat(model.history().get().value().orElseThrow().changes()).hasSize(1);
         assertThat(Files.readAllBytes(card)).isNotEqualTo(before);
 
         model.change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST));
@@ -110,7 +110,7 @@ class CardModelTest {
         assertThat(model.gone().get()).isTrue();
         assertThat(model.change().state().get()).isInstanceOf(ChangeState.Idle.class);
         model.change().make();
-        assertThat(model.history().get().value().orElseThrow()).isEmpty();
+        assertThat(model.history().get().value().orElseThrow().changes()).isEmpty();
 
         model.setGone(false);
 
@@ -178,7 +178,7 @@ class CardModelTest {
     private CardModel look(Path card) {
         Services services = new Services(
                 Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(Runnable::run, Runnable::run),
+                new WorkQueue(Runnable::run, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
         CardModel model = new CardModel(services, CardRequest.of(card), Optional.empty());

@@ -24,7 +24,7 @@ class DamageReportTest {
     private Path folder;
 
     @Test
-    void damageThatNeedsNoGuessIsMendedAndTheCardIsSoundAfter() throws IOException {
+    void damageThatNeedsNoGuessIsRepairedAndTheCardIsSoundAfter() throws IOException {
         CardModel card = open("config-utf16");
         assertThat(report(card).findings()).extracting(Finding::fix).containsExactly(Fix.REPAIR);
         assertThat(report(card).hasLost()).isFalse();
@@ -72,7 +72,7 @@ class DamageReportTest {
     }
 
     private CardModel open(String id) throws IOException {
-        return new ModelBench(folder.resolve("home")).open(SmallCards.writeDamaged(folder, id));
+        return new ModelDesk(folder.resolve("home")).open(SmallCards.writeDamaged(folder, id));
     }
 
     private static DamageReport report(CardModel card) {

@@ -74,7 +74,7 @@ class DeskModelTest {
         DeskModel slow = new DeskModel(
                 new Services(
                         Workplace.ofThisComputer(folder.resolve("home")),
-                        new Bench(worker::add, Runnable::run),
+                        new WorkQueue(worker::add, Runnable::run),
                         Runnable::run,
                         new Words(Locale.ENGLISH)),
                 () -> lists.remove(0),
@@ -183,7 +183,7 @@ class DeskModelTest {
     private DeskModel desk() {
         Services services = new Services(
                 Workplace.ofThisComputer(folder.resolve("home")),
-                new Bench(Runnable::run, Runnable::run),
+                new WorkQueue(Runnable::run, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
         return new DeskModel(

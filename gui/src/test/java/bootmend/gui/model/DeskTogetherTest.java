@@ -41,7 +41,7 @@ class DeskTogetherTest {
     private DeskModel desk() {
         Services services = new Services(
                 Workplace.ofThisComputer(folder.resolve("records")),
-                new Bench(later::add, Runnable::run),
+                new WorkQueue(later::add, Runnable::run),
                 Runnable::run,
                 new Words(Locale.ENGLISH));
         return new DeskModel(services, List::of, settings);

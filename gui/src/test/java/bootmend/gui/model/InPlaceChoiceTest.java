@@ -50,6 +50,6 @@ class InPlaceChoiceTest {
     }
 
     private CardModel open(Path card) {
-        return new ModelBench(folder.resolve("home")).open(card);
+        return new ModelDesk(folder.resolve("home")).open(card);
     }
 }

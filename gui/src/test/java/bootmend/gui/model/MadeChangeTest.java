@@ -31,26 +31,26 @@ class MadeChangeTest {
     @Test
     void aChangeIsListedAndGoneBackToAndForthAgain() throws IOException {
         CardModel card =
-                new ModelBench(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
-        assertThat(card.history().get().value().orElseThrow()).isEmpty();
+                new ModelDesk(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
+        assertThat(card.history().get().value().orElseThrow().changes()).isEmpty();
         card.change().choose(ChangeOrder.of(ChangeRequest.ToStock.PLAIN));
         card.change().make();
 
         MadeChange made = newest(card);
         assertThat(made.title()).isEqualTo("back to stock");
         assertThat(made.lines()).containsExactly("config.txt line 1:  arm_freq=2000  \u2192  #arm_freq=2000");
-        assertThat(made.takenBack()).isFalse();
+        assertThat(made.undone()).isFalse();
         assertThat(Path.of(made.undoRecord())).exists();
 
         make(card, MadeChange.beforeTheFirst());
         assertThat(config(card)).containsExactly("arm_freq=2000");
         make(card, made.goBack());
         assertThat(config(card)).containsExactly("#arm_freq=2000");
-        assertThat(card.history().get().value().orElseThrow()).hasSize(3);
+        assertThat(card.history().get().value().orElseThrow().changes()).hasSize(3);
     }
 
     @Test
-    void theTimeIsLocalAndManyLinesAreCutShort() {
+    void theTimeIsLocalAndManyLinesAreInterrupted() {
         LineChange line = new LineChange(
                 "config.txt",
                 1200,
@@ -65,7 +65,7 @@ class MadeChangeTest {
                 1,
                 true,
                 "/home/record");
-        MadeChange made = MadeChange.of(entry, ZoneOffset.ofHours(2), ModelBench.WORDS);
+        MadeChange made = MadeChange.of(entry, ZoneOffset.ofHours(2), ModelDesk.WORDS);
         assertThat(made.when()).isEqualTo("2026-02-04 01:30:00");
         assertThat(made.lines()).hasSize(13).last().isEqualTo("and 3 more lines");
         assertThat(made.lines().get(0)).isEqualTo("config.txt line 1200:  (new line)  \u2192  gpu_mem=64");
@@ -75,7 +75,7 @@ class MadeChangeTest {
     @Test
     void theSameLineCanBePointedAtTwice() throws IOException {
         CardModel card =
-                new ModelBench(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
+                new ModelDesk(folder.resolve("home")).open(SmallCards.write(folder, "lab.img", "arm_freq=2000\n"));
         List<LinePlace> seen = new ArrayList<>();
         card.pointedAt().watch(place -> place.ifPresent(seen::add));
         card.pointAt(new LinePlace("config.txt", 1));
@@ -85,7 +85,7 @@ class MadeChangeTest {
 
     private static MadeChange newest(CardModel card) {
         return MadeChange.of(
-                card.history().get().value().orElseThrow().get(0), ZoneId.systemDefault(), ModelBench.WORDS);
+                card.history().get().value().orElseThrow().changes().get(0), ZoneId.systemDefault(), ModelDesk.WORDS);
     }
 
     private static void make(CardModel card, ChangeOrder wish) {

@@ -27,7 +27,7 @@ class SlipModelTest {
     void open() throws IOException {
         image = SmallCards.write(folder, "lab 07.img", "arm_freq=2000\n");
         slips = Files.createDirectory(folder.resolve("slips"));
-        card = new ModelBench(folder.resolve("home")).open(image);
+        card = new ModelDesk(folder.resolve("home")).open(image);
     }
 
     @Test
@@ -74,7 +74,7 @@ class SlipModelTest {
     @Test
     void noSlipGoesIntoAMountedCard() throws IOException {
         Path mounted = SmallCards.mounted(folder, "arm_freq=2000\n");
-        CardModel ofFolder = new ModelBench(folder.resolve("home")).open(mounted);
+        CardModel ofFolder = new ModelDesk(folder.resolve("home")).open(mounted);
         assertThat(ofFolder.check().get().error()).isEmpty();
 
         ofFolder.slip().save(mounted.resolve("slip.html"));

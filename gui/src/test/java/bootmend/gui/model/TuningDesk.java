@@ -25,7 +25,10 @@ final class TuningDesk {
         this.workplace = Workplace.ofThisComputer(folder.resolve("home"));
         this.desk = new DeskModel(
                 new Services(
-                        workplace, new Bench(Runnable::run, Runnable::run), Runnable::run, new Words(Locale.ENGLISH)),
+                        workplace,
+                        new WorkQueue(Runnable::run, Runnable::run),
+                        Runnable::run,
+                        new Words(Locale.ENGLISH)),
                 List::of,
                 WindowSettings.load(folder.resolve("window.properties")));
     }

@@ -96,7 +96,7 @@ class WordsTest {
         String withStrip = around + "strip\\.(?!finish|reverse).*|";
         String withTrials = withStrip + "trials\\.(board|chart|table|add|next)|";
 
-        assertDistinct("a change that was cut short", around + "strip\\.(?!back).*");
+        assertDistinct("a change that was interrupted", around + "strip\\.(?!back).*");
         assertDistinct("Config file", withStrip + "sheet\\..*|batch\\.back");
         assertDistinct("Check", withStrip + "check\\..*|batch\\.back");
         assertDistinct("Damage", withStrip + "damage\\..*|batch\\.back");

@@ -28,22 +28,22 @@ class CardsPaneTest {
     private final List<String> seen = new ArrayList<>();
     private List<Path> cards;
     private Path earlier;
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
         BatchCards made = new BatchCards(Files.createDirectory(folder.resolve("cards")));
         cards = made.tuned(3);
         earlier = made.stock("earlier.img");
-        try (WindowBench before = new WindowBench(folder.resolve("records"))) {
-            WindowBench.onScreen(() -> {
+        try (WindowOverFolder before = new WindowOverFolder(folder.resolve("records"))) {
+            WindowOverFolder.onScreen(() -> {
                 before.model().look(earlier);
                 return null;
             });
             before.settle();
         }
-        window = new WindowBench(folder.resolve("records"));
-        WindowBench.onScreen(() -> {
+        window = new WindowOverFolder(folder.resolve("records"));
+        WindowOverFolder.onScreen(() -> {
             DeskModel model = window.model();
             model.offer(cards);
             model.current()
@@ -111,7 +111,7 @@ class CardsPaneTest {
 
     @Test
     void whatIsDroppedTogetherIsSelectedTogether() throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             window.model().open(cards.subList(0, 2));
             return null;
         });
@@ -125,7 +125,7 @@ class CardsPaneTest {
 
     @Test
     void aFailureToListReadersDoesNotHideTheCardsTogether() throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             window.model().together(cards);
             return null;
         });
@@ -143,7 +143,7 @@ class CardsPaneTest {
     }
 
     private Path current() throws Exception {
-        return WindowBench.onScreen(
+        return WindowOverFolder.onScreen(
                 () -> window.model().current().get().orElseThrow().card().card());
     }
 

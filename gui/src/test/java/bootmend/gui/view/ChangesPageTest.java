@@ -21,11 +21,11 @@ class ChangesPageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
         Path image = SmallCards.write(folder, "lab-07.img", "arm_freq=2000\n");
         robot.interact(() -> {
             window.model().look(image);

@@ -17,7 +17,7 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
 
-/** Leaves a change to a card cut short, as a card that is pulled does. */
+/** Leaves a change to a card interrupted, as a card that is pulled does. */
 final class CutChange {
 
     private static final int WRITES = 4;
@@ -41,7 +41,7 @@ final class CutChange {
                     .orThrow();
             throw new AssertionError("the change was not cut");
         } catch (CardException e) {
-            if (e.kind() != CardException.Kind.CUT_SHORT) {
+            if (e.kind() != CardException.Kind.INTERRUPTED) {
                 throw new AssertionError("the change was refused instead", e);
             }
         }

@@ -24,11 +24,11 @@ class DamagePageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
     }
 
     @AfterEach
@@ -39,7 +39,7 @@ class DamagePageTest {
     @Test
     void aDamagedCardIsRepairedAndSoundAfter() throws Exception {
         look(SmallCards.writeDamaged(folder, "config-utf16"));
-        assertThat(page()).contains("1 thing is wrong with this card", "UTF-16", "Can be mended");
+        assertThat(page()).contains("1 thing is wrong with this card", "UTF-16", "Can be repaired");
 
         robot.clickOn("#damage-repair");
         window.settle();
@@ -49,7 +49,7 @@ class DamagePageTest {
         assertThat(model().change().state().get()).isInstanceOf(ChangeState.Done.class);
         assertThat(page())
                 .contains("No damage was seen", "Read: the boot sector")
-                .doesNotContain("Can be mended");
+                .doesNotContain("Can be repaired");
     }
 
     @Test
@@ -97,11 +97,11 @@ class DamagePageTest {
     }
 
     @Test
-    void aChangeThatWasCutShortComesBeforeAnyRepair() throws Exception {
+    void aChangeThatWasInterruptedComesBeforeAnyRepair() throws Exception {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
         CutChange.leave(card, folder.resolve("home"));
         look(card);
-        assertThat(page()).contains("Finish it or take it back in the change strip");
+        assertThat(page()).contains("Finish it or undo it in the change strip");
 
         robot.clickOn("#strip-reverse");
         window.settle();

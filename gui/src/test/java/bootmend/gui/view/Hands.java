@@ -16,10 +16,10 @@ final class Hands {
 
     private static final long PULSES_MS = 60;
 
-    private final WindowBench window;
+    private final WindowOverFolder window;
     private final FxRobot robot = new FxRobot();
 
-    Hands(WindowBench window) {
+    Hands(WindowOverFolder window) {
         this.window = window;
     }
 
@@ -54,7 +54,7 @@ final class Hands {
     }
 
     void act(Runnable action) throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             action.run();
             return null;
         });
@@ -64,16 +64,16 @@ final class Hands {
     }
 
     Node find(String id) throws Exception {
-        return WindowBench.onScreen(() -> robot.lookup(id).query());
+        return WindowOverFolder.onScreen(() -> robot.lookup(id).query());
     }
 
     boolean isThere(String id) throws Exception {
-        return WindowBench.onScreen(() -> robot.lookup(id).tryQuery().isPresent());
+        return WindowOverFolder.onScreen(() -> robot.lookup(id).tryQuery().isPresent());
     }
 
     /** Every text below a node, as a user reads it. */
     String texts(String id) throws Exception {
-        return WindowBench.onScreen(() -> {
+        return WindowOverFolder.onScreen(() -> {
             Node root = robot.lookup(id).query();
             root.applyCss();
             if (root instanceof Parent parent) {

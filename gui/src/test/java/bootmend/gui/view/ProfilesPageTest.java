@@ -20,12 +20,12 @@ class ProfilesPageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
     private Hands hands;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
         hands = new Hands(window);
     }
 

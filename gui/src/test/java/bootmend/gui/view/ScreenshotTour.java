@@ -40,14 +40,14 @@ class ScreenshotTour {
         DemoCards.writeAll(folder);
         for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
             Path home = folder.resolve("records-" + size[0]);
-            try (WindowBench window = new WindowBench(Workplace.ofThisComputer(home), size[0], size[1])) {
+            try (WindowOverFolder window = new WindowOverFolder(Workplace.ofThisComputer(home), size[0], size[1])) {
                 tour(window, "-" + size[0] + "x" + size[1]);
             }
         }
         System.out.println("Pictures are in " + OUT.toAbsolutePath());
     }
 
-    private void tour(WindowBench window, String size) throws Exception {
+    private void tour(WindowOverFolder window, String size) throws Exception {
         List<Path> cards = DemoCards.all().stream()
                 .map(DemoCard::fileName)
                 .map(folder::resolve)
@@ -58,7 +58,7 @@ class ScreenshotTour {
         shoot(window, "sheet-any-board" + size);
         act(window, () -> window.model().current().get().orElseThrow().setBoard(Optional.of("pi4")));
         shoot(window, "sheet-one-board" + size);
-        for (String page : List.of("check", "damage", "changes", "profiles", "trials")) {
+        for (String page : List.of("boot", "check", "damage", "changes", "earlier", "profiles", "trials")) {
             act(window, () -> window.desk().showPage(page));
             shoot(window, page + size);
         }
@@ -67,10 +67,10 @@ class ScreenshotTour {
         shoot(window, "done" + size);
         act(window, () -> card(window).change().choose(ChangeOrder.of(ChangeRequest.Undo.LAST)));
         act(window, () -> window.model().current().get().orElseThrow().change().make());
-        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-cut-short" + size + ".img"));
+        Path cut = Files.copy(cards.get(2), folder.resolve("lab-card-06-interrupted" + size + ".img"));
         CutChange.leave(cut, window.model().services().workplace().home());
         act(window, () -> window.model().look(cut));
-        shoot(window, "cut-short" + size);
+        shoot(window, "interrupted" + size);
         Path spoiled = Files.write(folder.resolve("holiday-pictures.img"), new byte[1 << 20]);
         act(window, () -> window.model().look(spoiled));
         shoot(window, "no-card" + size);
@@ -78,7 +78,7 @@ class ScreenshotTour {
         batch(window, size);
     }
 
-    private void checkDamageAndChanges(WindowBench window, List<Path> cards, String size) throws Exception {
+    private void checkDamageAndChanges(WindowOverFolder window, List<Path> cards, String size) throws Exception {
         onPage(window, cards.get(0), "check");
         act(window, () -> card(window).setPurpose(Purpose.FIRMWARE_UPDATE));
         shoot(window, "check-update" + size);
@@ -108,13 +108,48 @@ class ScreenshotTour {
         act(window, () -> card(window).change().make());
         act(window, () -> window.desk().showPage("changes"));
         shoot(window, "changes-made" + size);
+        earlier(window, size);
         Path boot = SmallCards.mounted(Files.createDirectories(folder.resolve("mounted" + size)), SmallCards.TUNED);
         onPage(window, boot, "damage");
         shoot(window, "damage-folder" + size);
         Path cut = SmallCards.write(folder, "cut" + size + ".img", SmallCards.TUNED);
         CutChange.leave(cut, window.model().services().workplace().home());
         onPage(window, cut, "damage");
-        shoot(window, "damage-cut-short" + size);
+        shoot(window, "damage-interrupted" + size);
+    }
+
+    /** Five versions, of which one is in part and one known-good. */
+    private void earlier(WindowOverFolder window, String size) throws Exception {
+        Path card = SmallCards.writeWithEarlier(
+                folder,
+                "earlier" + size + ".img",
+                "# line follower, group 3\n[all]\narm_freq=2100\nover_voltage=6\ndtparam=audio=on\ngpu_freq=700\n",
+                "# line follower, group 3\n[all]\narm_freq=2050\nover_voltage=5\ndtparam=audio=on\n",
+                "# line follower, group 3\n[all]\narm_freq=2000\nover_voltage=4\ndtparam=audio=on\nhdmi_group=1\n",
+                "# line follower\n[all]\narm_freq=1900\nthe lamp is out\n",
+                "# line follower\n[all]\ndtparam=audio=on\n");
+        Path good = SmallCards.write(folder, "good" + size + ".img", "arm_freq=2000\nover_voltage=4\n");
+        new ProfileJob(window.model().services().workplace())
+                .save(CardRequest.of(good), new ProfileJob.Save("group-3", "pi4", "fan", "", "", List.of(), true));
+        onPage(window, card, "earlier");
+        shoot(window, "earlier" + size);
+        act(window, () -> card(window).earlier().searchAll());
+        act(window, () -> card(window).earlier().putBack(false));
+        shoot(window, "earlier-put-back" + size);
+        act(
+                window,
+                () -> card(window)
+                        .earlier()
+                        .choose(card(window)
+                                .earlier()
+                                .found()
+                                .get()
+                                .value()
+                                .orElseThrow()
+                                .versions()
+                                .get(1)
+                                .sha256()));
+        shoot(window, "earlier-chosen" + size);
     }
 
     private static void shootSheets(SlipContent slip) {
@@ -129,19 +164,19 @@ class ScreenshotTour {
         }
     }
 
-    private static void onPage(WindowBench window, Path card, String page) throws Exception {
+    private static void onPage(WindowOverFolder window, Path card, String page) throws Exception {
         act(window, () -> {
             window.model().look(card);
             window.desk().showPage(page);
         });
     }
 
-    private static CardModel card(WindowBench window) {
+    private static CardModel card(WindowOverFolder window) {
         return window.model().current().get().orElseThrow();
     }
 
     /** Several small cards together, with one that is none; each size has cards of its own. */
-    private void batch(WindowBench window, String size) throws Exception {
+    private void batch(WindowOverFolder window, String size) throws Exception {
         Path mine = Files.createDirectory(folder.resolve("batch" + size));
         BatchCards made = new BatchCards(mine);
         List<Path> cards = new ArrayList<>(List.of(made.broken("lab-bent-reader.img"), made.stock("lab-spare.img")));
@@ -180,12 +215,12 @@ class ScreenshotTour {
         shoot(window, "batch-one-of-them" + size);
     }
 
-    private void running(WindowBench window, BatchCards made, String size) throws Exception {
+    private void running(WindowOverFolder window, BatchCards made, String size) throws Exception {
         List<Path> many = made.tuned(400);
         act(window, () -> window.model().together(many));
         BatchModel model = window.model().batch().get().orElseThrow();
         act(window, () -> model.workOut(ChangeOrder.of(ChangeRequest.ToStock.PLAIN)));
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             model.make();
             return null;
         });
@@ -194,15 +229,15 @@ class ScreenshotTour {
         window.settle();
     }
 
-    private static void act(WindowBench window, Runnable action) throws Exception {
-        WindowBench.onScreen(() -> {
+    private static void act(WindowOverFolder window, Runnable action) throws Exception {
+        WindowOverFolder.onScreen(() -> {
             action.run();
             return null;
         });
         window.settle();
     }
 
-    private static void shoot(WindowBench window, String name) throws Exception {
+    private static void shoot(WindowOverFolder window, String name) throws Exception {
         for (boolean dark : List.of(false, true)) {
             act(window, () -> window.desk().setDark(dark));
             // Two pulses lay out what a change of style moved.

@@ -30,7 +30,7 @@ class SlipPagesTest {
     @Test
     void everythingIsOnSomeSheet() throws Exception {
         SlipContent slip = slip(24);
-        List<Region> sheets = WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip));
+        List<Region> sheets = WindowOverFolder.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip));
         assertThat(sheets.size()).isBetween(2, 8);
 
         String all = String.join(
@@ -54,7 +54,7 @@ class SlipPagesTest {
 
     @Test
     void nothingRunsOverAnEdgeAndAllIsBlack() throws Exception {
-        for (Region sheet : WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip(24)))) {
+        for (Region sheet : WindowOverFolder.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip(24)))) {
             for (Text text : texts(sheet)) {
                 Bounds place = text.localToScene(text.getBoundsInLocal());
                 assertThat(place.getMinY()).isGreaterThan(-2);
@@ -75,7 +75,7 @@ class SlipPagesTest {
                 "r",
                 "s");
         SlipContent slip = new SlipContent("lab-07.img", true, "Ready", List.of(), List.of(group));
-        assertThat(WindowBench.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip)))
+        assertThat(WindowOverFolder.onScreen(() -> new SlipPages(WIDTH, HEIGHT).of(slip)))
                 .hasSize(1);
     }
 

@@ -21,12 +21,12 @@ class TrialsPageTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
     private Hands hands;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
         hands = new Hands(window);
     }
 
@@ -60,12 +60,14 @@ class TrialsPageTest {
         for (String mark : new String[] {
             "known-good", "held", "no-boot", "locks-up", "misbehaves", "throttled", "undecided", "next"
         }) {
-            assertThat(WindowBench.onScreen(() -> chart.lookupAll(".trial-" + mark)))
+            assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".trial-" + mark)))
                     .as(mark)
                     .isNotEmpty();
         }
-        assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-held"))).hasSize(1);
-        assertThat(WindowBench.onScreen(() -> chart.lookupAll(".stair-failed"))).hasSize(1);
+        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-held")))
+                .hasSize(1);
+        assertThat(WindowOverFolder.onScreen(() -> chart.lookupAll(".stair-failed")))
+                .hasSize(1);
         assertThat(hands.texts("#trial-legend"))
                 .contains(
                         "throttled: heat or supply",
@@ -145,7 +147,7 @@ class TrialsPageTest {
     }
 
     private static Node parentOf(Node chart, String style) throws Exception {
-        Node mark = WindowBench.onScreen(() -> chart.lookup(style));
+        Node mark = WindowOverFolder.onScreen(() -> chart.lookup(style));
         return mark.getParent() instanceof Group place ? place : mark;
     }
 

@@ -1,6 +1,6 @@
 package bootmend.gui.view;
 
-import bootmend.gui.DemoBench;
+import bootmend.gui.DemoWorkplace;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -20,14 +20,14 @@ class TuningTour {
     @Test
     void profilesAndTrials() throws Exception {
         for (int[] size : List.of(new int[] {1280, 800}, new int[] {1920, 1080})) {
-            DemoBench demo = DemoBench.in(folder.resolve("demo-" + size[0]));
-            try (WindowBench window = new WindowBench(demo.workplace(), size[0], size[1])) {
+            DemoWorkplace demo = DemoWorkplace.in(folder.resolve("demo-" + size[0]));
+            try (WindowOverFolder window = new WindowOverFolder(demo.workplace(), size[0], size[1])) {
                 tour(window, demo, "-" + size[0] + "x" + size[1]);
             }
         }
     }
 
-    private void tour(WindowBench window, DemoBench demo, String size) throws Exception {
+    private void tour(WindowOverFolder window, DemoWorkplace demo, String size) throws Exception {
         Hands hands = new Hands(window);
         FxRobot robot = new FxRobot();
         hands.look(demo.cards().get(2));
@@ -60,7 +60,7 @@ class TuningTour {
         shoot(window, "trials-add" + size);
     }
 
-    private static void shoot(WindowBench window, String name) throws Exception {
+    private static void shoot(WindowOverFolder window, String name) throws Exception {
         for (boolean dark : List.of(false, true)) {
             new Hands(window).act(() -> window.desk().setDark(dark));
             // Two pulses lay out what a change of style moved.

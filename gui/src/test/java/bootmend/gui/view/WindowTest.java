@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 
-/** The window's main job, as a user does it: open, look, preview, put back, take back. */
+/** The window's main job, as a user does it: open, look, preview, put back, undo. */
 class WindowTest {
 
     private final FxRobot robot = new FxRobot();
@@ -38,11 +38,11 @@ class WindowTest {
     @TempDir
     private Path folder;
 
-    private WindowBench window;
+    private WindowOverFolder window;
 
     @BeforeEach
     void open() throws Exception {
-        window = new WindowBench(folder.resolve("home"));
+        window = new WindowOverFolder(folder.resolve("home"));
     }
 
     @AfterEach
@@ -111,7 +111,7 @@ class WindowTest {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
         look(card);
 
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             ComboBox<String> board = robot.lookup("#board").queryComboBox();
             board.setValue("pi4");
             return null;
@@ -177,7 +177,7 @@ class WindowTest {
 
     @Test
     void theWindowsPlaceIsKept() throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             window.stage().setWidth(1100);
             window.stage().hide();
             return null;
@@ -192,8 +192,8 @@ class WindowTest {
         int seen = 0;
 
         for (String style : List.of(".button", ".combo-box", ".list-view", ".check-box")) {
-            for (Node node :
-                    WindowBench.onScreen(() -> window.desk().scene().getRoot().lookupAll(style))) {
+            for (Node node : WindowOverFolder.onScreen(
+                    () -> window.desk().scene().getRoot().lookupAll(style))) {
                 if ("list-view".equals(node.getId())) {
                     // Inside a combo box, which has the name.
                     continue;
@@ -222,8 +222,12 @@ class WindowTest {
     @Test
     void chosenLinesAreCopied() throws Exception {
         look(SmallCards.write(folder, "lab-01.img", SmallCards.TUNED));
+        WindowOverFolder.onScreen(() -> {
+            window.desk().showPage("sheet");
+            return null;
+        });
 
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             ListView<?> lines = robot.lookup("#lines").queryListView();
             lines.requestFocus();
             lines.getSelectionModel().clearSelection();
@@ -232,18 +236,19 @@ class WindowTest {
         });
         press(KeyCode.CONTROL, KeyCode.C);
 
-        assertThat(WindowBench.onScreen(() -> Clipboard.getSystemClipboard().getString()))
+        assertThat(WindowOverFolder.onScreen(
+                        () -> Clipboard.getSystemClipboard().getString()))
                 .isEqualTo("arm_freq=2000\nover_voltage=6");
     }
 
     @Test
-    void aChangeThatWasCutShortIsFinishedFromTheStrip() throws Exception {
+    void aChangeThatWasInterruptedIsFinishedFromTheStrip() throws Exception {
         Path card = SmallCards.write(folder, "lab-01.img", SmallCards.TUNED);
         CutChange.leave(card, folder.resolve("home"));
 
         look(card);
 
-        assertThat(texts("#strip-body")).contains("was cut short");
+        assertThat(texts("#strip-body")).contains("was interrupted");
         click("#strip-finish");
         assertThat(texts("#strip-body")).contains("Done.");
         CardModel model = window.model().current().get().orElseThrow();
@@ -252,7 +257,7 @@ class WindowTest {
     }
 
     private void look(Path card) throws Exception {
-        WindowBench.onScreen(() -> {
+        WindowOverFolder.onScreen(() -> {
             window.model().look(card);
             return null;
         });
@@ -271,7 +276,7 @@ class WindowTest {
 
     /** Every text below a node, as a user reads it. */
     private String texts(String id) throws Exception {
-        return WindowBench.onScreen(() -> {
+        return WindowOverFolder.onScreen(() -> {
             Node root = robot.lookup(id).query();
             root.applyCss();
             return robot
