@@ -122,6 +122,7 @@ public final class Adviser {
         if (latest.is(Standing.Kind.THROTTLED) && !isRepeated(latest)) {
             long mask = latest.trial().run().mask().orElse(0);
             boolean here = latest.trial().surroundings().sameCooling(surroundings)
+                    && latest.trial().run().peak().orElse(0) < LogSummary.HOT
                     && limits.heat(latest.setting()).isEmpty();
             if (here && ThrottleMask.tellsOfSupply(mask)) {
                 return Optional.of(supply(latest, mask));
