@@ -27,6 +27,11 @@ public final class ChangeOperation {
         this.workplace = workplace;
     }
 
+    /** Whether a request is about a config file on its own rather than a card. */
+    public static boolean isOfConfigFile(CardRequest request) {
+        return LoneConfig.isNamed(request);
+    }
+
     /** Decides on a change while its card is held. */
     @FunctionalInterface
     public interface Approval {
