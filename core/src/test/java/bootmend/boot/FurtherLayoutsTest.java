@@ -523,7 +523,7 @@ class FurtherLayoutsTest {
                 "boots",
                 "words of a first start",
                 PRACTICE,
-                () -> root("PARTUUID=5c01ab07-02 init=/usr/lib/raspberrypi-sys-mods/firstboot"),
+                () -> root("PARTUUID=5c01ab07-02 init=/usr/lib/first-start/firstboot"),
                 "pi4");
     }
 
